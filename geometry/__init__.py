@@ -1,0 +1,1 @@
+"""The job itself: everything that is true with the lights off."""

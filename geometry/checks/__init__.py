@@ -1,0 +1,1 @@
+"""This job against formulas and rules: findings."""

@@ -1,0 +1,1 @@
+"""What one can buy or dig: rows with their sources."""

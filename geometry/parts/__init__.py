@@ -1,0 +1,1 @@
+"""The parts of the job as frozen records, as the design file says them."""

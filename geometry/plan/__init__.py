@@ -1,0 +1,1 @@
+"""Outlines, offsets and routes on the plan."""

@@ -1,0 +1,1 @@
+"""A cut plane through the job: labelled faces and levels."""

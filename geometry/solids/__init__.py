@@ -1,0 +1,1 @@
+"""Watertight bodies of every part; one thin kernel, `foundation.py` keeps the invariants."""

@@ -1,0 +1,1 @@
+"""Volumes and counts, in place."""

@@ -1,0 +1,1 @@
+"""All that is looked at: drawings, pictures, tables, commands and panels."""

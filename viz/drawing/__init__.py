@@ -1,0 +1,1 @@
+"""Marks, pages, scales, label placing."""

@@ -1,0 +1,1 @@
+"""Writers of marks and bodies: SVG, PNG, GLB."""

@@ -1,0 +1,1 @@
+"""The panels of the app: widgets in, call, picture or table out."""

@@ -1,0 +1,1 @@
+"""Three-dimensional pictures: actors, cameras, cut, explode."""

@@ -1,0 +1,1 @@
+"""Colour, hatch, line weight and text height by material, one table."""
