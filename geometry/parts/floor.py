@@ -1,0 +1,59 @@
+"""The floor build-up: ordered layers, the tie that places them, the edge board."""
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from geometry.parts.fields import (
+    BoardThickness,
+    LayerThickness,
+    Level,
+    LevelAt,
+    Name,
+    Record,
+    Tie,
+    Ties,
+)
+from geometry.units import INCH, MIL
+
+LayerRole = Literal["base", "blinding", "retarder", "insulation", "slab", "fill"]
+
+
+class Layer(Record):
+    """One layer: a name to speak of it, a material, an in-place thickness, what it is for."""
+
+    name: Name
+    material: Name
+    thickness: LayerThickness
+    role: LayerRole
+
+
+class EdgeBoard(Record):
+    """A board standing between the floor and the wall, all round the room."""
+
+    material: Name = "xps-iv"
+    thickness: BoardThickness = 1 * INCH
+    bottom: Level = LevelAt(base="slab bottom")
+    top: Level = LevelAt(base="finished floor")
+
+
+USUAL_LAYERS = (
+    Layer(name="stone", material="stone-57", thickness=6 * INCH, role="base"),
+    Layer(name="sand", material="sand-c33", thickness=0.5 * INCH, role="blinding"),
+    Layer(name="retarder", material="poly-10mil", thickness=10 * MIL, role="retarder"),
+    Layer(name="foam", material="xps-iv", thickness=2 * INCH, role="insulation"),
+    Layer(name="slab", material="concrete", thickness=4 * INCH, role="slab"),
+)
+
+
+class Floor(Record):
+    """Layers from the bottom up, and the ties that place them.
+
+    The first tie places the stack; further ties are checked against it.
+    """
+
+    layers: Annotated[tuple[Layer, ...], Field(min_length=1, max_length=30)] = Field(
+        USUAL_LAYERS, alias="layer"
+    )
+    tie: Ties = (Tie(interface="foam bottom", at=LevelAt(base="TOF")),)
+    edge_board: EdgeBoard | None = None

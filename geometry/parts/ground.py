@@ -1,0 +1,48 @@
+"""Excavation, backfill, the soil and the finished grade."""
+
+from pydantic import Field
+
+from geometry.parts.fields import Clear, Fall, LevelValue, Name, Record, Small
+from geometry.units import FOOT
+
+
+class Excavation(Record):
+    """The hole: working space beside the footing, slope of its sides, level of the ground before.
+
+    slope: metres outward per metre up (1.0 is 45 degrees). existing: against the project's TOF;
+    unless given, the finished grade meets the ground at the far end of its fall.
+    """
+
+    working_space: Clear = 2 * FOOT
+    slope: float = Field(1.0, ge=0, le=3)
+    existing: LevelValue | None = None
+
+
+class Backfill(Record):
+    """What goes back against the wall: washed stone of a width up to a level, else soil.
+
+    stone_top: against the project's TOF; none unless given.
+    """
+
+    stone_width: Small = 1 * FOOT
+    stone_top: LevelValue | None = None
+    stone: Name = "stone-57"
+    material: Name = "native soil"
+
+
+class Soil(Record):
+    """The undisturbed ground, by Unified Soil Classification group where known."""
+
+    group: Name = "unknown"
+    note: str = ""
+
+
+class Grade(Record):
+    """Finished grade: level at the wall against the project's TOF, and its fall away from the house.
+
+    at_wall: unless given, 8 in below the top of the lowest area's wall.
+    """
+
+    at_wall: LevelValue | None = None
+    fall: Fall = 0.05
+    fall_length: Clear = 10 * FOOT

@@ -1,0 +1,94 @@
+"""The drain's way round the house: an offset line with exact mitred corners."""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+from shapely import LineString, Polygon
+
+from geometry.plan.outline import Point
+
+STRAIGHT_SINE = 1e-6
+
+
+@dataclass(frozen=True)
+class Route:
+    """A line on the plan: corner points in order, and whether it closes on itself.
+
+    points: metres; counter-clockwise about the house. sides: 1-based number of the outline's
+    side each leg runs along.
+    """
+
+    points: tuple[Point, ...]
+    closed: bool
+    sides: tuple[int, ...]
+
+    @cached_property
+    def line(self) -> LineString:
+        """The route as a line; closed routes end where they start."""
+        return LineString((*self.points, self.points[0]) if self.closed else self.points)
+
+    @cached_property
+    def stations(self) -> NDArray[np.float64]:
+        """Distance along the route of each point (and of the closing point), metres."""
+        steps = np.linalg.norm(np.diff(np.asarray(self.line.coords), axis=0), axis=1)
+        return np.concatenate(([0.0], np.cumsum(steps)))
+
+    @property
+    def length(self) -> float:
+        """Length along the route, metres."""
+        return float(self.stations[-1])
+
+    def at(self, station: float) -> Point:
+        """Return the point at a distance along the route; closed routes wrap round."""
+        where = station % self.length if self.closed else station
+        leg = int(np.clip(np.searchsorted(self.stations, where, "right") - 1, 0, len(self.stations) - 2))
+        a, b = (np.asarray(self.line.coords[i]) for i in (leg, leg + 1))
+        share = (where - self.stations[leg]) / (self.stations[leg + 1] - self.stations[leg])
+        x, y = a + share * (b - a)
+        return float(x), float(y)
+
+    def station_of(self, point: Point) -> float:
+        """Return the distance along the route of the place nearest to a point."""
+        return float(self.line.project(shapely.Point(point)))
+
+
+def straighten(corners: NDArray[np.float64]) -> tuple[NDArray[np.float64], NDArray[np.int64]]:
+    """Leave out corners where the outline runs straight on.
+
+    corners: (n, 2). Returns the kept (m, 2) and their indices (m,).
+    """
+    before = corners - np.roll(corners, 1, axis=0)
+    after = np.roll(corners, -1, axis=0) - corners
+    sine = _cross(before, after) / (np.linalg.norm(before, axis=1) * np.linalg.norm(after, axis=1))
+    kept = np.flatnonzero(np.abs(sine) > STRAIGHT_SINE)
+    return corners[kept], kept
+
+
+def parallel(outline: Polygon, distance_m: float) -> NDArray[np.float64]:
+    """Return (n, 2) corners of the outline moved outward by a distance, each side kept.
+
+    The outline runs counter-clockwise without straight-on corners; sides may turn round
+    where they are too short: see `lengths_along`.
+    """
+    corners = np.asarray(outline.exterior.coords)[:-1]
+    ahead = np.roll(corners, -1, axis=0) - corners
+    ahead /= np.linalg.norm(ahead, axis=1)[:, None]
+    behind = np.roll(ahead, 1, axis=0)
+    normal_sum = np.column_stack((behind[:, 1] + ahead[:, 1], -behind[:, 0] - ahead[:, 0]))
+    scale = 1 + np.einsum("ij,ij->i", behind, ahead)
+    return corners + distance_m * normal_sum / scale[:, None]
+
+
+def lengths_along(outline: Polygon, moved: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Return (n,) length of each moved side along the direction of its own; negative = turned round."""
+    corners = np.asarray(outline.exterior.coords)[:-1]
+    ahead = np.roll(corners, -1, axis=0) - corners
+    ahead /= np.linalg.norm(ahead, axis=1)[:, None]
+    return np.einsum("ij,ij->i", np.roll(moved, -1, axis=0) - moved, ahead)
+
+
+def _cross(a: NDArray[np.float64], b: NDArray[np.float64]) -> NDArray[np.float64]:
+    return a[:, 0] * b[:, 1] - a[:, 1] * b[:, 0]

@@ -1,0 +1,143 @@
+"""The kernel: raise polygons, loft outlines, sweep rings, and the few true intersections.
+
+Everything prismatic or swept is built exactly with shapely and numpy; manifold3d serves as
+triangulator and, directly in double precision, for unions and cuts of simple bodies.
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+import manifold3d
+import numpy as np
+import shapely
+from manifold3d import Manifold, Mesh64, OpType
+from numpy.typing import NDArray
+from shapely import Polygon
+from shapely.geometry.base import BaseGeometry
+
+from geometry.plan.outline import polygons
+
+Floats = NDArray[np.float64]
+Ints = NDArray[np.int64]
+
+
+@dataclass(frozen=True, eq=False)
+class Mesh:
+    """A closed triangle mesh: vertices (n, 3) float64 metres, faces (m, 3) int64, seen from outside."""
+
+    vertices: Floats
+    faces: Ints
+
+    @property
+    def volume(self) -> float:
+        """Enclosed volume, m3 (divergence theorem)."""
+        a, b, c = (self.vertices[self.faces[:, i]] for i in range(3))
+        return float(np.einsum("ij,ij->", a, np.cross(b, c)) / 6)
+
+    def flipped(self) -> "Mesh":
+        """Return the mesh turned inside out: a cavity."""
+        return Mesh(self.vertices, self.faces[:, ::-1])
+
+
+NOTHING = Mesh(np.empty((0, 3)), np.empty((0, 3), dtype=np.int64))
+
+
+def joined(meshes: Iterable[Mesh]) -> Mesh:
+    """Return several meshes as one, unchanged: bodies apart from each other, or a body and its cavity."""
+    some = [m for m in meshes if len(m.faces)]
+    if not some:
+        return NOTHING
+    starts = np.cumsum([0] + [len(m.vertices) for m in some[:-1]])
+    faces = [m.faces + start for m, start in zip(some, starts, strict=True)]
+    return Mesh(np.vstack([m.vertices for m in some]), np.vstack(faces))
+
+
+def raised(region: BaseGeometry, bottom: float, top: float) -> Mesh:
+    """Return the prism of a region between two levels."""
+    return joined(_raised(p, bottom, top) for p in polygons(region))
+
+
+def _raised(polygon: Polygon, bottom: float, top: float) -> Mesh:
+    rings = _rings(polygon)
+    caps = np.asarray(manifold3d.triangulate(rings), dtype=np.int64)
+    flat = np.vstack(rings)
+    count = len(flat)
+    ahead = np.arange(count) + 1
+    start = 0
+    for ring in rings:
+        ahead[start + len(ring) - 1] = start
+        start += len(ring)
+    here = np.arange(count)
+    sides = np.vstack((np.column_stack((here, ahead, ahead + count)), np.column_stack((here, ahead + count, here + count))))
+    low = np.column_stack((flat, np.full(count, bottom)))
+    high = np.column_stack((flat, np.full(count, top)))
+    return Mesh(np.vstack((low, high)), np.vstack((caps[:, ::-1], caps + count, sides)))
+
+
+def _rings(polygon: Polygon) -> list[Floats]:
+    sound = shapely.orient_polygons(polygon)
+    return [np.asarray(ring.coords, dtype=float)[:-1] for ring in (sound.exterior, *sound.interiors)]
+
+
+def lofted(low: Floats, high: Floats, bottom: float, top: float) -> Mesh:
+    """Return the body between two outlines with the same corners in the same order.
+
+    low, high: (n, 2) counter-clockwise. Sides are planar where each side keeps its direction.
+    """
+    count = len(low)
+    here, ahead = np.arange(count), (np.arange(count) + 1) % count
+    sides = np.vstack((np.column_stack((here, ahead, ahead + count)), np.column_stack((here, ahead + count, here + count))))
+    under = np.asarray(manifold3d.triangulate([low]), dtype=np.int64)[:, ::-1]
+    over = np.asarray(manifold3d.triangulate([high]), dtype=np.int64) + count
+    vertices = np.vstack((np.column_stack((low, np.full(count, bottom))), np.column_stack((high, np.full(count, top)))))
+    return Mesh(vertices, np.vstack((under, over, sides)))
+
+
+def swept(rings: Floats) -> Mesh:
+    """Return the solid through successive rings, capped at both ends.
+
+    rings: (k, n, 3), each ring counter-clockwise with its first axis to the left of the way of travel.
+    """
+    count, sides = rings.shape[:2]
+    fan = np.column_stack((np.zeros(sides - 2, np.int64), np.arange(1, sides - 1), np.arange(2, sides)))
+    skin = skin_faces(count, sides)
+    last = (count - 1) * sides
+    return Mesh(rings.reshape(-1, 3), np.vstack((skin, fan[:, ::-1], fan + last)))
+
+
+def swept_round(rings: Floats) -> Mesh:
+    """Return the solid through successive rings that closes on itself; rings as in `swept`."""
+    count, sides = rings.shape[:2]
+    return Mesh(rings.reshape(-1, 3), skin_faces(count + 1, sides) % (count * sides))
+
+
+def skin_faces(count: int, sides: int) -> Ints:
+    """Return the faces between `count` successive rings of `sides` corners."""
+    here = np.arange(sides)
+    ahead = (here + 1) % sides
+    low = np.vstack(
+        (np.column_stack((here, ahead, here + sides)), np.column_stack((ahead, ahead + sides, here + sides)))
+    )
+    return (low[None] + (np.arange(count - 1) * sides)[:, None, None]).reshape(-1, 3)
+
+
+def manifold(mesh: Mesh) -> Manifold:
+    """Return the mesh as a manifold3d body in double precision."""
+    body = Manifold(Mesh64(np.ascontiguousarray(mesh.vertices), np.ascontiguousarray(mesh.faces.astype(np.uint64))))
+    return body
+
+
+def mesh_of(body: Manifold) -> Mesh:
+    """Return a manifold3d body as a mesh."""
+    raw = body.to_mesh64()
+    return Mesh(np.asarray(raw.vert_properties)[:, :3].copy(), np.asarray(raw.tri_verts).astype(np.int64))
+
+
+def union(bodies: Sequence[Manifold]) -> Manifold:
+    """Return the union of bodies."""
+    return Manifold.batch_boolean(list(bodies), OpType.Add) if bodies else Manifold()
+
+
+def cut_away(body: Manifold, tools: Sequence[Manifold]) -> Manifold:
+    """Return a body less others."""
+    return Manifold.batch_boolean([body, *tools], OpType.Subtract) if tools else body
