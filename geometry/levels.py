@@ -32,7 +32,9 @@ class Stack:
         return Stack(self.names, tuple(level + by for level in self.levels))
 
 
-def stack(names: Sequence[str], thicknesses: Sequence[float], interface: str, level: float) -> Stack:
+def stack(
+    names: Sequence[str], thicknesses: Sequence[float], interface: str, level: float
+) -> Stack:
     """Place layers so that one named interface lies at a level.
 
     names, thicknesses: n, from the bottom up; metres. The sum runs outward from the tied

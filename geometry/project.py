@@ -12,7 +12,7 @@ from geometry.parts.footing import Footing, Wall
 from geometry.parts.ground import Backfill, Excavation, Grade, Soil
 from geometry.units import FOOT, BareUnit, System
 
-FORMAT = 1
+FORMAT: Literal[1] = 1
 
 
 class About(Record):
@@ -83,6 +83,8 @@ def inherited(raw: dict[str, Any]) -> dict[str, Any]:
 def _under(raw: dict[str, Any], area: Any) -> Any:
     if not isinstance(area, dict):
         return area
-    own = {key: area[key] for key in ("footing", "wall", "floor") if isinstance(area.get(key), dict)}
+    own = {
+        key: area[key] for key in ("footing", "wall", "floor") if isinstance(area.get(key), dict)
+    }
     house = {key: raw[key] for key in own if isinstance(raw.get(key), dict)}
     return {**area, **{key: {**house.get(key, {}), **own[key]} for key in own}}

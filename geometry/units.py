@@ -39,7 +39,9 @@ _IMPERIAL = re.compile(
 _DECIMAL = re.compile(rf"(?P<number>{_NUMBER})\s*(?P<unit>mm|cm|m|mil|mils|thou)")
 _PLAIN = re.compile(_NUMBER)
 _UNIT_NAMES = {"mil": "thou", "mils": "thou"}
-_CHARACTERS = str.maketrans({"’": "'", "′": "'", "‘": "'", "”": '"', "″": '"', "“": '"', "−": "-", "–": "-"})
+_CHARACTERS = str.maketrans(
+    {"’": "'", "′": "'", "‘": "'", "”": '"', "″": '"', "“": '"', "−": "-", "–": "-"}
+)
 
 
 def quantity(value: float, unit: str) -> pint.Quantity[float]:
@@ -67,7 +69,9 @@ def read_length(text: str | float, bare: BareUnit | None = None) -> float:
         raise LengthError(f"{text!r} is not a length; write it like {_FORMS}")
     words = str(text).translate(_CHARACTERS).strip().lower()
     if len(words) > 40:
-        raise LengthError(f"a length of {len(words)} characters cannot be read; write it like {_FORMS}")
+        raise LengthError(
+            f"a length of {len(words)} characters cannot be read; write it like {_FORMS}"
+        )
     sign = -1.0 if words.startswith("-") else 1.0
     body = words.lstrip("+-").strip() if words[:1] in "+-" and words[1:2] not in "+-" else words
     if _PLAIN.fullmatch(body):
@@ -100,7 +104,7 @@ def _imperial(body: str, text: str) -> float:
     feet, whole = found["feet"], found["inches"]
     over, under = found["over"] or found["over2"], found["under"] or found["under2"]
     if feet is None and found["mark"] is None:
-        raise LengthError(f'{text!r} has no unit; write it like {_FORMS}')
+        raise LengthError(f"{text!r} has no unit; write it like {_FORMS}")
     inches = Fraction(whole or 0) + _fraction(over, under, text)
     if over and whole and "." in whole:
         raise LengthError(f"{text!r} mixes a decimal and a fraction; write one of the two")
@@ -115,11 +119,11 @@ def _fraction(over: str | None, under: str | None, text: str) -> Fraction:
     if over is None or under is None:
         return Fraction(0)
     if int(under) == 0 or int(over) >= int(under):
-        raise LengthError(f"{text!r} has a fraction that is not below one; write it like 6 1/2\"")
+        raise LengthError(f'{text!r} has a fraction that is not below one; write it like 6 1/2"')
     return Fraction(int(over), int(under))
 
 
-_FALL = re.compile(rf"(?P<rise>.+?)\s*(?:/|per)\s*(?P<run>ft|foot|m)")
+_FALL = re.compile(r"(?P<rise>.+?)\s*(?:/|per)\s*(?P<run>ft|foot|m)")
 _RATIO = re.compile(rf"1\s*:\s*(?P<run>{_NUMBER})")
 _PERCENT = re.compile(rf"(?P<number>{_NUMBER})\s*%")
 
@@ -138,7 +142,9 @@ def read_fall(text: str | float) -> float:
         return 1 / float(found["run"])
     if found := _FALL.fullmatch(words):
         return read_length(found["rise"]) / factor(found["run"].replace("foot", "ft"), "m")
-    raise LengthError(f"{text!r} is not a fall; write it like 1/8 in per ft, 1 %, 1:100, 10 mm/m or level")
+    raise LengthError(
+        f"{text!r} is not a fall; write it like 1/8 in per ft, 1 %, 1:100, 10 mm/m or level"
+    )
 
 
 def feet_inches(metres: float, denominator: int = 16) -> str:

@@ -41,7 +41,7 @@ class DrainStone(Record):
     material: Name = "stone-57"
     width: Annotated[float, Span("8 in", "6 ft", "16 in")] = 16 * INCH
     bedding: Small = 2 * INCH
-    cover: Small = 6 * INCH
+    cover: Annotated[float, Span("1 in", "10 ft", "6 in")] = 6 * INCH
 
 
 class Wrap(Record):

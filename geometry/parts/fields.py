@@ -9,8 +9,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, GetCoreSchemaHandler, ValidationInfo
-from pydantic.json_schema import GetJsonSchemaHandler, JsonSchemaValue
+from pydantic import BaseModel, BeforeValidator, ConfigDict, GetCoreSchemaHandler, GetJsonSchemaHandler, ValidationInfo
+from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from geometry.errors import LengthError
@@ -55,7 +55,9 @@ class Span:
             raise _wrong(f"{value} is out of range; give {self.low} to {self.high}{example}")
         return metres
 
-    def __get_pydantic_core_schema__(self, _source: Any, _handler: GetCoreSchemaHandler) -> CoreSchema:
+    def __get_pydantic_core_schema__(
+        self, _source: Any, _handler: GetCoreSchemaHandler
+    ) -> CoreSchema:
         """Read text or number to metres."""
         return core_schema.with_info_plain_validator_function(
             self._read, serialization=core_schema.plain_serializer_function_ser_schema(float)
@@ -84,13 +86,17 @@ _BARE_ZERO = re.compile(r"\s*[+-]?0+(\.0*)?\s*")
 def _point(value: Any, info: ValidationInfo) -> Point:
     pair = value.split(",") if isinstance(value, str) else value
     if not isinstance(pair, list | tuple) or len(pair) != 2:
-        raise _wrong(f'{value!r} is not a place on the plan; write it like "24\', 12\'-6\\"" (x, then y)')
+        raise _wrong(
+            f'{value!r} is not a place on the plan; write it like "24\', 12\'-6\\"" (x, then y)'
+        )
     try:
         x, y = (read_length(p.strip() if isinstance(p, str) else p, bare_unit(info)) for p in pair)
     except LengthError as error:
         raise _wrong(str(error)) from None
     if max(abs(x), abs(y)) > 300:
-        raise _wrong(f"{value!r} lies more than 300 m (1,000 ft) from the plan's origin; check the unit")
+        raise _wrong(
+            f"{value!r} lies more than 300 m (1,000 ft) from the plan's origin; check the unit"
+        )
     return x, y
 
 

@@ -21,13 +21,13 @@ class Excavation(Record):
 class Backfill(Record):
     """What goes back against the wall: washed stone of a width up to a level, else soil.
 
-    stone_top: against the project's TOF; none unless given.
+    stone_top: against the project's TOF; none unless given. material: the soil dug unless given.
     """
 
     stone_width: Small = 1 * FOOT
     stone_top: LevelValue | None = None
     stone: Name = "stone-57"
-    material: Name = "native soil"
+    material: Name = ""
 
 
 class Soil(Record):

@@ -2,7 +2,16 @@
 
 from typing import Literal
 
-from geometry.parts.fields import ColumnSize, FootingThickness, Level, LevelAt, Name, PadSize, PlanPoint, Record
+from geometry.parts.fields import (
+    ColumnSize,
+    FootingThickness,
+    Level,
+    LevelAt,
+    Name,
+    PadSize,
+    PlanPoint,
+    Record,
+)
 from geometry.units import INCH
 
 

@@ -17,13 +17,11 @@ STRAIGHT_SINE = 1e-6
 class Route:
     """A line on the plan: corner points in order, and whether it closes on itself.
 
-    points: metres; counter-clockwise about the house. sides: 1-based number of the outline's
-    side each leg runs along.
+    points: metres; counter-clockwise about the house.
     """
 
     points: tuple[Point, ...]
     closed: bool
-    sides: tuple[int, ...]
 
     @cached_property
     def line(self) -> LineString:
@@ -44,7 +42,9 @@ class Route:
     def at(self, station: float) -> Point:
         """Return the point at a distance along the route; closed routes wrap round."""
         where = station % self.length if self.closed else station
-        leg = int(np.clip(np.searchsorted(self.stations, where, "right") - 1, 0, len(self.stations) - 2))
+        leg = int(
+            np.clip(np.searchsorted(self.stations, where, "right") - 1, 0, len(self.stations) - 2)
+        )
         a, b = (np.asarray(self.line.coords[i]) for i in (leg, leg + 1))
         share = (where - self.stations[leg]) / (self.stations[leg + 1] - self.stations[leg])
         x, y = a + share * (b - a)
@@ -55,16 +55,18 @@ class Route:
         return float(self.line.project(shapely.Point(point)))
 
 
-def straighten(corners: NDArray[np.float64]) -> tuple[NDArray[np.float64], NDArray[np.int64]]:
-    """Leave out corners where the outline runs straight on.
+def corners_of(outline: Polygon) -> NDArray[np.float64]:
+    """Return (n, 2) corners of an outline, the first not repeated."""
+    return np.asarray(outline.exterior.coords)[:-1]
 
-    corners: (n, 2). Returns the kept (m, 2) and their indices (m,).
-    """
+
+def straightened(outline: Polygon) -> Polygon:
+    """Return the outline counter-clockwise, corners where it runs straight on left out."""
+    corners = corners_of(outline)
     before = corners - np.roll(corners, 1, axis=0)
     after = np.roll(corners, -1, axis=0) - corners
     sine = _cross(before, after) / (np.linalg.norm(before, axis=1) * np.linalg.norm(after, axis=1))
-    kept = np.flatnonzero(np.abs(sine) > STRAIGHT_SINE)
-    return corners[kept], kept
+    return shapely.orient_polygons(Polygon(corners[np.abs(sine) > STRAIGHT_SINE]))
 
 
 def parallel(outline: Polygon, distance_m: float) -> NDArray[np.float64]:
@@ -73,7 +75,7 @@ def parallel(outline: Polygon, distance_m: float) -> NDArray[np.float64]:
     The outline runs counter-clockwise without straight-on corners; sides may turn round
     where they are too short: see `lengths_along`.
     """
-    corners = np.asarray(outline.exterior.coords)[:-1]
+    corners = corners_of(outline)
     ahead = np.roll(corners, -1, axis=0) - corners
     ahead /= np.linalg.norm(ahead, axis=1)[:, None]
     behind = np.roll(ahead, 1, axis=0)
@@ -84,7 +86,7 @@ def parallel(outline: Polygon, distance_m: float) -> NDArray[np.float64]:
 
 def lengths_along(outline: Polygon, moved: NDArray[np.float64]) -> NDArray[np.float64]:
     """Return (n,) length of each moved side along the direction of its own; negative = turned round."""
-    corners = np.asarray(outline.exterior.coords)[:-1]
+    corners = corners_of(outline)
     ahead = np.roll(corners, -1, axis=0) - corners
     ahead /= np.linalg.norm(ahead, axis=1)[:, None]
     return np.einsum("ij,ij->i", np.roll(moved, -1, axis=0) - moved, ahead)

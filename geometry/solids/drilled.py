@@ -15,10 +15,12 @@ import shapely
 from numpy.typing import NDArray
 
 from geometry.plan.outline import ring
-from geometry.solids.kernel import Floats, Ints, Mesh
+from geometry.solids.kernel import Floats, Ints
 
 PIPE_SIDES = 32
 HOLE_SIDES = 8
+# Plain pipe shorter than this between modules is left out.
+SHORTEST_M = 1e-7
 
 
 @dataclass(frozen=True)
@@ -96,7 +98,8 @@ class _ModuleBuilder:
         across = np.array((np.cos(angle), np.sin(angle)))
         loop = self._hole_loop(axis, across)
         walls = {
-            side: [self._place(side, axis, across, angle, y, s) for y, s in loop] for side in (1, -1)
+            side: [self._place(side, axis, across, angle, y, s) for y, s in loop]
+            for side in (1, -1)
         }
         for i in range(len(loop)):
             j = (i + 1) % len(loop)
@@ -116,10 +119,12 @@ class _ModuleBuilder:
         s[0] = s[-1] = 0.0
         middle = self.length / 2
         lower = [(float(y), middle - float(h)) for y, h in zip(ys, s, strict=True)]
-        upper = [(float(y), middle + float(h)) for y, h in zip(ys[-2:0:-1], s[-2:0:-1], strict=True)]
+        upper = [
+            (float(y), middle + float(h)) for y, h in zip(ys[-2:0:-1], s[-2:0:-1], strict=True)
+        ]
         return lower + upper
 
-    def _place(  # noqa: PLR0913, PLR0917
+    def _place(
         self, side: int, axis: Floats, across: Floats, hole: float, y: float, s: float
     ) -> int:
         corners = self.rings[side]
@@ -167,7 +172,9 @@ class _ModuleBuilder:
             places = [p for r in rings for p in r]
             ids = [self._point(side, facet, float(t), float(s)) for t, s in places]
             for a, b, c in manifold3d.triangulate(rings):
-                self.faces.append((ids[a], ids[b], ids[c]) if side == 1 else (ids[a], ids[c], ids[b]))
+                self.faces.append(
+                    (ids[a], ids[b], ids[c]) if side == 1 else (ids[a], ids[c], ids[b])
+                )
 
     def _holes_on(self, side: int, facet: int) -> list[shapely.Polygon]:
         """Return the pieces of holes on a facet, every noted point kept as a corner."""
@@ -197,7 +204,7 @@ def tiled(section: Section, runs: list[tuple[float, int, float]]) -> tuple[Float
     """
     blocks = []
     for plain, count, pitch in runs:
-        if plain > 0:
+        if plain > SHORTEST_M:
             blocks.append((module(section, plain, False), 1))
         if count:
             blocks.append((module(section, pitch, True), count))
@@ -226,18 +233,7 @@ def ring_cap(start: int, ahead: bool) -> Ints:
     here = np.arange(PIPE_SIDES)
     then = (here + 1) % PIPE_SIDES
     inner, inner_then = here + PIPE_SIDES, then + PIPE_SIDES
-    quads = np.vstack((np.column_stack((here, inner, then)), np.column_stack((then, inner, inner_then))))
-    return (quads[:, ::-1] if not ahead else quads) + start
-
-
-def hole_volume(outer: float, inner: float, hole: float) -> float:
-    """Volume of wall a radial hole of radius `hole` takes out of a pipe, m3.
-
-    The hole's cylinder between the two bores: the integral over the hole's disc of
-    sqrt(outer^2 - y^2) - sqrt(inner^2 - y^2), by Gauss-Chebyshev quadrature of the second kind.
-    """
-    count = 64
-    turn = np.arange(1, count + 1) * np.pi / (count + 1)
-    y = hole * np.cos(turn)
-    chord = np.sqrt(outer**2 - y**2) - np.sqrt(inner**2 - y**2)
-    return float(2 * hole**2 * np.pi / (count + 1) * np.sum(np.sin(turn) ** 2 * chord))
+    quads = np.vstack(
+        (np.column_stack((here, inner, then)), np.column_stack((then, inner, inner_then)))
+    )
+    return (quads if not ahead else quads[:, ::-1]) + start

@@ -68,7 +68,12 @@ def _raised(polygon: Polygon, bottom: float, top: float) -> Mesh:
         ahead[start + len(ring) - 1] = start
         start += len(ring)
     here = np.arange(count)
-    sides = np.vstack((np.column_stack((here, ahead, ahead + count)), np.column_stack((here, ahead + count, here + count))))
+    sides = np.vstack(
+        (
+            np.column_stack((here, ahead, ahead + count)),
+            np.column_stack((here, ahead + count, here + count)),
+        )
+    )
     low = np.column_stack((flat, np.full(count, bottom)))
     high = np.column_stack((flat, np.full(count, top)))
     return Mesh(np.vstack((low, high)), np.vstack((caps[:, ::-1], caps + count, sides)))
@@ -76,7 +81,9 @@ def _raised(polygon: Polygon, bottom: float, top: float) -> Mesh:
 
 def _rings(polygon: Polygon) -> list[Floats]:
     sound = shapely.orient_polygons(polygon)
-    return [np.asarray(ring.coords, dtype=float)[:-1] for ring in (sound.exterior, *sound.interiors)]
+    return [
+        np.asarray(ring.coords, dtype=float)[:-1] for ring in (sound.exterior, *sound.interiors)
+    ]
 
 
 def lofted(low: Floats, high: Floats, bottom: float, top: float) -> Mesh:
@@ -86,10 +93,20 @@ def lofted(low: Floats, high: Floats, bottom: float, top: float) -> Mesh:
     """
     count = len(low)
     here, ahead = np.arange(count), (np.arange(count) + 1) % count
-    sides = np.vstack((np.column_stack((here, ahead, ahead + count)), np.column_stack((here, ahead + count, here + count))))
+    sides = np.vstack(
+        (
+            np.column_stack((here, ahead, ahead + count)),
+            np.column_stack((here, ahead + count, here + count)),
+        )
+    )
     under = np.asarray(manifold3d.triangulate([low]), dtype=np.int64)[:, ::-1]
     over = np.asarray(manifold3d.triangulate([high]), dtype=np.int64) + count
-    vertices = np.vstack((np.column_stack((low, np.full(count, bottom))), np.column_stack((high, np.full(count, top)))))
+    vertices = np.vstack(
+        (
+            np.column_stack((low, np.full(count, bottom))),
+            np.column_stack((high, np.full(count, top))),
+        )
+    )
     return Mesh(vertices, np.vstack((under, over, sides)))
 
 
@@ -99,7 +116,9 @@ def swept(rings: Floats) -> Mesh:
     rings: (k, n, 3), each ring counter-clockwise with its first axis to the left of the way of travel.
     """
     count, sides = rings.shape[:2]
-    fan = np.column_stack((np.zeros(sides - 2, np.int64), np.arange(1, sides - 1), np.arange(2, sides)))
+    fan = np.column_stack(
+        (np.zeros(sides - 2, np.int64), np.arange(1, sides - 1), np.arange(2, sides))
+    )
     skin = skin_faces(count, sides)
     last = (count - 1) * sides
     return Mesh(rings.reshape(-1, 3), np.vstack((skin, fan[:, ::-1], fan + last)))
@@ -116,21 +135,30 @@ def skin_faces(count: int, sides: int) -> Ints:
     here = np.arange(sides)
     ahead = (here + 1) % sides
     low = np.vstack(
-        (np.column_stack((here, ahead, here + sides)), np.column_stack((ahead, ahead + sides, here + sides)))
+        (
+            np.column_stack((here, ahead, here + sides)),
+            np.column_stack((ahead, ahead + sides, here + sides)),
+        )
     )
     return (low[None] + (np.arange(count - 1) * sides)[:, None, None]).reshape(-1, 3)
 
 
 def manifold(mesh: Mesh) -> Manifold:
     """Return the mesh as a manifold3d body in double precision."""
-    body = Manifold(Mesh64(np.ascontiguousarray(mesh.vertices), np.ascontiguousarray(mesh.faces.astype(np.uint64))))
+    body = Manifold(
+        Mesh64(
+            np.ascontiguousarray(mesh.vertices), np.ascontiguousarray(mesh.faces.astype(np.uint64))
+        )
+    )
     return body
 
 
 def mesh_of(body: Manifold) -> Mesh:
     """Return a manifold3d body as a mesh."""
     raw = body.to_mesh64()
-    return Mesh(np.asarray(raw.vert_properties)[:, :3].copy(), np.asarray(raw.tri_verts).astype(np.int64))
+    return Mesh(
+        np.asarray(raw.vert_properties)[:, :3].copy(), np.asarray(raw.tri_verts).astype(np.int64)
+    )
 
 
 def union(bodies: Sequence[Manifold]) -> Manifold:

@@ -1,0 +1,1 @@
+"""Where every part lies: regions on the plan between levels, before any mesh is made."""

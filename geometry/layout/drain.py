@@ -1,0 +1,346 @@
+"""The perimeter drain laid out: route, inverts, fittings, stone and wrap, cleanout risers."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from itertools import pairwise
+
+import numpy as np
+import shapely
+from shapely import LineString, Polygon
+from shapely.geometry.base import BaseGeometry
+
+from geometry.label import STAGE, Label
+from geometry.layout.areas import AreaLayout
+from geometry.layout.bodies import Body, Prism, merged
+from geometry.materials.catalogue import FABRICS, PIPES
+from geometry.materials.kinds import Pipe
+from geometry.parts.drain import Drain
+from geometry.plan.outline import EMPTY, Point, minus, offset
+from geometry.plan.route import Route, corners_of, lengths_along, parallel, straightened
+from geometry.units import INCH
+
+# A fitting reaches this far along each leg, or more where a sharp bend needs it.
+FITTING_REACH_M = 6 * INCH
+# The pipe stops this far short of the stone at an open end.
+END_GAP_M = 4 * INCH
+CAP_M = 0.5 * INCH
+
+
+@dataclass(frozen=True)
+class Fitting:
+    """A place along the pipe that is not drilled: a bend, a tee or a capped end."""
+
+    kind: str
+    station: float
+    reach: float
+    corner: int | None = None
+
+
+@dataclass(frozen=True)
+class Straight:
+    """A length of perforated pipe between fittings, falling evenly.
+
+    start, end: stations. holes: rings of holes; plain: undrilled length at its start.
+    """
+
+    start: float
+    end: float
+    plain: float
+    holes: int
+
+
+@dataclass(frozen=True, eq=False)
+class DrainLayout:
+    """The drain beside one area's footing; levels against the project's TOF, metres."""
+
+    drain: Drain
+    area: AreaLayout
+    pipe: Pipe
+    wrap_m: float
+    base: Polygon
+    corners: tuple[int, ...]
+    route: Route
+    low: float
+    high: float
+    outlet_invert: float
+    has_tee: bool
+
+    @property
+    def radius(self) -> float:
+        """Outer radius of the pipe."""
+        return self.pipe.outside_diameter_m / 2
+
+    @property
+    def bore(self) -> float:
+        """Inner radius of the pipe."""
+        return self.pipe.inside_diameter_m / 2
+
+    def branches(self) -> tuple[float, float]:
+        """Lengths from the low point up each way to the high ends, metres."""
+        if self.route.closed:
+            ahead = (self.high - self.low) % self.route.length
+            return ahead, self.route.length - ahead
+        return self.route.length - self.low, self.low
+
+    @property
+    def rise(self) -> float:
+        """Height from the low to the high point: the stated fall along the longer way."""
+        return self.drain.fall * max(self.branches())
+
+    def invert(self, station: float) -> float:
+        """Level of the inside bottom of the pipe at a distance along the route."""
+        ahead, behind = self.branches()
+        if self.route.closed:
+            run = (station - self.low) % self.route.length
+            share = run / ahead if run <= ahead else (self.route.length - run) / behind
+            return self.outlet_invert + self.rise * share
+        return self.outlet_invert + self.drain.fall * abs(station - self.low)
+
+    def centre(self, station: float) -> float:
+        """Level of the pipe's centre at a distance along the route."""
+        return self.invert(station) + self.bore
+
+    @property
+    def high_invert(self) -> float:
+        """Level of the invert at the high point."""
+        return self.outlet_invert + self.rise
+
+    @property
+    def stone_bottom(self) -> float:
+        """Level of the underside of the wrap: flat, the least bedding under the low point."""
+        return self.outlet_invert - self.pipe.wall_m - self.drain.stone.bedding - self.wrap_m
+
+    @property
+    def stone_top(self) -> float:
+        """Level of the top of the wrap without its lap: the least cover over pipe and footing."""
+        crown = self.high_invert + self.bore + self.radius
+        return max(crown, self.area.tof) + self.drain.stone.cover + self.wrap_m
+
+    def band(self, near: float, far: float) -> BaseGeometry:
+        """Return the strip of plan between two distances outward of the footing's face."""
+        inner, outer = parallel(self.base, near), parallel(self.base, far)
+        if self.route.closed:
+            return Polygon(outer).difference(Polygon(inner))
+        run = list(self.corners)
+        return Polygon(np.vstack((inner[run], outer[run][::-1])))
+
+    @cached_property
+    def low_space(self) -> BaseGeometry:
+        """Plan of the trench beside the footing, wrap included."""
+        return self.band(0.0, self.drain.stone.width)
+
+    @cached_property
+    def high_space(self) -> BaseGeometry:
+        """Plan of the wrapped stone above the footing: out from the wall's face."""
+        if self.route.closed:
+            outer = Polygon(parallel(self.base, self.drain.stone.width))
+            return outer.difference(self.area.outline)
+        over = self.band(-self.area.projection_out, self.drain.stone.width)
+        return over.difference(self.area.outline)
+
+    @cached_property
+    def lap(self) -> BaseGeometry:
+        """Plan of the wrap's second thickness on top."""
+        width, overlap = self.drain.stone.width, self.drain.wrap.overlap
+        start = max(-self.area.projection_out, (width - overlap) / 2)
+        end = min(width, start + overlap)
+        return self.band(start, end).intersection(self.high_space) if end > start else EMPTY
+
+    @cached_property
+    def fittings(self) -> tuple[Fitting, ...]:
+        """Bends at the corners, the tee at the outlet, caps at open ends, in order of station."""
+        found = [self._bend(i) for i in self._bends()]
+        if self.has_tee:
+            found.append(Fitting("tee", self.low, FITTING_REACH_M))
+        return tuple(sorted(found, key=lambda f: f.station))
+
+    def _bends(self) -> range:
+        return (
+            range(len(self.route.points))
+            if self.route.closed
+            else range(1, len(self.route.points) - 1)
+        )
+
+    def _bend(self, number: int) -> Fitting:
+        turn = self.turn(number)
+        reach = max(FITTING_REACH_M, self.radius * np.tan(turn / 2) + 2 * INCH)
+        return Fitting("bend", float(self.route.stations[number]), float(reach), number)
+
+    def turn(self, number: int) -> float:
+        """Return the bend's angle at a route corner, radians."""
+        points = np.asarray(self.route.points)
+        count = len(points)
+        before = points[number] - points[(number - 1) % count]
+        after = points[(number + 1) % count] - points[number]
+        cosine = before @ after / (np.linalg.norm(before) * np.linalg.norm(after))
+        return float(np.arccos(np.clip(cosine, -1, 1)))
+
+    @cached_property
+    def gaps(self) -> tuple[tuple[float, float], ...]:
+        """Stations between which perforated pipe lies, from fitting to fitting."""
+        ends = [(f.station - f.reach, f.station + f.reach) for f in self.fittings]
+        length = self.route.length
+        if not self.route.closed:
+            stops = [END_GAP_M, *(s for end in ends for s in end), length - END_GAP_M]
+            return tuple((a, b) for a, b in zip(stops[::2], stops[1::2], strict=True))
+        if not ends:
+            return ((0.0, length),)
+        ahead = [*ends[1:], (ends[0][0] + length, 0.0)]
+        return tuple((a[1], b[0]) for a, b in zip(ends, ahead, strict=True))
+
+    @cached_property
+    def sticks(self) -> tuple[tuple[Straight, ...], ...]:
+        """Perforated pipe between fittings; a stick is split where the fall turns at the high point."""
+        return tuple(self._split(a, b) for a, b in self.gaps)
+
+    def _split(self, start: float, end: float) -> tuple[Straight, ...]:
+        length = self.route.length
+        turns = [self.high + k * length for k in (0, 1)] if self.route.closed else [self.low]
+        stops = [start, *(t for t in turns if start + 0.01 < t < end - 0.01), end]
+        return tuple(self._straight(a, b) for a, b in pairwise(stops))
+
+    def _straight(self, start: float, end: float) -> Straight:
+        spacing = self.drain.holes.spacing
+        count = int((end - start) / spacing + 1e-9) if self.drain.holes.rows else 0
+        return Straight(start, end, (end - start - count * spacing) / 2, count)
+
+    @property
+    def hole_count(self) -> int:
+        """Number of drilled holes."""
+        return sum(s.holes for stick in self.sticks for s in stick) * len(self.drain.holes.rows)
+
+    @property
+    def run_length(self) -> float:
+        """Length of pipe and fittings along the fall, metres."""
+        if self.route.closed:
+            return sum(float(np.hypot(b, self.rise)) for b in self.branches())
+        return self.route.length * float(np.hypot(1, self.drain.fall))
+
+    def corner_station(self, corner: int) -> float:
+        """Return the station nearest to an outline corner (numbered from 1)."""
+        return _corner(self.route, self.area, corner)
+
+
+def lay_drain(drain: Drain, area: AreaLayout, outlet: Point | None) -> DrainLayout:
+    """Lay out the drain beside an area; `outlet` is the sump pit's place, if there is one.
+
+    Raises ValueError where the route cannot keep its sides: see `collapsed_sides`.
+    """
+    pipe, wrap_m = PIPES[drain.pipe], FABRICS[drain.wrap.material].thickness_m
+    base = _plain(area.footing_outer)
+    corners = _chosen(base, area, drain)
+    route = _route(base, corners, drain)
+    low = _low(route, area, drain, outlet)
+    high = _high(route, low, area, drain)
+    invert = area.footing_bottom + wrap_m + drain.stone.bedding + pipe.wall_m
+    if drain.outlet_invert is not None:
+        invert = area.tof + drain.outlet_invert
+    return DrainLayout(
+        drain, area, pipe, wrap_m, base, corners, route, low, high, invert, outlet is not None
+    )
+
+
+def _plain(shape: BaseGeometry) -> Polygon:
+    """Return the footing's outer face as a counter-clockwise polygon without straight-on corners."""
+    return straightened(shapely.get_parts(shape)[0])
+
+
+def _chosen(base: Polygon, area: AreaLayout, drain: Drain) -> tuple[int, ...]:
+    """Return the base's corner numbers the route passes, in order."""
+    corners = corners_of(base)
+    if drain.sides == "all":
+        return tuple(range(len(corners)))
+    wanted = [i for i in range(len(corners)) if _side_of(base, i, area) in set(drain.sides)]
+    starts = [i for i in wanted if (i - 1) % len(corners) not in wanted] or [wanted[0]]
+    order = [starts[0]]
+    while (order[-1] % len(corners)) in wanted and len(order) <= len(corners):
+        order.append((order[-1] + 1) % len(corners))
+    return tuple(order)
+
+
+def _side_of(base: Polygon, number: int, area: AreaLayout) -> int:
+    """Return the outline side (from 1, in the file's order) nearest to one side of the base."""
+    corners = np.asarray(base.exterior.coords)
+    middle = shapely.Point((corners[number] + corners[number + 1]) / 2)
+    drawn = area.area.corners
+    sides = [LineString((drawn[i], drawn[(i + 1) % len(drawn)])) for i in range(len(drawn))]
+    return int(np.argmin(shapely.distance(sides, middle))) + 1
+
+
+def _route(base: Polygon, corners: Sequence[int], drain: Drain) -> Route:
+    moved = parallel(base, drain.offset)
+    return Route(tuple((float(x), float(y)) for x, y in moved[list(corners)]), drain.sides == "all")
+
+
+def _low(route: Route, area: AreaLayout, drain: Drain, outlet: Point | None) -> float:
+    if outlet is not None:
+        return route.station_of(outlet)
+    return _corner(route, area, drain.low_corner or 1)
+
+
+def _high(route: Route, low: float, area: AreaLayout, drain: Drain) -> float:
+    if drain.high_corner:
+        return _corner(route, area, drain.high_corner)
+    if route.closed:
+        return (low + route.length / 2) % route.length
+    return route.length if low < route.length / 2 else 0.0
+
+
+def _corner(route: Route, area: AreaLayout, corner: int) -> float:
+    """Return the station of the route's corner nearest to an outline corner (numbered from 1)."""
+    gaps = np.linalg.norm(np.subtract(route.points, area.area.corners[corner - 1]), axis=1)
+    return float(route.stations[int(np.argmin(gaps))])
+
+
+def side_lengths(drain: DrainLayout) -> list[tuple[int, float]]:
+    """Return (outline side, length of pipe along it); negative where the side turns round."""
+    lengths = lengths_along(drain.base, parallel(drain.base, drain.drain.offset))
+    numbers = drain.corners if drain.route.closed else drain.corners[:-1]
+    return [(_side_of(drain.base, n, drain.area), float(lengths[n])) for n in numbers]
+
+
+def stone_bodies(drain: DrainLayout, steps: BaseGeometry) -> list[Body]:
+    """Return the drain stone (its pipe still in it) and the wrap.
+
+    steps: plan of footing steps that stand in the stone's way above the lower footing.
+    """
+    t, low, tof = drain.wrap_m, drain.low_space, drain.area.tof
+    high = minus(drain.high_space, [steps])
+    bottom, top = drain.stone_bottom, drain.stone_top
+    inner_low, inner_high = offset(low, -t), offset(high, -t)
+    ledge = min(max(tof, bottom + t), top - t)
+    stone = merged((Prism(inner_low, bottom + t, ledge + t), Prism(inner_high, ledge + t, top - t)))
+    wrap = merged(
+        (
+            Prism(low, bottom, bottom + t),
+            Prism(low.difference(inner_low), bottom + t, ledge),
+            Prism(high.difference(inner_low), ledge, ledge + t),
+            Prism(high.difference(inner_high), ledge + t, top - t),
+            Prism(high, top - t, top),
+            Prism(minus(drain.lap, [steps]), top, top + t),
+        )
+    )
+    name = drain.area.name
+    stone_label = Label(
+        "drain/stone",
+        "Drain stone",
+        "drain stone",
+        drain.drain.stone.material,
+        name,
+        STAGE["drain stone"],
+    )
+    wrap_label = Label(
+        "drain/wrap", "Fabric wrap", "wrap", drain.drain.wrap.material, name, STAGE["wrap"]
+    )
+    return [Body(stone_label, stone), Body(wrap_label, wrap)]
+
+
+def developed_width(drain: DrainLayout) -> float:
+    """Flat width of the wrap: round the stone's outline plus the overlap, metres.
+
+    Below TOF the wrap runs from the footing's face, above it from the wall's.
+    """
+    shelf = drain.area.projection_out
+    tall = drain.stone_top - drain.stone_bottom
+    return 2 * (drain.drain.stone.width + shelf) + 2 * tall + drain.drain.wrap.overlap

@@ -1,0 +1,122 @@
+"""The whole job laid out: areas, drain, sump, ground, and every body of prisms."""
+
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+import shapely
+from shapely.geometry.base import BaseGeometry
+
+from geometry.layout.areas import AreaLayout, lay_areas
+from geometry.layout.bodies import Body, Prism
+from geometry.layout.drain import DrainLayout, lay_drain, stone_bodies
+from geometry.layout.floors import fill_body, floor_bodies, openings
+from geometry.layout.footings import footing_body, pier_bodies, wall_body
+from geometry.layout.ground import GroundLayout
+from geometry.layout.pipework import stone_taken, wrap_taken
+from geometry.layout.sump import SumpLayout, lay_sump, sump_bodies
+from geometry.plan.outline import EMPTY, circle
+from geometry.project import Design
+
+RISER_SIDES = 32
+
+
+@dataclass(frozen=True, eq=False)
+class Layout:
+    """A design laid out; every level against the project's top of footing, metres."""
+
+    design: Design
+    areas: tuple[AreaLayout, ...]
+    drain: DrainLayout | None
+    sump: SumpLayout | None
+    ground: GroundLayout
+
+    def area(self, name: str) -> AreaLayout:
+        """Return an area by name; the lowest for an empty name. Raises KeyError."""
+        if not name:
+            return self.areas[0]
+        return {a.name: a for a in self.areas}[name]
+
+    @cached_property
+    def footing(self) -> Body:
+        """All strip footings, pierced by the sleeve."""
+        body = footing_body(self.areas)
+        lead = self.sump.lead if self.sump else None
+        return body.pierced([lead.sleeve_bore]) if lead else body
+
+    @cached_property
+    def structure(self) -> tuple[Body, ...]:
+        """Footings, walls, pads and columns."""
+        walls = [wall_body(a) for a in self.areas]
+        piers = [b for a in self.areas for b in pier_bodies(a)]
+        return (self.footing, *walls, *piers)
+
+    @cached_property
+    def floors(self) -> tuple[Body, ...]:
+        """All floor layers and edge boards, pierced by the pipe to the sump, and fill under floors."""
+        bodies: list[Body] = []
+        for area in self.areas:
+            pit = [self.sump.opening] if self.sump and self.sump.area is area else []
+            bodies += floor_bodies(area, [*openings(area), *pit])
+            fill = fill_body(area, self.ground.existing)
+            bodies += [fill] if fill else []
+        lead = self.sump.lead if self.sump else None
+        return tuple(b.pierced([lead.outside]) if lead else b for b in bodies)
+
+    @cached_property
+    def pit(self) -> tuple[Body, ...]:
+        """Sump basin, lid and stone."""
+        return tuple(sump_bodies(self.sump)) if self.sump else ()
+
+    @cached_property
+    def drain_bed(self) -> tuple[Body, ...]:
+        """Drain stone and wrap, less pipe, risers and the pipe to the sump."""
+        if self.drain is None:
+            return ()
+        stone, wrap = stone_bodies(self.drain, self._steps())
+        lead = self.sump.lead if self.sump else None
+        stone = replace(stone, taken=stone_taken(self.drain, lead))
+        wrap = replace(wrap, taken=wrap_taken(self.drain, wrap))
+        bores = (
+            [lead.bore(self.drain.radius, lead.face, lead.pipe.outside_diameter_m / 2)]
+            if lead
+            else []
+        )
+        return (stone, wrap.pierced(bores))
+
+    def _steps(self) -> BaseGeometry:
+        """Plan of footing steps standing in the drain stone above the drained area's footing."""
+        if self.drain is None:
+            return EMPTY
+        low, high = self.drain.area.tof, self.drain.stone_top
+        above = [p.region for p in self.footing.prisms if p.top > low + 1e-6 and p.bottom < high]
+        return shapely.union_all(above) if above else EMPTY
+
+    @property
+    def bodies(self) -> tuple[Body, ...]:
+        """Every body made of prisms."""
+        return (*self.structure, *self.floors, *self.pit, *self.drain_bed)
+
+    def risers(self) -> list[Prism]:
+        """Return the cleanout risers' outsides, from the pipe's centre to the finished grade."""
+        if self.drain is None:
+            return []
+        found = []
+        for corner in self.drain.drain.cleanouts:
+            station = self.drain.corner_station(corner)
+            x, y = self.drain.route.at(station)
+            outside = circle((x, y), self.drain.radius, RISER_SIDES)
+            found.append(Prism(outside, self.drain.centre(station), self.ground.finished(x, y)))
+        return found
+
+
+def lay_out(design: Design) -> Layout:
+    """Lay out a sound design. Faults in a design show as exceptions here: see `geometry.faults`."""
+    areas = lay_areas(design)
+    named = {a.name: a for a in areas}
+    drain = sump = None
+    if design.drain:
+        outlet = design.sump.at if design.sump else None
+        drain = lay_drain(design.drain, named.get(design.drain.area, areas[0]), outlet)
+    if design.sump:
+        sump = lay_sump(design.sump, named.get(design.sump.area, areas[0]), drain)
+    return Layout(design, areas, drain, sump, GroundLayout(design, areas, drain, sump))

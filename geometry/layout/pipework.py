@@ -1,0 +1,173 @@
+"""Closed forms of the pipework: what pipe, fittings, risers and holes hold and displace, m3."""
+
+import numpy as np
+
+from geometry.layout.bodies import Body, Prism
+from geometry.layout.drain import CAP_M, DrainLayout
+from geometry.layout.sump import LeadLayout
+from geometry.plan.outline import circle
+
+
+def annulus(outer: float, inner: float) -> float:
+    """Return the area of a pipe's wall, m2."""
+    return float(np.pi * (outer**2 - inner**2))
+
+
+def saddle(disc: float, radius: float, shift: float = 0.0) -> float:
+    """Volume over a disc up to the surface of a round pipe that crosses under it, m3.
+
+    The integral over a disc of radius `disc` of sqrt(radius^2 - y^2), y across the pipe,
+    measured from an axis `shift` off the disc's centre; zero where the disc overhangs the pipe.
+    Gauss-Chebyshev quadrature of the second kind.
+    """
+    count = 256
+    turn = np.arange(1, count + 1) * np.pi / (count + 1)
+    y = disc * np.cos(turn)
+    height = np.sqrt(np.clip(radius**2 - (y + shift) ** 2, 0, None))
+    return float(2 * disc**2 * np.pi / (count + 1) * np.sum(np.sin(turn) ** 2 * height))
+
+
+def corner_saddle(disc: float, radius: float, turn: float) -> float:
+    """Volume over a disc centred on a bend up to the bend's upper surface, m3.
+
+    As `saddle`, but each half of the disc lies over its own leg; legs meet at half the turn.
+    In polar form y = r |cos(angle to the leg's normal)| for each leg's half.
+    """
+    nodes, weights = np.polynomial.legendre.leggauss(64)
+    r = disc * (nodes + 1) / 2
+    # Half a disc about one leg, from mitre to mitre, measured from the leg's own direction.
+    low, high = np.pi / 2 - turn / 2, 3 * np.pi / 2 - turn / 2
+    angle = low + (nodes + 1) / 2 * (high - low)
+    y = r[:, None] * np.sin(angle)
+    height = np.sqrt(np.clip(radius**2 - y**2, 0, None))
+    inner = height @ weights * (high - low) / 2
+    return float(2 * np.sum(weights * r * inner) * disc / 2)
+
+
+def hole_volume(outer: float, inner: float, hole: float) -> float:
+    """Volume of wall a radial hole of radius `hole` takes out of a pipe, m3.
+
+    The hole's cylinder between the two bores: the integral over the hole's disc of
+    sqrt(outer^2 - y^2) - sqrt(inner^2 - y^2), by Gauss-Chebyshev quadrature of the second kind.
+    """
+    count = 64
+    turn = np.arange(1, count + 1) * np.pi / (count + 1)
+    y = hole * np.cos(turn)
+    chord = np.sqrt(outer**2 - y**2) - np.sqrt(inner**2 - y**2)
+    return float(2 * hole**2 * np.pi / (count + 1) * np.sum(np.sin(turn) ** 2 * chord))
+
+
+def slant(drain: DrainLayout, start: float, end: float) -> float:
+    """Length along the fall between two stations that the high or low point does not part."""
+    return float(np.hypot(end - start, drain.invert(end) - drain.invert(start)))
+
+
+def pipe_volume(drain: DrainLayout) -> float:
+    """Volume of perforated pipe: wall times length, less the holes."""
+    wall = annulus(drain.radius, drain.bore)
+    length = sum(slant(drain, s.start, s.end) for stick in drain.sticks for s in stick)
+    return wall * length - drain.hole_count * hole_volume(
+        drain.radius, drain.bore, drain.drain.holes.diameter / 2
+    )
+
+
+def fitting_lengths(drain: DrainLayout) -> list[float]:
+    """Return each fitting's length along the pipe."""
+    return [
+        slant(drain, f.station - f.reach, f.station) + slant(drain, f.station, f.station + f.reach)
+        for f in drain.fittings
+    ]
+
+
+def fitting_volumes(drain: DrainLayout, lead: LeadLayout | None) -> list[float]:
+    """Return the volume of each fitting: bends (opened under a cleanout), and the tee."""
+    wall = annulus(drain.radius, drain.bore)
+    cleanouts = {drain.corner_station(c) for c in drain.drain.cleanouts}
+    volumes = []
+    for fitting, length in zip(drain.fittings, fitting_lengths(drain), strict=True):
+        volume = wall * length
+        if fitting.kind == "bend" and any(abs(fitting.station - c) < 1e-6 for c in cleanouts):
+            turn = drain.turn(fitting.corner or 0)
+            volume -= corner_saddle(drain.bore, drain.radius, turn) - corner_saddle(
+                drain.bore, drain.bore, turn
+            )
+        if fitting.kind == "tee" and lead:
+            volume += tee_leg(drain, lead)
+        volumes.append(volume)
+    return volumes
+
+
+def tee_leg(drain: DrainLayout, lead: LeadLayout) -> float:
+    """Volume the tee's leg adds to its run: its wall outside the run, less the opening in the run."""
+    outer, inner = lead.pipe.outside_diameter_m / 2, lead.pipe.inside_diameter_m / 2
+    shift = inner - drain.bore
+    stretch = float(np.hypot(1, lead.fall))
+    added = np.pi * outer**2 * lead.begin * stretch - saddle(outer, drain.radius, shift)
+    emptied = np.pi * inner**2 * lead.begin * stretch - saddle(inner, drain.bore, shift)
+    return float(added - emptied)
+
+
+def cap_volume(drain: DrainLayout) -> float:
+    """Volume of one end cap."""
+    return float(np.pi * drain.radius**2 * CAP_M)
+
+
+def riser_volume(drain: DrainLayout, corner: int, top: float) -> float:
+    """Volume of a cleanout riser from the bend's upper surface to the grade."""
+    station = drain.corner_station(corner)
+    turn = _turn_at(drain, station)
+    height = top - drain.centre(station)
+    whole = annulus(drain.radius, drain.bore) * height
+    return (
+        whole
+        - corner_saddle(drain.radius, drain.radius, turn)
+        + corner_saddle(drain.bore, drain.radius, turn)
+    )
+
+
+def _turn_at(drain: DrainLayout, station: float) -> float:
+    bends = [f for f in drain.fittings if f.kind == "bend" and abs(f.station - station) < 1e-6]
+    return drain.turn(bends[0].corner or 0) if bends else 0.0
+
+
+def riser_in_stone(drain: DrainLayout, corner: int) -> float:
+    """Volume a riser takes out of the drain stone above the pipe."""
+    station = drain.corner_station(corner)
+    height = drain.stone_top - drain.wrap_m - drain.centre(station)
+    below = corner_saddle(drain.radius, drain.radius, _turn_at(drain, station))
+    return float(np.pi * drain.radius**2 * height) - below
+
+
+def stone_taken(drain: DrainLayout, lead: LeadLayout | None) -> float:
+    """Volume that pipe, fittings, risers and the tee's leg take out of the drain stone."""
+    full = float(np.pi * drain.radius**2)
+    length = sum(slant(drain, s.start, s.end) for stick in drain.sticks for s in stick)
+    taken = full * (length + sum(fitting_lengths(drain)))
+    taken += sum(riser_in_stone(drain, c) for c in drain.drain.cleanouts)
+    taken += 0.0 if drain.route.closed else 2 * cap_volume(drain)
+    return taken + (leg_in_stone(drain, lead) if lead else 0.0)
+
+
+def leg_in_stone(drain: DrainLayout, lead: LeadLayout) -> float:
+    """Volume the pipe to the sump takes out of the drain stone between run and wrap."""
+    outer, inner = lead.pipe.outside_diameter_m / 2, lead.pipe.inside_diameter_m / 2
+    stretch = float(np.hypot(1, lead.fall))
+    reach = lead.face - drain.wrap_m
+    return float(np.pi * outer**2 * reach * stretch) - saddle(
+        outer, drain.radius, inner - drain.bore
+    )
+
+
+def wrap_taken(drain: DrainLayout, wrap: Body) -> float:
+    """Volume the risers take out of the wrap, lap included where they pass it."""
+    taken = 0.0
+    for corner in drain.drain.cleanouts:
+        point = drain.route.at(drain.corner_station(corner))
+        taken += sum(p.volume for p in _discs(drain, wrap, point))
+    return taken
+
+
+def _discs(drain: DrainLayout, wrap: Body, point: tuple[float, float]) -> list[Prism]:
+    disc = circle(point, drain.radius, 32)
+    over = [p for p in wrap.prisms if p.bottom > drain.centre(drain.route.station_of(point))]
+    return [Prism(p.region.intersection(disc), p.bottom, p.top) for p in over]

@@ -1,0 +1,205 @@
+"""The sump pit laid out: basin, stone round it, and the solid pipe through its sleeve."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+import shapely
+from shapely import Polygon
+
+from geometry.label import STAGE, Label
+from geometry.layout.areas import AreaLayout
+from geometry.layout.bodies import Body, Bore, Point3, Prism, merged
+from geometry.layout.drain import DrainLayout
+from geometry.materials.catalogue import PIPES
+from geometry.materials.kinds import Pipe
+from geometry.parts.drain import Sump
+from geometry.plan.outline import Point, circle
+from geometry.units import INCH
+
+BASIN_SIDES = 64
+# The solid pipe reaches this far into the basin.
+ENTRY_M = 1 * INCH
+# Beside and under the solid pipe in its trench below the floor.
+TRENCH_BESIDE_M = 4 * INCH
+TRENCH_BELOW_M = 2 * INCH
+
+
+@dataclass(frozen=True, eq=False)
+class LeadLayout:
+    """The solid pipe from the tee to the basin, straight across the footing.
+
+    tee: the drain's centre line on the plan; begin, end: ends of the solid pipe, plan distances
+    from there. face, back: where it meets the footing's outer and inner face.
+    """
+
+    pipe: Pipe
+    sleeve: Pipe
+    tee: Point
+    along: Point
+    invert: float
+    fall: float
+    begin: float
+    end: float
+    face: float
+    back: float
+
+    def at(self, distance: float) -> Point3:
+        """Return the pipe's centre at a distance from the drain's centre line."""
+        (x, y), (dx, dy) = self.tee, self.along
+        level = self.invert - self.fall * distance + self.pipe.inside_diameter_m / 2
+        return x + dx * distance, y + dy * distance, level
+
+    def bore(self, start: float, end: float, radius: float) -> Bore:
+        """Return the round hole about the pipe's axis between two distances."""
+        return Bore(self.at(start), self.at(end), radius)
+
+    @property
+    def outside(self) -> Bore:
+        """The pipe's own outside, tee leg included."""
+        return self.bore(0.0, self.end, self.pipe.outside_diameter_m / 2)
+
+    @property
+    def sleeve_bore(self) -> Bore:
+        """The sleeve's outside."""
+        return self.bore(self.face, self.back, self.sleeve.outside_diameter_m / 2)
+
+    @property
+    def end_invert(self) -> float:
+        """Level of the invert where the pipe enters the basin."""
+        return self.invert - self.fall * self.end
+
+
+@dataclass(frozen=True, eq=False)
+class SumpLayout:
+    """The pit in its area's floor; levels against the project's TOF, metres."""
+
+    sump: Sump
+    area: AreaLayout
+    lead: LeadLayout | None
+
+    @property
+    def inner(self) -> float:
+        """Inner radius of the basin."""
+        return self.sump.diameter / 2
+
+    @property
+    def outer(self) -> float:
+        """Outer radius of the basin."""
+        return self.inner + self.sump.wall
+
+    @property
+    def rim(self) -> float:
+        """Level of the basin's rim: the finished floor."""
+        return self.area.finished_floor
+
+    @property
+    def floor(self) -> float:
+        """Level of the basin's inside bottom."""
+        return self.rim - self.sump.depth
+
+    @cached_property
+    def outer_circle(self) -> Polygon:
+        """Plan of the basin's outside."""
+        return circle(self.sump.at, self.outer, BASIN_SIDES)
+
+    @cached_property
+    def inner_circle(self) -> Polygon:
+        """Plan of the basin's inside."""
+        return circle(self.sump.at, self.inner, BASIN_SIDES)
+
+    @cached_property
+    def pocket(self) -> Prism:
+        """The hole below the subgrade that takes basin and stone."""
+        around = circle(self.sump.at, self.outer + self.sump.stone_beside, BASIN_SIDES)
+        bottom = self.floor - self.sump.wall - self.sump.stone_below
+        return Prism(around, bottom, self.area.subgrade)
+
+    @property
+    def opening(self) -> Prism:
+        """What the basin takes out of the floor."""
+        return Prism(self.outer_circle, self.floor - self.sump.wall, self.rim)
+
+    @cached_property
+    def trench(self) -> Prism | None:
+        """The trench of the solid pipe below the subgrade, footing to pit stone, if it needs one."""
+        if self.lead is None:
+            return None
+        lead = self.lead
+        bottom = lead.at(lead.end)[2] - lead.pipe.outside_diameter_m / 2 - TRENCH_BELOW_M
+        if bottom >= self.area.subgrade - 1e-4:
+            return None
+        wide = lead.pipe.outside_diameter_m / 2 + TRENCH_BESIDE_M
+        line = shapely.LineString((lead.at(lead.back)[:2], self.sump.at))
+        strip = line.buffer(wide, cap_style="flat").difference(self.pocket.region)
+        return Prism(strip, bottom, self.area.subgrade)
+
+
+def lay_sump(sump: Sump, area: AreaLayout, drain: DrainLayout | None) -> SumpLayout:
+    """Lay out the pit, and the solid pipe to it if there is a drain."""
+    return SumpLayout(sump, area, _lead(sump, area, drain) if drain else None)
+
+
+def _lead(sump: Sump, area: AreaLayout, drain: DrainLayout) -> LeadLayout:
+    tee = drain.route.at(drain.low)
+    gap = np.subtract(sump.at, tee)
+    far = float(np.hypot(*gap))
+    along = (float(gap[0] / far), float(gap[1] / far))
+    pipe = PIPES[sump.pipe or drain.drain.pipe]
+    begin = (drain.radius + drain.drain.offset - drain.wrap_m) / 2
+    end = far - sump.diameter / 2 + ENTRY_M
+    face = drain.drain.offset
+    back = face + area.footing.width
+    invert = drain.outlet_invert
+    return LeadLayout(
+        pipe, PIPES[sump.sleeve], tee, along, invert, sump.fall, begin, end, face, back
+    )
+
+
+def sump_bodies(pit: SumpLayout) -> list[Body]:
+    """Return basin, lid, pit stone and the stone in the solid pipe's trench."""
+    sump, name = pit.sump, pit.area.name
+    shell = pit.outer_circle.difference(pit.inner_circle)
+    basin = merged(
+        (
+            Prism(pit.outer_circle, pit.floor - sump.wall, pit.floor),
+            Prism(shell, pit.floor, pit.rim),
+        )
+    )
+    lid = Prism(pit.inner_circle, pit.rim - sump.lid, pit.rim)
+    pocket = pit.pocket
+    under = pit.floor - sump.wall
+    around = pocket.region.difference(pit.outer_circle)
+    stone = [Prism(pocket.region, pocket.bottom, under), Prism(around, under, pocket.top)]
+    trench = [pit.trench] if pit.trench else []
+    rows = [
+        ("sump/basin", "Sump basin", "basin", sump.material, basin, STAGE["basin"]),
+        ("sump/lid", "Sump lid", "lid", sump.material, (lid,), STAGE["basin"] + 10),
+        (
+            "sump/stone",
+            "Stone round the sump",
+            "pit stone",
+            sump.stone,
+            merged(stone),
+            STAGE["pit stone"],
+        ),
+        (
+            "sump/trench",
+            "Stone under the pipe to the sump",
+            "pit stone",
+            sump.stone,
+            merged(trench),
+            STAGE["pit stone"],
+        ),
+    ]
+    bodies = [
+        Body(Label(part, words, role, material, name, stage), prisms)  # type: ignore[arg-type]
+        for part, words, role, material, prisms, stage in rows
+        if prisms
+    ]
+    return _pierced(bodies, pit)
+
+
+def _pierced(bodies: Sequence[Body], pit: SumpLayout) -> list[Body]:
+    return [b.pierced([pit.lead.outside]) for b in bodies] if pit.lead else list(bodies)

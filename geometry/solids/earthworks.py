@@ -1,0 +1,85 @@
+"""The hole, the backfill and the grade as solids."""
+
+from collections.abc import Sequence
+
+from manifold3d import Manifold, OpType
+
+from geometry.layout.bodies import Prism
+from geometry.layout.ground import GroundLayout, Loft, occupied
+from geometry.layout.lay import Layout
+from geometry.solids.kernel import cut_away, lofted, manifold, raised, union
+
+
+def prism(shape: Prism) -> Manifold:
+    """Return a prism as a body to cut and join."""
+    return manifold(raised(shape.region, shape.bottom, shape.top))
+
+
+def _loft(shape: Loft) -> Manifold:
+    return manifold(lofted(shape.low, shape.high, shape.bottom, shape.top))
+
+
+def holes(ground: GroundLayout) -> Manifold:
+    """Return the open hole beside all footings, undisturbed ground inside them left standing."""
+    found = []
+    for area in ground.areas:
+        hole = ground.hole(area)
+        if hole:
+            core = ground.core(area)
+            found.append(cut_away(_loft(hole), [prism(core)] if core else []))
+    return union(found)
+
+
+def excavation(ground: GroundLayout, beside: Manifold) -> Manifold:
+    """Return everything dug: the hole, deep floors, pad pockets, pit and trenches."""
+    pockets = [prism(p) for p in (*ground.pockets(), *pad_pockets(ground))]
+    return union([beside, *pockets])
+
+
+def pad_pockets(ground: GroundLayout) -> list[Prism]:
+    """Return what pads take out of the ground below the floor's subgrade."""
+    from geometry.layout.footings import pad_prism
+
+    found = []
+    for area in ground.areas:
+        for pier in area.area.piers:
+            pad = pad_prism(area, pier)
+            top = min(pad.top, area.subgrade)
+            if pad.bottom < top:
+                found.append(Prism(pad.region, pad.bottom, top))
+    return found
+
+
+def backfill(layout: Layout, beside: Manifold, risers: Sequence[Manifold]) -> tuple[Manifold, Manifold]:
+    """Return (washed stone up the wall, soil): the hole less all that stands in it."""
+    ground = layout.ground
+    kept = [prism(p) for p in occupied(ground.areas, ground.existing + 1.0)]
+    kept += [prism(p) for p in layout.footing.prisms]
+    if layout.drain:
+        bed = [p for body in layout.drain_bed for p in body.prisms]
+        kept += [prism(p) for p in bed]
+        kept.append(prism(Prism(layout.drain.low_space, layout.drain.stone_bottom, layout.drain.area.tof)))
+    if ground.fill_top < ground.existing:
+        _, _, _, x1, y1, _ = beside.bounding_box()
+        kept.append(_above(beside, ground.fill_top))
+    left = cut_away(beside, [*kept, *risers])
+    strip = ground.wall_stone()
+    if strip is None:
+        return Manifold(), left
+    tool = prism(strip)
+    return Manifold.batch_boolean([left, tool], OpType.Intersect), cut_away(left, [tool])
+
+
+def _above(body: Manifold, level: float) -> Manifold:
+    import shapely
+
+    x0, y0, _, x1, y1, z1 = body.bounding_box()
+    return prism(Prism(shapely.box(x0 - 1, y0 - 1, x1 + 1, y1 + 1), level, z1 + 1))
+
+
+def grading(ground: GroundLayout, risers: Sequence[Manifold]) -> Manifold:
+    """Return the fill that makes the finished grade fall away from the house."""
+    shape = ground.grading()
+    if shape is None:
+        return Manifold()
+    return cut_away(_loft(shape), [prism(ground.house_block()), *risers])

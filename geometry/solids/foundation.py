@@ -1,0 +1,177 @@
+"""Every part of a design as labelled solids that touch but never overlap."""
+
+from dataclasses import dataclass
+
+from manifold3d import Manifold
+
+from geometry.label import STAGE, Label, Role
+from geometry.layout.bodies import Body, Bore
+from geometry.layout.lay import Layout
+from geometry.layout.sump import LeadLayout
+from geometry.solids import earthworks, pipes
+from geometry.solids.kernel import (
+    Mesh,
+    cut_away,
+    joined,
+    manifold,
+    mesh_of,
+    raised,
+    union,
+)
+from geometry.solids.solid import Solid
+
+# A riser as a tool for ground and stone reaches above any grade.
+HIGH_M = 10.0
+
+
+@dataclass(frozen=True, eq=False)
+class Foundation:
+    """All solids of a design, and the hole they stand in."""
+
+    solids: tuple[Solid, ...]
+    excavation: Solid
+
+    def named(self, part: str) -> Solid:
+        """Return a solid by its part id. Raises KeyError."""
+        return {s.label.part: s for s in self.solids}[part]
+
+
+def build(layout: Layout) -> Foundation:
+    """Return every solid of a laid-out design."""
+    solids = [body_solid(b, layout) for b in (*layout.structure, *layout.floors, *layout.pit)]
+    solids += _pipework(layout)
+    return _with_ground(layout, solids)
+
+
+def body_solid(body: Body, layout: Layout) -> Solid:
+    """Return a body of prisms as a solid: raised, joined, pierced."""
+    return _solid(body.label, body_mesh(body, layout))
+
+
+def body_mesh(body: Body, layout: Layout) -> Mesh:
+    """Return a body's mesh: one prism as it is, several joined, bores cut."""
+    meshes = [raised(p.region, p.bottom, p.top) for p in body.prisms]
+    if len(meshes) == 1 and not body.bores:
+        return meshes[0]
+    whole = union([manifold(m) for m in meshes])
+    lead = layout.sump.lead if layout.sump else None
+    tools = [_bore(b, lead) for b in body.bores] if lead else []
+    return mesh_of(cut_away(whole, tools))
+
+
+def _bore(bore: Bore, lead: LeadLayout) -> Manifold:
+    run = [0.0, lead.end] if bore.start == lead.at(0.0) else [lead.face - pipes.PAST_M, lead.back + pipes.PAST_M]
+    return manifold(pipes.solid(pipes.lead_frames(lead, run), bore.radius))
+
+
+def _solid(label: Label, mesh: Mesh) -> Solid:
+    return Solid(label, mesh.vertices, mesh.faces)
+
+
+def _label(part: str, name: str, role: Role, material: str, area: str) -> Label:
+    return Label(part, name, role, material, area, STAGE[role])
+
+
+def _pipework(layout: Layout) -> list[Solid]:
+    drain = layout.drain
+    if drain is None:
+        return []
+    lead = layout.sump.lead if layout.sump else None
+    area, key = drain.area.name, drain.pipe.key
+    found = [_solid(_label("drain/pipe", "Perforated pipe, holes down", "pipe", key, area), pipes.perforated_pipe(drain))]
+    found += _fittings(layout)
+    found += _risers(layout)
+    if lead:
+        outer, inner = lead.pipe.outside_diameter_m / 2, lead.pipe.inside_diameter_m / 2
+        run = pipes.tube(pipes.lead_frames(lead, (lead.begin, lead.end)), outer, inner)
+        found.append(_solid(_label("sump/pipe", "Solid pipe to the sump", "lead", lead.pipe.key, area), run))
+        outer, inner = lead.sleeve.outside_diameter_m / 2, lead.sleeve.inside_diameter_m / 2
+        sleeve = pipes.tube(pipes.lead_frames(lead, (lead.face, lead.back)), outer, inner)
+        found.append(_solid(_label("sump/sleeve", "Sleeve through the footing", "sleeve", lead.sleeve.key, area), sleeve))
+    return found + _bed(layout)
+
+
+def _fittings(layout: Layout) -> list[Solid]:
+    drain = layout.drain
+    if drain is None:
+        return []
+    lead = layout.sump.lead if layout.sump else None
+    stations = {c: drain.corner_station(c) for c in drain.drain.cleanouts}
+    meshes = []
+    for fitting in drain.fittings:
+        if fitting.kind == "tee" and lead:
+            meshes.append(pipes.tee_mesh(drain, lead, fitting))
+            continue
+        standing = [s for s in stations.values() if abs(s - fitting.station) < 1e-6]
+        point, centre = drain.route.at(fitting.station), drain.centre(fitting.station)
+        bore = pipes.riser_tools(point, drain.bore, centre, centre + 1) if standing else None
+        meshes.append(pipes.bend_mesh(drain, fitting, bore))
+    if not drain.route.closed:
+        meshes += pipes.cap_meshes(drain)
+    label = _label("drain/fittings", "Bends and tee", "fitting", drain.pipe.key, drain.area.name)
+    return [_solid(label, joined(meshes))] if meshes else []
+
+
+def _risers(layout: Layout) -> list[Solid]:
+    drain = layout.drain
+    if drain is None:
+        return []
+    found = []
+    for corner, riser in zip(drain.drain.cleanouts, layout.risers(), strict=True):
+        station = drain.corner_station(corner)
+        point = drain.route.at(station)
+        bar = pipes.riser_tools(point, drain.radius, riser.bottom, riser.top)
+        bore = pipes.riser_tools(point, drain.bore, riser.bottom - 1, riser.top + 1)
+        bend = [f for f in drain.fittings if abs(f.station - station) < 1e-6]
+        under = [manifold(pipes.solid(pipes.fitting_frames(drain, f), drain.radius)) for f in bend]
+        label = _label(f"drain/cleanout {corner}", f"Cleanout at corner {corner}", "cleanout", drain.pipe.key, drain.area.name)
+        found.append(_solid(label, mesh_of(cut_away(bar, [bore, *under]))))
+    return found
+
+
+def _bed(layout: Layout) -> list[Solid]:
+    drain = layout.drain
+    if drain is None:
+        return []
+    stone, wrap = layout.drain_bed
+    run = pipes.run_mesh(drain)
+    tools = _riser_bars(layout)
+    if layout.sump and layout.sump.lead:
+        lead = layout.sump.lead
+        tools.append(manifold(pipes.solid(pipes.lead_frames(lead, (0.0, lead.face + pipes.PAST_M)), lead.pipe.outside_diameter_m / 2)))
+    body = union([manifold(raised(p.region, p.bottom, p.top)) for p in stone.prisms])
+    caps = [] if drain.route.closed else [manifold(m) for m in pipes.cap_meshes(drain)]
+    cavity = manifold(run)
+    stone_mesh = mesh_of(cut_away(body, [cavity, *caps, *tools]))
+    skin = union([manifold(raised(p.region, p.bottom, p.top)) for p in wrap.prisms])
+    wrap_mesh = mesh_of(cut_away(skin, tools))
+    return [_solid(stone.label, stone_mesh), _solid(wrap.label, wrap_mesh)]
+
+
+def _riser_bars(layout: Layout) -> list[Manifold]:
+    drain = layout.drain
+    if drain is None:
+        return []
+    return [
+        pipes.riser_tools(drain.route.at(drain.corner_station(c)), drain.radius, r.bottom, r.bottom + HIGH_M)
+        for c, r in zip(drain.drain.cleanouts, layout.risers(), strict=True)
+    ]
+
+
+def _with_ground(layout: Layout, solids: list[Solid]) -> Foundation:
+    ground, design = layout.ground, layout.design
+    bars = _riser_bars(layout)
+    beside = earthworks.holes(ground)
+    stone, soil = earthworks.backfill(layout, beside, bars)
+    fill = design.backfill.material or design.soil.group
+    rows: list[tuple[str, str, Role, str, Manifold]] = [
+        ("ground/wall stone", "Washed stone up the wall", "wall stone", design.backfill.stone, stone),
+        ("ground/backfill", "Backfill", "backfill", fill, soil),
+        ("ground/grading", "Finished grade", "grading", fill, earthworks.grading(ground, bars)),
+    ]
+    for part, name, role, material, body in rows:
+        if not body.is_empty():
+            solids.append(_solid(_label(part, name, role, material, ""), mesh_of(body)))
+    hole = mesh_of(earthworks.excavation(ground, beside))
+    label = _label("ground/excavation", "Excavation", "excavation", design.soil.group, "")
+    return Foundation(tuple(solids), _solid(label, hole))

@@ -1,0 +1,202 @@
+"""Pipework as meshes: drilled sticks, mitred bends, the tee, risers, sleeve and solid pipe."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from manifold3d import Manifold
+
+from geometry.layout.drain import CAP_M, DrainLayout, Fitting, Straight
+from geometry.layout.sump import LeadLayout
+from geometry.solids.drilled import PIPE_SIDES, Section, pipe_ring, ring_cap, tiled
+from geometry.solids.kernel import (
+    Floats,
+    Mesh,
+    cut_away,
+    joined,
+    manifold,
+    mesh_of,
+    raised,
+    skin_faces,
+    swept,
+    swept_round,
+    union,
+)
+
+# Tools that cut a bore reach this far past the end they cut through.
+PAST_M = 0.02
+
+
+@dataclass(frozen=True, eq=False)
+class Frame:
+    """A cut across the run: centre (x, y, z), plan direction to the left (scaled), vertical stretch."""
+
+    centre: Floats
+    left: Floats
+    stretch: float
+
+    def ring(self, radius: float) -> Floats:
+        """Return (n, 3) corners of the pipe's surface in this cut."""
+        flat = pipe_ring(radius)
+        out = np.empty((PIPE_SIDES, 3))
+        out[:, :2] = self.centre[:2] + flat[:, :1] * self.left
+        out[:, 2] = self.centre[2] + flat[:, 1] * self.stretch
+        return out
+
+
+def frame_on_straight(drain: DrainLayout, station: float, stretch: float) -> Frame:
+    """Return the square cut at a station that lies on a straight."""
+    length = drain.route.length
+    here = station % length if drain.route.closed else station
+    stations = drain.route.stations
+    leg = int(np.clip(np.searchsorted(stations, here, "right") - 1, 0, len(stations) - 2))
+    start, end = (np.asarray(drain.route.line.coords[i]) for i in (leg, leg + 1))
+    along = (end - start) / np.linalg.norm(end - start)
+    x, y = start + (here - stations[leg]) * along
+    return Frame(np.array((x, y, drain.centre(station))), np.array((-along[1], along[0])), stretch)
+
+
+def bend_frames(drain: DrainLayout, fitting: Fitting) -> list[Frame]:
+    """Return the three cuts of a bend: before, mitre, after."""
+    before = frame_on_straight(drain, fitting.station - fitting.reach, stretch_at(drain, fitting.station, -1))
+    after = frame_on_straight(drain, fitting.station + fitting.reach, stretch_at(drain, fitting.station, 1))
+    across = before.left + after.left
+    mitre = 2 * across / (across @ across)
+    x, y = drain.route.points[fitting.corner or 0]
+    centre = np.array((x, y, drain.centre(fitting.station)))
+    return [before, Frame(centre, mitre, (before.stretch + after.stretch) / 2), after]
+
+
+def stretch_at(drain: DrainLayout, station: float, side: int) -> float:
+    """Return how much taller than round a vertical cut is, from the fall beside a station."""
+    near, far = station + side * 1e-3, station + side * 2e-3
+    return float(np.hypot(1, (drain.invert(far) - drain.invert(near)) / 1e-3))
+
+
+def fitting_frames(drain: DrainLayout, fitting: Fitting) -> list[Frame]:
+    """Return the three cuts of any fitting."""
+    if fitting.kind == "bend":
+        return bend_frames(drain, fitting)
+    sides = [stretch_at(drain, fitting.station, s) for s in (-1, 1)]
+    stretches = [sides[0], (sides[0] + sides[1]) / 2, sides[1]]
+    stations = [fitting.station - fitting.reach, fitting.station, fitting.station + fitting.reach]
+    return [frame_on_straight(drain, s, t) for s, t in zip(stations, stretches, strict=True)]
+
+
+def stick_frames(drain: DrainLayout, stick: Sequence[Straight]) -> list[Frame]:
+    """Return the cuts of a stick: its ends, and where its fall turns."""
+    stretch = _stick_stretch(drain, stick)
+    return [frame_on_straight(drain, s, stretch) for s in (stick[0].start, *(t.end for t in stick))]
+
+
+def _stick_stretch(drain: DrainLayout, stick: Sequence[Straight]) -> float:
+    slopes = [(drain.invert(t.end) - drain.invert(t.start)) / (t.end - t.start) for t in stick]
+    return float(np.hypot(1, np.max(np.abs(slopes))))
+
+
+def run_mesh(drain: DrainLayout) -> Mesh:
+    """Return the whole run as one solid without bore: what pipe and fittings displace."""
+    rings = []
+    pieces: list[tuple[float, list[Frame]]] = [(s[0].start, stick_frames(drain, s)) for s in drain.sticks]
+    pieces += [(f.station - f.reach, fitting_frames(drain, f)) for f in drain.fittings]
+    for _, frames in sorted(pieces, key=lambda piece: piece[0]):
+        rings += [f.ring(drain.radius) for f in frames[:-1]]
+    if drain.route.closed:
+        return swept_round(np.stack(rings))
+    last = sorted(pieces, key=lambda piece: piece[0])[-1][1][-1]
+    return swept(np.stack([*rings, last.ring(drain.radius)]))
+
+
+def perforated_pipe(drain: DrainLayout) -> Mesh:
+    """Return all sticks of pipe with every hole drilled."""
+    holes = drain.drain.holes
+    section = Section(drain.radius, drain.bore, holes.rows, holes.diameter / 2)
+    return joined(_stick(drain, stick, section, holes.spacing) for stick in drain.sticks)
+
+
+def _stick(drain: DrainLayout, stick: Sequence[Straight], section: Section, spacing: float) -> Mesh:
+    runs = []
+    for straight in stick:
+        runs += [(straight.plain, straight.holes, spacing), (straight.plain, 0, spacing)]
+    points, faces = tiled(section, runs)
+    start = frame_on_straight(drain, stick[0].start, _stick_stretch(drain, stick))
+    end = frame_on_straight(drain, stick[-1].end, start.stretch)
+    run = stick[-1].end - stick[0].start
+    along = (end.centre - start.centre)[:2] / run
+    levels = [drain.centre(s) for s in (stick[0].start, *(t.end for t in stick))]
+    stations = [s - stick[0].start for s in (stick[0].start, *(t.end for t in stick))]
+    vertices = np.empty_like(points)
+    vertices[:, :2] = start.centre[:2] + points[:, 2:] * along + points[:, :1] * start.left
+    vertices[:, 2] = np.interp(points[:, 2], stations, levels) + points[:, 1] * start.stretch
+    return Mesh(vertices, faces)
+
+
+def tube(frames: Sequence[Frame], outer: float, inner: float) -> Mesh:
+    """Return a hollow pipe through cuts."""
+    rings = np.stack([np.vstack((f.ring(outer), f.ring(inner))) for f in frames])
+    count = len(frames)
+    skin = skin_faces(count, PIPE_SIDES)
+    row = skin // PIPE_SIDES
+    outside = skin + row * PIPE_SIDES
+    inside = outside[:, ::-1] + PIPE_SIDES
+    caps = np.vstack((ring_cap(0, False), ring_cap((count - 1) * 2 * PIPE_SIDES, True)))
+    return Mesh(rings.reshape(-1, 3), np.vstack((outside, inside, caps)))
+
+
+def solid(frames: Sequence[Frame], radius: float) -> Mesh:
+    """Return the solid through cuts."""
+    return swept(np.stack([f.ring(radius) for f in frames]))
+
+
+def lead_frames(lead: LeadLayout, distances: Sequence[float]) -> list[Frame]:
+    """Return square cuts of the pipe to the sump."""
+    left = np.array((-lead.along[1], lead.along[0]))
+    stretch = float(np.hypot(1, lead.fall))
+    return [Frame(np.array(lead.at(d)), left, stretch) for d in distances]
+
+
+def tee_mesh(drain: DrainLayout, lead: LeadLayout, fitting: Fitting) -> Mesh:
+    """Return the tee: run and leg joined outside, then both bores cut."""
+    frames = fitting_frames(drain, fitting)
+    leg = lead_frames(lead, (0.0, lead.begin))
+    body = union([manifold(solid(frames, drain.radius)), manifold(solid(leg, lead.pipe.outside_diameter_m / 2))])
+    past = lead_frames(lead, (0.0, lead.begin + PAST_M))
+    bores = [solid(_longer(frames), drain.bore), solid(past, lead.pipe.inside_diameter_m / 2)]
+    return mesh_of(cut_away(body, [manifold(b) for b in bores]))
+
+
+def _longer(frames: Sequence[Frame]) -> list[Frame]:
+    first, *middle, last = frames
+    back = first.centre - frames[1].centre
+    on = last.centre - frames[-2].centre
+    return [
+        Frame(first.centre + back * PAST_M / np.linalg.norm(back), first.left, first.stretch),
+        *middle,
+        Frame(last.centre + on * PAST_M / np.linalg.norm(on), last.left, last.stretch),
+    ]
+
+
+def bend_mesh(drain: DrainLayout, fitting: Fitting, riser_bore: Manifold | None) -> Mesh:
+    """Return a bend, opened to a riser's bore if a cleanout stands on it."""
+    mesh = tube(fitting_frames(drain, fitting), drain.radius, drain.bore)
+    return mesh_of(cut_away(manifold(mesh), [riser_bore])) if riser_bore else mesh
+
+
+def cap_meshes(drain: DrainLayout) -> list[Mesh]:
+    """Return the end caps of an open run."""
+    found = []
+    first, last = drain.sticks[0], drain.sticks[-1]
+    for stick, station, way in ((first, first[0].start, -1), (last, last[-1].end, 1)):
+        near = frame_on_straight(drain, station, _stick_stretch(drain, stick))
+        away = np.array((near.left[1], -near.left[0], 0.0)) * way * CAP_M
+        ends = [near, Frame(near.centre + away, near.left, near.stretch)]
+        found.append(solid(ends if way > 0 else ends[::-1], drain.radius))
+    return found
+
+
+def riser_tools(point: tuple[float, float], radius: float, bottom: float, top: float) -> Manifold:
+    """Return a vertical round bar, as a tool to cut with or to make a riser from."""
+    ring = pipe_ring(radius) + np.asarray(point)
+    from shapely import Polygon
+
+    return manifold(raised(Polygon(ring), bottom, top))
