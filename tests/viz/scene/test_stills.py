@@ -1,0 +1,87 @@
+import io
+
+import numpy as np
+import pytest
+from basement_of_boxes import ACROSS, LABELS, basement
+from PIL import Image
+
+from viz.scene.palette import GHOST, PAPER, colour
+from viz.scene.view import View, Window
+from viz.scene.worker import Studio
+
+pytestmark = pytest.mark.pictures
+SOLIDS = basement()
+COLOUR = {solid.label.part: colour(solid.label) for solid in SOLIDS}
+SIZE = (600, 450)
+AIR = 0.03 * 450
+
+
+@pytest.fixture(scope="module")
+def drawn():
+    studio = Studio()
+
+    def draw(view):
+        return np.asarray(Image.open(io.BytesIO(studio.still(SOLIDS, view, SIZE))), dtype=int)
+
+    yield draw
+    studio.close()
+
+
+def count(pixels, tone, slack=2):
+    return int((np.abs(pixels - np.array(tone)).max(axis=2) <= slack).sum())
+
+
+@pytest.mark.parametrize("kind", ["whole", "exploded", "cutaway"])
+def test_parts_fill_the_picture_and_none_is_clipped(drawn, kind):
+    pixels = drawn(View(kind, cut=ACROSS))
+    rows, columns = np.nonzero(np.abs(pixels - np.array(PAPER)).max(axis=2) > 12)
+    gaps = columns.min(), SIZE[0] - columns.max(), rows.min(), SIZE[1] - rows.max()
+    assert min(gaps) >= AIR - 4
+    assert max(gaps[:2]) <= AIR + 6 or max(gaps[2:]) <= AIR + 6
+
+
+def test_the_square_view_shows_each_material_where_it_lies(drawn):
+    window = Window(2.0, 5.0, -0.45, 1.775)  # as wide to high as the free part of the picture
+    pixels = drawn(View("face the cut", cut=ACROSS, window=window))
+    per_metre = (SIZE[0] - 2 * AIR) / 3.0
+
+    def at(along, level):
+        return pixels[
+            round(SIZE[1] / 2 - (level - (window.bottom + window.top) / 2) * per_metre),
+            round(AIR + (along - window.left) * per_metre),
+        ]
+
+    # the outside face of the wall is 3 m from the cut's start; levels against top of footing
+    spots = {
+        "wall": (3.1, 1.0), "footing": (3.1, -0.12), "slab": (4.0, 0.1), "foam": (4.0, 0.025),
+        "sand": (4.0, -0.025), "stone": (4.0, -0.1), "bed": (2.8, 0.05), "soil": (2.5, 1.0),
+        "hole": (3.1, -0.4),
+    }  # fmt: skip
+    seen = {part: at(*spot) for part, spot in spots.items()}
+    for part, tone in seen.items():
+        assert np.abs(tone - COLOUR[part]).max() <= 3, (part, tone, COLOUR[part])
+
+
+def test_cut_faces_are_filled_and_soil_shows_only_where_it_is_cut(drawn):
+    cut = drawn(View("cutaway", cut=ACROSS))
+    assert count(cut, COLOUR["soil"]) > 500
+    assert count(cut, COLOUR["wall"]) > 100
+    assert count(drawn(View("whole")), COLOUR["soil"], slack=6) == 0
+
+
+def test_what_comes_later_is_drawn_as_a_faint_outline(drawn):
+    later = drawn(View("whole", stage=1))
+    assert count(later, GHOST, slack=8) > 100
+    assert count(drawn(View("whole")), GHOST, slack=2) < count(later, GHOST, slack=2)
+
+
+def test_labels_stay_in_their_columns(drawn):
+    with_words = drawn(View("exploded", labels=LABELS))
+    without = drawn(View("exploded"))
+
+    def dark(p):
+        return p.max(axis=2) < 60
+
+    column = np.s_[:, SIZE[0] - 90 :]
+    assert dark(with_words)[column].sum() > 300
+    assert dark(without)[column].sum() < dark(with_words)[column].sum() / 2

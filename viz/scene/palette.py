@@ -1,0 +1,21 @@
+"""Colours in three dimensions: the table of materials, and the few tones around it."""
+
+from geometry.solids.solid import Label
+from viz.style.materials import look_of
+
+RGB = tuple[int, int, int]
+PAPER: RGB = (247, 247, 244)
+INK: RGB = (38, 40, 42)
+GHOST: RGB = (176, 180, 180)
+
+
+def colour(label: Label) -> RGB:
+    """The solid colour of a part's material."""
+    code = look_of(label).solid
+    return int(code[1:3], 16), int(code[3:5], 16), int(code[5:7], 16)
+
+
+def mixed(tone: RGB, other: RGB, share: float) -> RGB:
+    """The tone with a share (0 to 1) of another in it."""
+    r, g, b = (round(a + (c - a) * share) for a, c in zip(tone, other, strict=True))
+    return r, g, b

@@ -1,0 +1,145 @@
+"""Stills on demand from one drawing process, kept alive between pictures.
+
+A plain child process with a pipe each way, not a process pool: a pool would run the caller's
+main script again in the child, and could not be stopped when a picture takes too long.
+"""
+
+import atexit
+import ctypes
+import os
+import pickle
+import subprocess
+import sys
+import threading
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from typing import IO
+
+from geometry.errors import BedcourseError
+from geometry.solids.solid import Solid
+from viz.scene.child import LENGTH, REFUSAL
+from viz.scene.errors import NoPictures
+from viz.scene.view import Size, View
+
+MISSING = (
+    "Pictures need an OpenGL library that is not on this machine: "
+    "install it with `apt-get install libegl1 libgl1` and try again."
+)
+LIBRARIES = (("libEGL.so.1", "libGL.so.1"), ("libOSMesa.so.8",), ("libOSMesa.so.6",))
+PATIENCE = 180.0  # seconds for one picture; software OpenGL takes about 15 for a large one
+HOUSE = str(Path(__file__).parents[2])
+
+
+def found(library: str) -> bool:
+    """Whether the system's loader finds a shared library."""
+    try:
+        ctypes.CDLL(library)
+    except OSError:
+        return False
+    return True
+
+
+def opengl_present(finder: Callable[[str], bool] = found) -> bool:
+    """Whether VTK can draw here; other systems than Linux bring OpenGL with them."""
+    if not sys.platform.startswith("linux"):
+        return True
+    return any(all(finder(name) for name in group) for group in LIBRARIES)
+
+
+class Studio:
+    """One drawing process and the lock that gives it one picture at a time."""
+
+    def __init__(self, patience: float = PATIENCE) -> None:
+        """patience: seconds to wait for one picture."""
+        self._patience = patience
+        self._lock = threading.Lock()
+        self._process: subprocess.Popen[bytes] | None = None
+
+    def still(self, solids: Sequence[Solid], view: View, size: Size) -> bytes:
+        """A PNG of the solids, size in pixels; raises NoPictures with one sentence."""
+        if not opengl_present(found):
+            raise NoPictures(MISSING)
+        request = pickle.dumps((tuple(solids), view, size))
+        with self._lock:
+            return self._asked(request)
+
+    def close(self) -> None:
+        """Stop the drawing process."""
+        if self._process is not None:
+            self._process.kill()
+            self._process.communicate()
+            self._process = None
+
+    def _asked(self, request: bytes) -> bytes:
+        process = self._running()
+        late = threading.Event()
+
+        def stop() -> None:
+            late.set()
+            process.kill()
+
+        alarm = threading.Timer(self._patience, stop)
+        alarm.start()
+        try:
+            return _answer(process, request)
+        except (OSError, EOFError):
+            self.close()
+            raise NoPictures(_reason(late.is_set(), self._patience)) from None
+        finally:
+            alarm.cancel()
+
+    def _running(self) -> "subprocess.Popen[bytes]":
+        if self._process is None or self._process.poll() is not None:
+            self.close()
+            paths = os.pathsep.join(filter(None, (HOUSE, os.environ.get("PYTHONPATH"))))
+            self._process = subprocess.Popen(
+                [sys.executable, "-m", "viz.scene.child"],
+                stdin=subprocess.PIPE,
+                stdout=subprocess.PIPE,
+                stderr=subprocess.DEVNULL,
+                env={**os.environ, "PYTHONPATH": paths},
+            )
+        return self._process
+
+
+def _answer(process: "subprocess.Popen[bytes]", request: bytes) -> bytes:
+    if process.stdin is None or process.stdout is None:
+        raise EOFError
+    process.stdin.write(request)
+    process.stdin.flush()
+    kind, length = LENGTH.unpack(_exactly(process.stdout, LENGTH.size))
+    body = _exactly(process.stdout, length)
+    if kind == REFUSAL:
+        raise BedcourseError(body.decode())
+    return body
+
+
+def _exactly(pipe: IO[bytes], count: int) -> bytes:
+    body = pipe.read(count)
+    if len(body) < count:
+        raise EOFError
+    return body
+
+
+def _reason(late: bool, patience: float) -> str:
+    if late:
+        return (
+            f"The picture took longer than {patience:g} seconds and was stopped: "
+            "ask for a smaller one, or leave some parts out."
+        )
+    return (
+        "The drawing process ended before the picture was done: if it happens again, "
+        "install OpenGL anew with `apt-get install libegl1 libgl1`."
+    )
+
+
+_STUDIO = Studio()
+atexit.register(_STUDIO.close)
+
+
+def still(solids: Sequence[Solid], view: View, size: Size = (1200, 900)) -> bytes:
+    """A PNG of the solids, size in pixels, from the one drawing process of this program.
+
+    Raises NoPictures where it cannot be drawn, BedcourseError where the view shows nothing.
+    """
+    return _STUDIO.still(solids, view, size)
