@@ -1,0 +1,182 @@
+"""Hatches, made at the scale of the paper: the same on every run, clipped exactly to the area.
+
+A pattern is anchored to the corner of the sheet, not to the area, so neighbouring areas of one
+material run through.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import TypeAlias
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+
+from viz.drawing.marks import Area, Hatch, Point, Strokes
+from viz.style.lines import DOT, HATCH
+from viz.style.materials import HatchName
+
+Lines: TypeAlias = NDArray[np.float64]
+Bounds: TypeAlias = tuple[float, float, float, float]
+
+
+@dataclass(frozen=True)
+class Pattern:
+    """One set of strokes. make: bounds -> (n, k, 2) float, mm. whole: drop what an edge cuts."""
+
+    make: Callable[[Bounds], Lines]
+    weight: float = HATCH
+    whole: bool = False
+
+
+def hatch_strokes(hatch: Hatch) -> tuple[Strokes, ...]:
+    """Return the strokes of a hatch, clipped to its area."""
+    return tuple(
+        Strokes(clipped(pattern.make(hatch.shape.bounds), hatch.shape, pattern.whole),
+                pattern.weight, hatch.colour, hatch.layer)
+        for pattern in PATTERNS[hatch.name]
+    )  # fmt: skip
+
+
+def clipped(lines: Lines, shape: Area, whole: bool = False) -> tuple[tuple[Point, ...], ...]:
+    """Return the parts of (n, k, 2) polylines that lie inside the area."""
+    if not len(lines) or shape.is_empty:
+        return ()
+    strings = shapely.linestrings(lines)
+    shapely.prepare(shape)
+    inside = shapely.contains_properly(shape, strings)
+    kept = list(strings[inside])
+    if not whole:
+        edge = strings[~inside & shapely.intersects(shape, strings)]
+        parts = shapely.get_parts(shapely.intersection(edge, shape))
+        kept += [part for part in parts if part.geom_type == "LineString" and part.length > 0]
+    return tuple(tuple(map(_point, string.coords)) for string in kept)
+
+
+def _point(xy: tuple[float, ...]) -> Point:
+    return (xy[0], xy[1])
+
+
+def _cells(bounds: Bounds, across: float, up: float) -> tuple[Lines, Lines]:
+    """Return the column and row numbers of all cells that touch the bounds, one cell spare."""
+    columns = np.arange(np.floor(bounds[0] / across) - 1, np.ceil(bounds[2] / across) + 2)
+    rows = np.arange(np.floor(bounds[1] / up) - 1, np.ceil(bounds[3] / up) + 2)
+    column, row = np.meshgrid(columns, rows)
+    return column.ravel(), row.ravel()
+
+
+def _chance(column: Lines, row: Lines, salt: int) -> Lines:
+    """Return a number from 0 to 1 for each cell, scattered but always the same for the cell."""
+    seed = (column.astype(np.int64) * 374761393 + row.astype(np.int64) * 668265263
+            + salt * 2246822519) & 0xFFFFFFFF  # fmt: skip
+    seed = ((seed ^ (seed >> 15)) * 2246822519) & 0xFFFFFFFF
+    seed = ((seed ^ (seed >> 13)) * 3266489917) & 0xFFFFFFFF
+    return np.asarray((seed ^ (seed >> 16)) / 2**32, dtype=np.float64)
+
+
+def _scattered(
+    bounds: Bounds, across: float, up: float, loose: float
+) -> tuple[Lines, Lines, Lines]:
+    """Return column, row and the (n, 2) middles of cells, each moved within a share of its cell."""
+    column, row = _cells(bounds, across, up)
+    x = (column + 0.5 + 0.5 * (row % 2) + loose * (_chance(column, row, 1) - 0.5)) * across
+    y = (row + 0.5 + loose * (_chance(column, row, 2) - 0.5)) * up
+    return column, row, np.stack([x, y], axis=-1)
+
+
+def _dots(across: float, loose: float) -> Callable[[Bounds], Lines]:
+    def make(bounds: Bounds) -> Lines:
+        _, _, middles = _scattered(bounds, across, across, loose)
+        return middles[:, None, :] + np.array([[-0.02, 0.0], [0.02, 0.0]])
+
+    return make
+
+
+def _triangles(bounds: Bounds) -> Lines:
+    column, row, middles = _scattered(bounds, 5.2, 4.4, 0.75)
+    size = 0.55 + 0.3 * _chance(column, row, 3)
+    turn = 2 * np.pi * _chance(column, row, 4)
+    corners = np.arange(4) * 2 * np.pi / 3
+    return _around(middles, size, size, turn, corners)
+
+
+def _pebbles(bounds: Bounds) -> Lines:
+    column, row, middles = _scattered(bounds, 2.75, 1.85, 0.22)
+    long = 1.0 + 0.28 * _chance(column, row, 3)
+    short = 0.62 + 0.2 * _chance(column, row, 4)
+    turn = 0.7 * (_chance(column, row, 5) - 0.5)
+    return _around(middles, long, short, turn, np.linspace(0, 2 * np.pi, 12))
+
+
+def _around(middles: Lines, long: Lines, short: Lines, turn: Lines, angles: Lines) -> Lines:
+    """Return closed outlines: points at `angles` of ellipses with these half axes and turns."""
+    x = long[:, None] * np.cos(angles)
+    y = short[:, None] * np.sin(angles)
+    cos, sin = np.cos(turn)[:, None], np.sin(turn)[:, None]
+    return middles[:, None, :] + np.stack([x * cos - y * sin, x * sin + y * cos], axis=-1)
+
+
+def _diagonals(spacing: float, rising: bool) -> Callable[[Bounds], Lines]:
+    """Return lines at 45 degrees, `spacing` mm apart."""
+
+    def make(bounds: Bounds) -> Lines:
+        left, low, right, high = bounds
+        way = 1.0 if rising else -1.0
+        step = spacing * np.sqrt(2)
+        ends = sorted((low - way * left, high - way * right, low - way * right, high - way * left))
+        offset = np.arange(np.floor(ends[0] / step), np.ceil(ends[-1] / step) + 1) * step
+        xs = np.broadcast_to(np.array([left - 1, right + 1]), (len(offset), 2))
+        return np.stack([xs, way * xs + offset[:, None]], axis=-1)
+
+    return make
+
+
+def _bundles(bounds: Bounds) -> Lines:
+    """Return threes of strokes at 45 degrees, leaning to and fro like a chequerboard."""
+    size = 5.6
+    column, row = _cells(bounds, size, size)
+    middle = np.stack([(column + 0.5) * size, (row + 0.5) * size], axis=-1)
+    way = np.where((column + row) % 2 == 0, 1.0, -1.0)
+    strokes = []
+    for aside in (-0.95, 0.0, 0.95):
+        along = np.stack([np.ones_like(way), way], axis=-1) * 1.55
+        beside = np.stack([np.ones_like(way), -way], axis=-1) * aside
+        strokes.append(np.stack([middle + beside - along, middle + beside + along], axis=1))
+    return np.concatenate(strokes)
+
+
+def _sparse(bounds: Bounds) -> Lines:
+    column, row, middles = _scattered(bounds, 6.4, 4.6, 0.5)
+    turn = np.pi * _chance(column, row, 3)
+    half = 0.9 + 0.5 * _chance(column, row, 4)
+    way = np.stack([half * np.cos(turn), half * np.sin(turn)], axis=-1)
+    return np.stack([middles - way, middles + way], axis=1)
+
+
+def _upright(bounds: Bounds) -> Lines:
+    column, row, middles = _scattered(bounds, 1.5, 2.6, 0.4)
+    half = 0.45 + 0.45 * _chance(column, row, 3)
+    way = np.stack([np.zeros_like(half), half], axis=-1)
+    return np.stack([middles - way, middles + way], axis=1)
+
+
+def _level(bounds: Bounds) -> Lines:
+    _, _, middles = _scattered(bounds, 5.0, 1.6, 0.3)
+    return middles[:, None, :] + np.array([[-1.6, 0.0], [1.6, 0.0]])
+
+
+PATTERNS: dict[HatchName, tuple[Pattern, ...]] = {
+    "concrete": (Pattern(_dots(1.75, 0.9), DOT), Pattern(_triangles, 0.15, whole=True)),
+    "stone": (Pattern(_pebbles, 0.15),),
+    "sand": (Pattern(_dots(0.85, 0.7), 0.22),),
+    "cross": (Pattern(_diagonals(2.1, rising=True)), Pattern(_diagonals(2.1, rising=False))),
+    "earth": (Pattern(_bundles, 0.18),),
+    "backfill": (Pattern(_sparse, 0.18), Pattern(_dots(4.3, 0.9), DOT)),
+    "topsoil": (Pattern(_upright, 0.18),),
+    "diagonal": (Pattern(_diagonals(0.9, rising=True)),),
+    "steel": (Pattern(_diagonals(0.5, rising=True), 0.25),),
+    "dashes": (Pattern(_diagonals(1.4, rising=False), 0.25),),
+    "water": (Pattern(_level),),
+    "solid": (),
+    "blank": (),
+}

@@ -1,0 +1,70 @@
+"""Named scales, and the greatest one at which a thing fits its place on the paper."""
+
+from dataclasses import dataclass
+
+from geometry.errors import BedcourseError
+from geometry.units import System
+
+
+@dataclass(frozen=True)
+class Scale:
+    """A scale by its name on the sheet; one mm on paper is `ratio` mm of the job."""
+
+    name: str
+    ratio: int
+
+    @property
+    def per_metre(self) -> float:
+        """Millimetres of paper for one metre of the job."""
+        return 1000 / self.ratio
+
+
+SCALES: dict[System, tuple[Scale, ...]] = {
+    "ft-in": (
+        Scale("3\" = 1'-0\"", 4),
+        Scale("1 1/2\" = 1'-0\"", 8),
+        Scale("1\" = 1'-0\"", 12),
+        Scale("3/4\" = 1'-0\"", 16),
+        Scale("1/2\" = 1'-0\"", 24),
+        Scale("3/8\" = 1'-0\"", 32),
+        Scale("1/4\" = 1'-0\"", 48),
+        Scale("3/16\" = 1'-0\"", 64),
+        Scale("1/8\" = 1'-0\"", 96),
+    ),
+    "metric": tuple(Scale(f"1:{ratio}", ratio) for ratio in (5, 10, 20, 25, 50, 100, 200)),
+}
+
+
+def greatest_scale(
+    size_m: tuple[float, float], room_mm: tuple[float, float], system: System, spare_mm: float = 0.0
+) -> Scale:
+    """Return the greatest scale at which `size_m` and `spare_mm` all round fit `room_mm`.
+
+    Raises BedcourseError if none does.
+    """
+    for scale in SCALES[system]:
+        if fits(scale, size_m, room_mm, spare_mm):
+            return scale
+    raise BedcourseError(
+        f"a section {size_m[0]:.2f} m wide and {size_m[1]:.2f} m high does not fit this paper at "
+        f"{SCALES[system][-1].name}; choose a larger paper or a smaller part of the section"
+    )
+
+
+def fits(
+    scale: Scale, size_m: tuple[float, float], room_mm: tuple[float, float], spare_mm: float = 0.0
+) -> bool:
+    """Tell whether a thing fits its place at this scale."""
+    return all(
+        size * scale.per_metre + 2 * spare_mm <= room + 1e-9
+        for size, room in zip(size_m, room_mm, strict=True)
+    )
+
+
+def named_scale(name: str, system: System) -> Scale:
+    """Return the scale of this name. Raises BedcourseError for a name not in the list."""
+    for scale in SCALES[system]:
+        if scale.name == name:
+            return scale
+    names = ", ".join(scale.name for scale in SCALES[system])
+    raise BedcourseError(f"{name!r} is not a scale; choose one of: {names}")

@@ -1,0 +1,149 @@
+"""Labels of the parts in ordered columns left and right, with leaders that never cross.
+
+A leader runs level from its dot to the edge of the picture, bends once in the gutter and ends at
+its label. Level runs at different heights cannot meet, and in the gutter the order is the same on
+both sides, so no two leaders can cross.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from shapely import MultiPolygon
+
+from viz.drawing.fonts import text_width, wrap
+from viz.drawing.lettering import text_box
+from viz.drawing.marks import Leader, Mark, Point, Text
+from viz.drawing.page import Box
+from viz.drawing.place import Item, NoRoomError, spread
+from viz.sheets.anchors import SIDES, Side, anchor, by_wording
+from viz.sheets.layout import Layout
+from viz.sheets.view import PaperFace, View
+from viz.style.text import PITCH
+
+GAP = 2.2
+# Labels are broken into lines of at most this many text heights.
+_LONGEST = 21.0
+
+
+@dataclass(frozen=True)
+class Block:
+    """A label broken into lines, the first `bold` of them bold; where its leader starts."""
+
+    lines: tuple[str, ...]
+    bold: int
+    dot: Point = (0.0, 0.0)
+
+    def height(self, text: float) -> float:
+        """Height from the top of the capitals to the foot of the descenders, mm."""
+        return (len(self.lines) - 1) * text * PITCH + 1.33 * text
+
+    def width(self, text: float) -> float:
+        """Width of the widest line, mm."""
+        sized = enumerate(self.lines)
+        return max(text_width(line, text, index < self.bold) for index, line in sized)
+
+
+def block(wording: str, text: float, dot: Point = (0.0, 0.0)) -> Block:
+    """Return a wording as a block; what stands before the first line break is bold."""
+    head, _, rest = wording.partition("\n")
+    bold = wrap(head, _LONGEST * text, text, bold=True)
+    return Block((*bold, *wrap(rest, _LONGEST * text, text)), len(bold), dot)
+
+
+def label_marks(
+    faces: Sequence[PaperFace],
+    words: Mapping[str, str],
+    sides: Mapping[str, Side],
+    view: View,
+    plan: Layout,
+) -> tuple[Mark, ...]:
+    """Return all labels with their leaders; each wording once. Raises NoRoomError.
+
+    sides: the column of each wording.
+    """
+    shapes = by_wording([(face.label.part, face.shape) for face in faces], words)
+    datum = view.at(0.0, 0.0)[1] if view.extent[1] <= 0 <= view.extent[3] else None
+    marks: list[Mark] = []
+    for side in SIDES:
+        mine = {w: shape for w, shape in shapes.items() if sides[w] == side}
+        lane = datum if side == "right" else None
+        column = plan.left if side == "left" else plan.right
+        blocks = choose(mine, side, plan.text, () if datum is None else (datum,))
+        for label, top in stacked(blocks, column, plan.text, lane):
+            marks += _drawn(label, top, side, view.box, plan)
+    return tuple(sorted(marks, key=lambda mark: isinstance(mark, Text)))
+
+
+def choose(
+    shapes: Mapping[str, MultiPolygon], side: Side, text: float, kept: Sequence[float] = ()
+) -> list[Block]:
+    """Return the blocks of one column, every dot on a height of its own.
+
+    kept: heights to stay off. Thin layers have little choice of height, so they choose first.
+    """
+    blocks: list[Block] = []
+    for wording in sorted(shapes, key=lambda w: (_tallest(shapes[w]), w)):
+        taken = [*kept, *(label.dot[1] for label in blocks)]
+        blocks.append(block(wording, text, anchor(shapes[wording], side, taken)))
+    return blocks
+
+
+def _tallest(shape: MultiPolygon) -> float:
+    return float(max(polygon.bounds[3] - polygon.bounds[1] for polygon in shape.geoms))
+
+
+def stacked(
+    blocks: Sequence[Block], column: Box, text: float, lane: float | None = None
+) -> Iterator[tuple[Block, float]]:
+    """Yield every block with the height of its top, from the lowest up.
+
+    lane: a height that stays free for the datum line, where there is room for it.
+    """
+    ordered = sorted(blocks, key=lambda label: label.dot[1])
+    items = [_item(label, text) for label in ordered]
+    spots = _with_lane(ordered, items, column, lane)
+    if spots is None:
+        spots = spread(items, column.low, column.high, GAP)
+    for label, item, middle in zip(ordered, items, spots, strict=True):
+        yield label, middle + item.height / 2
+
+
+def _item(label: Block, text: float) -> Item:
+    """Return the block as an item that wants its first line level with its dot."""
+    height = label.height(text)
+    return Item(label.dot[1] + text / 2 - height / 2, height)
+
+
+def _with_lane(
+    blocks: Sequence[Block], items: Sequence[Item], column: Box, lane: float | None
+) -> tuple[float, ...] | None:
+    if lane is None:
+        return None
+    below = sum(label.dot[1] < lane for label in blocks)
+    under, over = items[:below], items[below:]
+    try:
+        return (
+            *spread(under, column.low, lane - GAP, GAP),
+            *spread(over, lane + GAP, column.high, GAP),
+        )
+    except NoRoomError:
+        return None
+
+
+def lane_is_free(texts: Sequence[Text], column: Box, level: float) -> bool:
+    """Tell whether a level line can cross the column without touching a text."""
+    lane = Box(column.left, level - 0.5, column.right, level + 0.5)
+    return not any(text_box(text).overlaps(lane) for text in texts)
+
+
+def _drawn(label: Block, top: float, side: Side, box: Box, plan: Layout) -> Iterator[Mark]:
+    text, column = plan.text, plan.left if side == "left" else plan.right
+    attach = top - text / 2
+    edge = box.left if side == "left" else box.right
+    left = side == "left"
+    end = (column.right + 1.0) if left else (column.left - 1.0)
+    knee = (column.right + 3.0) if left else (column.left - 3.0)
+    yield Leader((label.dot, (edge, label.dot[1]), (knee, attach), (end, attach)), layer="leaders")
+    for index, line in enumerate(label.lines):
+        at = (column.right if left else column.left, top - text - index * text * PITCH)
+        yield Text(at, line, text, index < label.bold, "end" if left else "start", layer="labels")

@@ -1,0 +1,101 @@
+"""The part of a cut that is shown, on paper: faces cropped to the window, scaled and placed."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+from shapely import MultiPolygon, Polygon
+
+from geometry.errors import BedcourseError
+from geometry.sections.face import CutFace
+from geometry.solids.solid import Label
+from viz.drawing.marks import Area, Point
+from viz.drawing.page import Box
+from viz.drawing.scale import Scale
+
+# Undisturbed ground is drawn as a band of this width along the dig, mm on paper.
+GROUND_BAND = 8.0
+Window = tuple[float, float, float, float]
+Coordinates = NDArray[np.float64]
+
+
+@dataclass(frozen=True)
+class PaperFace:
+    """A cut face on paper, mm, cropped to what is shown."""
+
+    label: Label
+    shape: MultiPolygon
+
+
+@dataclass(frozen=True)
+class View:
+    """What is shown of a cut. extent: (s0, z0, s1, z1) metres. corner: paper point of (s0, z0)."""
+
+    extent: Window
+    corner: Point
+    scale: Scale
+    cropped: bool
+
+    def at(self, along: float, level: float) -> Point:
+        """Return the paper point of a distance along the cut and a level, metres."""
+        per = self.scale.per_metre
+        left, low = self.extent[0], self.extent[1]
+        return (self.corner[0] + (along - left) * per, self.corner[1] + (level - low) * per)
+
+    @property
+    def box(self) -> Box:
+        """The box of the view on paper."""
+        return Box(*self.corner, *self.at(self.extent[2], self.extent[3]))
+
+    def on_paper(self, face: CutFace) -> PaperFace:
+        """Return a face cropped to the view and brought to paper."""
+        shown = shapely.intersection(face.shape, shapely.box(*self.extent))
+        return PaperFace(face.label, polygons(shapely.transform(shown, self._transform())))
+
+    def _transform(self) -> Callable[[Coordinates], Coordinates]:
+        start, corner = np.array(self.extent[:2]), np.array(self.corner)
+        return lambda xy: (xy - start) * self.scale.per_metre + corner
+
+
+def polygons(shape: shapely.Geometry) -> MultiPolygon:
+    """Return the polygons of a geometry alone: touching leaves points and lines behind."""
+    parts = shapely.get_parts(shape, return_index=False)
+    flat = [p for part in parts for p in shapely.get_parts(part)]
+    return MultiPolygon([p for p in flat if isinstance(p, Polygon) and not p.is_empty])
+
+
+def extent_of(faces: Sequence[CutFace], window: Window | None) -> Window:
+    """Return the part of the cut to show, metres. Raises BedcourseError if nothing is there."""
+    shapes = shapely.GeometryCollection([face.shape for face in faces])
+    if window is not None:
+        _check(window)
+        if shapes.intersects(shapely.box(*window)):
+            return window
+    elif not shapes.is_empty:
+        left, low, right, high = shapes.bounds
+        return (left, low, right, high)
+    raise BedcourseError(
+        "the section shows nothing; move the cut or the window onto the foundation"
+    )
+
+
+def _check(window: Window) -> None:
+    if not (window[0] < window[2] and window[1] < window[3]):
+        raise BedcourseError(
+            "the window of a section needs its left below its right and its bottom below its top"
+        )
+
+
+def placed(extent: Window, cropped: bool, scale: Scale, room: Box) -> View:
+    """Return the view with its extent in the middle of the room."""
+    width = (extent[2] - extent[0]) * scale.per_metre
+    height = (extent[3] - extent[1]) * scale.per_metre
+    corner = (room.left + (room.width - width) / 2, room.low + (room.height - height) / 2)
+    return View(extent, corner, scale, cropped)
+
+
+def bounds(shape: Area) -> Box:
+    """Return the box around an area on paper."""
+    return Box(*shape.bounds)
