@@ -97,10 +97,12 @@ class AreaLayout:
     @cached_property
     def stack(self) -> Stack:
         """The floor's layers against the project's top of footing, placed by the first tie."""
-        tie = self.floor.tie[0]
+        tie = self.floor.ties[0]
         layers = self.floor.layers
         level = self.fixed_level(tie.at)
-        return stack([x.name for x in layers], [x.thickness for x in layers], tie.interface, level)
+        return stack(
+            [x.name for x in layers], [x.thickness for x in layers], tie.interface.lower(), level
+        )
 
     @property
     def subgrade(self) -> float:

@@ -6,12 +6,14 @@ from functools import cached_property
 import shapely
 from shapely.geometry.base import BaseGeometry
 
+from geometry.label import Label
 from geometry.layout.areas import AreaLayout, lay_areas
 from geometry.layout.bodies import Body, Prism
 from geometry.layout.drain import DrainLayout, lay_drain, stone_bodies
 from geometry.layout.floors import fill_body, floor_bodies, openings
 from geometry.layout.footings import footing_body, pier_bodies, wall_body
 from geometry.layout.ground import GroundLayout
+from geometry.layout.naming import labels
 from geometry.layout.pipework import stone_taken, wrap_taken
 from geometry.layout.sump import SumpLayout, lay_sump, sump_bodies
 from geometry.plan.outline import EMPTY, circle
@@ -29,6 +31,14 @@ class Layout:
     drain: DrainLayout | None
     sump: SumpLayout | None
     ground: GroundLayout
+
+    def label(self, part: str) -> Label:
+        """Return the label of pipework or earthworks by part id. Raises KeyError."""
+        return self._labels[part]
+
+    @cached_property
+    def _labels(self) -> dict[str, Label]:
+        return labels(self.design, self.drain, self.sump)
 
     def area(self, name: str) -> AreaLayout:
         """Return an area by name; the lowest for an empty name. Raises KeyError."""

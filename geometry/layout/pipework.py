@@ -171,3 +171,15 @@ def _discs(drain: DrainLayout, wrap: Body, point: tuple[float, float]) -> list[P
     disc = circle(point, drain.radius, 32)
     over = [p for p in wrap.prisms if p.bottom > drain.centre(drain.route.station_of(point))]
     return [Prism(p.region.intersection(disc), p.bottom, p.top) for p in over]
+
+
+def lead_volume(lead: LeadLayout) -> float:
+    """Volume of the solid pipe from the tee's leg to the basin."""
+    wall = annulus(lead.pipe.outside_diameter_m / 2, lead.pipe.inside_diameter_m / 2)
+    return wall * (lead.end - lead.begin) * float(np.hypot(1, lead.fall))
+
+
+def sleeve_volume(lead: LeadLayout) -> float:
+    """Volume of the sleeve through the footing."""
+    wall = annulus(lead.sleeve.outside_diameter_m / 2, lead.sleeve.inside_diameter_m / 2)
+    return wall * (lead.back - lead.face) * float(np.hypot(1, lead.fall))

@@ -20,9 +20,7 @@ _SN4 = Source(
     "ISO 9969", clause="pipe stiffness = 8 x 6.71 x ring stiffness 4 kPa", sure="computed"
 )
 _HOLES_PRACTICE = Source("common practice, no source: two rows, 120 deg apart", sure="practice")
-_COIL_4 = Source(
-    "a maker's sheet, 167 holes/m, 20 cm2/m", clause="rows from memory", sure="memory"
-)
+_COIL_4 = Source("a maker's sheet, 167 holes/m, 20 cm2/m", clause="rows from memory", sure="memory")
 _COIL_6 = Source("AASHTO M 252", clause="Class 2, 20 cm2/m with 5 mm holes", sure="memory")
 _SMOOTH_N = Source("City of Austin Drainage Criteria Manual", clause="Table 5-2 (roughness)")
 _CORRUGATED_N = Source("NRCS NEH 650.14", clause="3 to 8 in tubing (roughness)", sure="memory")

@@ -49,11 +49,27 @@ USUAL_LAYERS = (
 class Floor(Record):
     """Layers from the bottom up, and the ties that place them.
 
-    The first tie places the stack; further ties are checked against it.
+    The first tie places the stack; further ties are checked against it. Unless one is given,
+    the lowest insulation and the sheet right under it run over the footing at TOF; without
+    insulation the top layer does.
     """
 
     layers: Annotated[tuple[Layer, ...], Field(min_length=1, max_length=30)] = Field(
         USUAL_LAYERS, alias="layer"
     )
-    tie: Ties = (Tie(interface="foam bottom", at=LevelAt(base="TOF")),)
+    tie: Ties = ()
     edge_board: EdgeBoard | None = None
+
+    @property
+    def ties(self) -> tuple[Tie, ...]:
+        """The ties that are given, or the usual one."""
+        return self.tie or (
+            Tie(interface=f"{self._first_over().name} bottom", at=LevelAt(base="TOF")),
+        )
+
+    def _first_over(self) -> Layer:
+        """The lowest layer that usually runs over the footing."""
+        places = [n for n, layer in enumerate(self.layers) if layer.role == "insulation"]
+        first = places[0] if places else len(self.layers) - 1
+        sheet_under = first > 0 and self.layers[first - 1].role == "retarder"
+        return self.layers[first - 1] if sheet_under else self.layers[first]

@@ -50,7 +50,9 @@ def pad_pockets(ground: GroundLayout) -> list[Prism]:
     return found
 
 
-def backfill(layout: Layout, beside: Manifold, risers: Sequence[Manifold]) -> tuple[Manifold, Manifold]:
+def backfill(
+    layout: Layout, beside: Manifold, risers: Sequence[Manifold]
+) -> tuple[Manifold, Manifold]:
     """Return (washed stone up the wall, soil): the hole less all that stands in it."""
     ground = layout.ground
     kept = [prism(p) for p in occupied(ground.areas, ground.existing + 1.0)]
@@ -58,7 +60,9 @@ def backfill(layout: Layout, beside: Manifold, risers: Sequence[Manifold]) -> tu
     if layout.drain:
         bed = [p for body in layout.drain_bed for p in body.prisms]
         kept += [prism(p) for p in bed]
-        kept.append(prism(Prism(layout.drain.low_space, layout.drain.stone_bottom, layout.drain.area.tof)))
+        kept.append(
+            prism(Prism(layout.drain.low_space, layout.drain.stone_bottom, layout.drain.area.tof))
+        )
     if ground.fill_top < ground.existing:
         _, _, _, x1, y1, _ = beside.bounding_box()
         kept.append(_above(beside, ground.fill_top))

@@ -4,10 +4,12 @@ from dataclasses import dataclass
 
 from manifold3d import Manifold
 
-from geometry.label import STAGE, Label, Role
+from geometry.label import Label
 from geometry.layout.bodies import Body, Bore
+from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
 from geometry.layout.sump import LeadLayout
+from geometry.materials.kinds import Pipe
 from geometry.solids import earthworks, pipes
 from geometry.solids.kernel import (
     Mesh,
@@ -60,7 +62,11 @@ def body_mesh(body: Body, layout: Layout) -> Mesh:
 
 
 def _bore(bore: Bore, lead: LeadLayout) -> Manifold:
-    run = [0.0, lead.end] if bore.start == lead.at(0.0) else [lead.face - pipes.PAST_M, lead.back + pipes.PAST_M]
+    run = (
+        [0.0, lead.end]
+        if bore.start == lead.at(0.0)
+        else [lead.face - pipes.PAST_M, lead.back + pipes.PAST_M]
+    )
     return manifold(pipes.solid(pipes.lead_frames(lead, run), bore.radius))
 
 
@@ -68,33 +74,28 @@ def _solid(label: Label, mesh: Mesh) -> Solid:
     return Solid(label, mesh.vertices, mesh.faces)
 
 
-def _label(part: str, name: str, role: Role, material: str, area: str) -> Label:
-    return Label(part, name, role, material, area, STAGE[role])
-
-
 def _pipework(layout: Layout) -> list[Solid]:
     drain = layout.drain
     if drain is None:
         return []
+    found = [_solid(layout.label("drain/pipe"), pipes.perforated_pipe(drain))]
+    found += [*_fittings(layout, drain), *_risers(layout, drain), *_bed(layout, drain)]
     lead = layout.sump.lead if layout.sump else None
-    area, key = drain.area.name, drain.pipe.key
-    found = [_solid(_label("drain/pipe", "Perforated pipe, holes down", "pipe", key, area), pipes.perforated_pipe(drain))]
-    found += _fittings(layout)
-    found += _risers(layout)
     if lead:
-        outer, inner = lead.pipe.outside_diameter_m / 2, lead.pipe.inside_diameter_m / 2
-        run = pipes.tube(pipes.lead_frames(lead, (lead.begin, lead.end)), outer, inner)
-        found.append(_solid(_label("sump/pipe", "Solid pipe to the sump", "lead", lead.pipe.key, area), run))
-        outer, inner = lead.sleeve.outside_diameter_m / 2, lead.sleeve.inside_diameter_m / 2
-        sleeve = pipes.tube(pipes.lead_frames(lead, (lead.face, lead.back)), outer, inner)
-        found.append(_solid(_label("sump/sleeve", "Sleeve through the footing", "sleeve", lead.sleeve.key, area), sleeve))
-    return found + _bed(layout)
+        found.append(
+            _solid(layout.label("sump/pipe"), _tube(lead, lead.pipe, lead.begin, lead.end))
+        )
+        sleeve = _tube(lead, lead.sleeve, lead.face, lead.back)
+        found.append(_solid(layout.label("sump/sleeve"), sleeve))
+    return found
 
 
-def _fittings(layout: Layout) -> list[Solid]:
-    drain = layout.drain
-    if drain is None:
-        return []
+def _tube(lead: LeadLayout, pipe: Pipe, start: float, end: float) -> Mesh:
+    frames = pipes.lead_frames(lead, (start, end))
+    return pipes.tube(frames, pipe.outside_diameter_m / 2, pipe.inside_diameter_m / 2)
+
+
+def _fittings(layout: Layout, drain: DrainLayout) -> list[Solid]:
     lead = layout.sump.lead if layout.sump else None
     stations = {c: drain.corner_station(c) for c in drain.drain.cleanouts}
     meshes = []
@@ -108,14 +109,10 @@ def _fittings(layout: Layout) -> list[Solid]:
         meshes.append(pipes.bend_mesh(drain, fitting, bore))
     if not drain.route.closed:
         meshes += pipes.cap_meshes(drain)
-    label = _label("drain/fittings", "Bends and tee", "fitting", drain.pipe.key, drain.area.name)
-    return [_solid(label, joined(meshes))] if meshes else []
+    return [_solid(layout.label("drain/fittings"), joined(meshes))] if meshes else []
 
 
-def _risers(layout: Layout) -> list[Solid]:
-    drain = layout.drain
-    if drain is None:
-        return []
+def _risers(layout: Layout, drain: DrainLayout) -> list[Solid]:
     found = []
     for corner, riser in zip(drain.drain.cleanouts, layout.risers(), strict=True):
         station = drain.corner_station(corner)
@@ -124,21 +121,19 @@ def _risers(layout: Layout) -> list[Solid]:
         bore = pipes.riser_tools(point, drain.bore, riser.bottom - 1, riser.top + 1)
         bend = [f for f in drain.fittings if abs(f.station - station) < 1e-6]
         under = [manifold(pipes.solid(pipes.fitting_frames(drain, f), drain.radius)) for f in bend]
-        label = _label(f"drain/cleanout {corner}", f"Cleanout at corner {corner}", "cleanout", drain.pipe.key, drain.area.name)
+        label = layout.label(f"drain/cleanout {corner}")
         found.append(_solid(label, mesh_of(cut_away(bar, [bore, *under]))))
     return found
 
 
-def _bed(layout: Layout) -> list[Solid]:
-    drain = layout.drain
-    if drain is None:
-        return []
+def _bed(layout: Layout, drain: DrainLayout) -> list[Solid]:
     stone, wrap = layout.drain_bed
     run = pipes.run_mesh(drain)
     tools = _riser_bars(layout)
     if layout.sump and layout.sump.lead:
         lead = layout.sump.lead
-        tools.append(manifold(pipes.solid(pipes.lead_frames(lead, (0.0, lead.face + pipes.PAST_M)), lead.pipe.outside_diameter_m / 2)))
+        frames = pipes.lead_frames(lead, (0.0, lead.face + pipes.PAST_M))
+        tools.append(manifold(pipes.solid(frames, lead.pipe.outside_diameter_m / 2)))
     body = union([manifold(raised(p.region, p.bottom, p.top)) for p in stone.prisms])
     caps = [] if drain.route.closed else [manifold(m) for m in pipes.cap_meshes(drain)]
     cavity = manifold(run)
@@ -153,25 +148,23 @@ def _riser_bars(layout: Layout) -> list[Manifold]:
     if drain is None:
         return []
     return [
-        pipes.riser_tools(drain.route.at(drain.corner_station(c)), drain.radius, r.bottom, r.bottom + HIGH_M)
+        pipes.riser_tools(
+            drain.route.at(drain.corner_station(c)), drain.radius, r.bottom, r.bottom + HIGH_M
+        )
         for c, r in zip(drain.drain.cleanouts, layout.risers(), strict=True)
     ]
 
 
 def _with_ground(layout: Layout, solids: list[Solid]) -> Foundation:
-    ground, design = layout.ground, layout.design
-    bars = _riser_bars(layout)
+    ground, bars = layout.ground, _riser_bars(layout)
     beside = earthworks.holes(ground)
     stone, soil = earthworks.backfill(layout, beside, bars)
-    fill = design.backfill.material or design.soil.group
-    rows: list[tuple[str, str, Role, str, Manifold]] = [
-        ("ground/wall stone", "Washed stone up the wall", "wall stone", design.backfill.stone, stone),
-        ("ground/backfill", "Backfill", "backfill", fill, soil),
-        ("ground/grading", "Finished grade", "grading", fill, earthworks.grading(ground, bars)),
-    ]
-    for part, name, role, material, body in rows:
-        if not body.is_empty():
-            solids.append(_solid(_label(part, name, role, material, ""), mesh_of(body)))
+    bodies = {
+        "ground/wall stone": stone,
+        "ground/backfill": soil,
+        "ground/grading": earthworks.grading(ground, bars),
+    }
+    there = {part: body for part, body in bodies.items() if not body.is_empty()}
+    solids += [_solid(layout.label(part), mesh_of(body)) for part, body in there.items()]
     hole = mesh_of(earthworks.excavation(ground, beside))
-    label = _label("ground/excavation", "Excavation", "excavation", design.soil.group, "")
-    return Foundation(tuple(solids), _solid(label, hole))
+    return Foundation(tuple(solids), _solid(layout.label("ground/excavation"), hole))

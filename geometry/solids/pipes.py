@@ -58,8 +58,12 @@ def frame_on_straight(drain: DrainLayout, station: float, stretch: float) -> Fra
 
 def bend_frames(drain: DrainLayout, fitting: Fitting) -> list[Frame]:
     """Return the three cuts of a bend: before, mitre, after."""
-    before = frame_on_straight(drain, fitting.station - fitting.reach, stretch_at(drain, fitting.station, -1))
-    after = frame_on_straight(drain, fitting.station + fitting.reach, stretch_at(drain, fitting.station, 1))
+    before = frame_on_straight(
+        drain, fitting.station - fitting.reach, stretch_at(drain, fitting.station, -1)
+    )
+    after = frame_on_straight(
+        drain, fitting.station + fitting.reach, stretch_at(drain, fitting.station, 1)
+    )
     across = before.left + after.left
     mitre = 2 * across / (across @ across)
     x, y = drain.route.points[fitting.corner or 0]
@@ -97,7 +101,9 @@ def _stick_stretch(drain: DrainLayout, stick: Sequence[Straight]) -> float:
 def run_mesh(drain: DrainLayout) -> Mesh:
     """Return the whole run as one solid without bore: what pipe and fittings displace."""
     rings = []
-    pieces: list[tuple[float, list[Frame]]] = [(s[0].start, stick_frames(drain, s)) for s in drain.sticks]
+    pieces: list[tuple[float, list[Frame]]] = [
+        (s[0].start, stick_frames(drain, s)) for s in drain.sticks
+    ]
     pieces += [(f.station - f.reach, fitting_frames(drain, f)) for f in drain.fittings]
     for _, frames in sorted(pieces, key=lambda piece: piece[0]):
         rings += [f.ring(drain.radius) for f in frames[:-1]]
@@ -159,7 +165,12 @@ def tee_mesh(drain: DrainLayout, lead: LeadLayout, fitting: Fitting) -> Mesh:
     """Return the tee: run and leg joined outside, then both bores cut."""
     frames = fitting_frames(drain, fitting)
     leg = lead_frames(lead, (0.0, lead.begin))
-    body = union([manifold(solid(frames, drain.radius)), manifold(solid(leg, lead.pipe.outside_diameter_m / 2))])
+    body = union(
+        [
+            manifold(solid(frames, drain.radius)),
+            manifold(solid(leg, lead.pipe.outside_diameter_m / 2)),
+        ]
+    )
     past = lead_frames(lead, (0.0, lead.begin + PAST_M))
     bores = [solid(_longer(frames), drain.bore), solid(past, lead.pipe.inside_diameter_m / 2)]
     return mesh_of(cut_away(body, [manifold(b) for b in bores]))

@@ -1,0 +1,100 @@
+"""Does the foam meet top of footing, and what does it mean for the slab."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from geometry.checks.cold import ColdConcrete
+from geometry.checks.finding import Finding, Severity
+from geometry.layout.areas import AreaLayout
+from geometry.sources import PRACTICE
+from geometry.units import INCH, System, show_area, show_length, show_level
+
+Meeting = Literal[
+    "over footing", "stopped at footing", "between", "above footing", "below footing", "no foam"
+]
+
+# Boards laid over sand and stone cannot be set finer than this (common practice, no source).
+MEETS_M = INCH / 16
+
+
+@dataclass(frozen=True)
+class FoamVerdict:
+    """How one area's foam meets its top of footing; levels against the project's TOF, metres.
+
+    gap_m: from TOF up to the foam's bottom (over) or from TOF up to its top (stopped);
+    ledge_m2: slab on the footing's inner ledge.
+    """
+
+    area: str
+    meeting: Meeting
+    foam_bottom_m: float | None
+    foam_top_m: float | None
+    gap_m: float
+    ledge_m2: float
+    cold_share: float
+
+
+def foam_verdict(area: AreaLayout, cold: ColdConcrete) -> FoamVerdict:
+    """Return the verdict on one area's foam."""
+    levels = area.stack.levels
+    places = [n for n, layer in enumerate(area.floor.layers) if layer.role == "insulation"]
+    ledge = cold.of("slab on footing")
+    if not places:
+        return FoamVerdict(area.name, "no foam", None, None, 0.0, ledge, cold.share)
+    bottom, top = levels[places[0]], levels[places[-1] + 1]
+    meeting, gap = _meeting(bottom - area.tof, top - area.tof)
+    return FoamVerdict(area.name, meeting, bottom, top, gap, ledge, cold.share)
+
+
+def _meeting(bottom: float, top: float) -> tuple[Meeting, float]:
+    if abs(bottom) <= MEETS_M:
+        return "over footing", bottom
+    if abs(top) <= MEETS_M:
+        return "stopped at footing", top
+    if bottom > 0:
+        return "above footing", bottom
+    return ("below footing", top) if top < 0 else ("between", bottom)
+
+
+_SEVERITY: dict[Meeting, Severity] = {
+    "over footing": "fine", "stopped at footing": "look", "between": "stop",
+    "above footing": "look", "below footing": "look", "no foam": "look",
+}  # fmt: skip
+
+
+def foam_finding(
+    area: AreaLayout, verdict: FoamVerdict, cold: ColdConcrete, system: System
+) -> Finding:
+    """Return the verdict in words and numbers."""
+    found, advice = _words(area, verdict, system)
+    faces = "; ".join(
+        f"{f.contact} {show_area(f.area_m2, system)}" for f in cold.faces if f.in_share
+    )
+    share = f" Cold concrete: {show_area(cold.cold_m2, system)}, {cold.share:.1%} of the floor"
+    return Finding(
+        "foam-meets-tof",
+        _SEVERITY[verdict.meeting],
+        area.name,
+        found + share + (f" ({faces})." if faces else "."),
+        "foam that leaves no concrete of the floor on footing or ground; piers remain",
+        PRACTICE,
+        advice,
+    )
+
+
+def _words(area: AreaLayout, v: FoamVerdict, system: System) -> tuple[str, str]:
+    gap = show_length(abs(v.gap_m), system)
+    if v.foam_bottom_m is None or v.foam_top_m is None:
+        return (
+            "No insulation in this floor.",
+            "Add a board layer, or leave it where the floor stays cold.",
+        )
+    at = f"Foam from {show_level(v.foam_bottom_m - area.tof, system)} to {show_level(v.foam_top_m - area.tof, system)} against TOF: "
+    ledge = f"the slab sits on the footing's inner ledge, {show_area(v.ledge_m2, system)} of cold ledge."
+    return {
+        "over footing": (at + "its bottom meets TOF and it runs over the footing to the wall.", "Lay it so."),
+        "stopped at footing": (at + "its top meets TOF; " + ledge, "Accept the cold ledge, or raise the foam over the footing; every level above moves up by its thickness."),
+        "between": (at + f"TOF cuts it {gap} above its bottom; it cannot be laid flat over the footing.", f"Raise the floor by {gap} so that the foam's bottom meets TOF, or lower it until its top does."),
+        "above footing": (at + f"a gap of {gap} lies between TOF and the foam.", "Fill the gap over the footing with the layer under the foam, screeded flat."),
+        "below footing": (at + f"its top lies {gap} under TOF; " + ledge, "Raise the floor so that the foam meets TOF."),
+    }[v.meeting]  # fmt: skip

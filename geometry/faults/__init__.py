@@ -1,0 +1,1 @@
+"""What is wrong with a design, all of it at once, each fault in one sentence."""
