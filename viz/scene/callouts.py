@@ -13,15 +13,16 @@ from viz.scene.view import Size
 Side = Literal["left", "right"]
 SEEN = 30  # fewer pixels than this are not worth a label
 INSET = 6  # pixels from a part's rim to the leader's dot, where it is wide enough
+REACH = 70  # pixels of a part's end to look for a spot in; leaders stay short
 APART = 14.0  # least distance between two dots, pixels
 Spot = tuple[float, float]
 
 
 @dataclass(frozen=True)
 class Callout:
-    """A label's words, the spot it points at and the height of its middle, pixels."""
+    """A label's lines (bold or not), the spot it points at and the height of its middle, pixels."""
 
-    text: str
+    rows: tuple[tuple[str, bool], ...]
     side: Side
     spot: Spot
     middle: float
@@ -29,12 +30,12 @@ class Callout:
 
 def called_out(
     masks: Mapping[str, NDArray[np.bool_]],
-    labels: Mapping[str, str],
+    labels: Collection[str],
     one_column: bool,
     rising: Side,
     together: Collection[str] = (),
 ) -> list[tuple[str, Side, Spot]]:
-    """Words, side and the spot to point at, for every labelled part that is seen.
+    """Part, side and the spot to point at, for every labelled part that is seen.
 
     masks: the (height, width) pixels that show each part.
     rising: the side towards which level things climb in the picture.
@@ -53,7 +54,7 @@ def called_out(
         names.sort(key=lambda name: _middle(seen[name])[1], reverse=side != rising)
         for name in names:
             spot = _spot(seen[name], side, [taken for *_, taken in found])
-            found.append((labels[name], side, spot))
+            found.append((name, side, spot))
     return found
 
 
@@ -64,27 +65,35 @@ def _middle(mask: NDArray[np.bool_]) -> tuple[float, float]:
 
 def _spot(mask: NDArray[np.bool_], side: Side, taken: Sequence[Spot]) -> Spot:
     """A point well inside the part, as near to its column as can be and clear of other dots."""
-    rows, columns = np.nonzero(_inner(mask))
+    rows, columns = np.nonzero(_near(mask, side))
     free = np.ones(len(rows), dtype=bool)
     for x, y in taken:
         free &= np.hypot(columns - x, rows - y) >= APART
-    if free.any():
-        rows, columns = rows[free], columns[free]
+    if not free.any():
+        rows, columns = np.nonzero(mask)
+        free = np.ones(len(rows), dtype=bool)
+    rows, columns = rows[free], columns[free]
     edge = columns.min() if side == "left" else columns.max()
-    near = np.abs(columns - edge) <= 2
-    middle = np.flatnonzero(near)[near.sum() // 2]
+    near = np.flatnonzero(np.abs(columns - edge) <= 2)
+    middle = near[len(near) // 2]
     return float(columns[middle]), float(rows[middle])
 
 
-def _inner(mask: NDArray[np.bool_]) -> NDArray[np.bool_]:
-    """The part less its rim; a thin part keeps its middle."""
-    inner = mask
-    for _ in range(INSET):
-        smaller = _eroded(inner)
+def _near(mask: NDArray[np.bool_], side: Side) -> NDArray[np.bool_]:
+    """The end of the part that is nearest to the column, less its rim where it is wide enough."""
+    sure = _eroded(mask) if _eroded(mask).sum() >= SEEN else mask
+    columns = np.flatnonzero(sure.any(axis=0))
+    near = np.zeros_like(mask)
+    if side == "left":
+        near[:, columns[0] : columns[0] + REACH] = sure[:, columns[0] : columns[0] + REACH]
+    else:
+        near[:, max(columns[-1] - REACH, 0) :] = sure[:, max(columns[-1] - REACH, 0) :]
+    for _ in range(INSET - 1):
+        smaller = _eroded(near)
         if smaller.sum() < SEEN:
             break
-        inner = smaller
-    return inner
+        near = smaller
+    return near
 
 
 def _eroded(mask: NDArray[np.bool_]) -> NDArray[np.bool_]:

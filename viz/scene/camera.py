@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 from viz.scene.view import Size
 
 Array = NDArray[np.float64]
+Axes = tuple[Array, Array, Array]
 
 
 @dataclass(frozen=True)
@@ -18,6 +19,10 @@ class Margins:
     right: float
     top: float
     bottom: float
+
+    def divided(self, by: float) -> "Margins":
+        """The same room in pixels so many times as large."""
+        return Margins(self.left / by, self.right / by, self.top / by, self.bottom / by)
 
 
 @dataclass(frozen=True, eq=False)
@@ -38,7 +43,7 @@ class Camera:
         return np.asarray(seen / self.metres_per_pixel + half)
 
 
-def aimed(ahead: tuple[float, float], turn: float, tilt: float) -> tuple[Array, Array, Array]:
+def aimed(ahead: tuple[float, float], turn: float, tilt: float) -> Axes:
     """Right, up and forward of a viewer who faced `ahead` (x, y), then walked and looked down.
 
     turn, tilt: degrees, see View.
@@ -67,7 +72,7 @@ def grown(box: Array, content: Array, aspect: float) -> Array:
     return bigger
 
 
-def framed(axes: tuple[Array, Array, Array], points: Array, size: Size, margins: Margins) -> Camera:
+def framed(axes: Axes, points: Array, size: Size, margins: Margins) -> Camera:
     """The camera that fills the free part of the picture with the (n, 3) points, metres."""
     right, up, forward = axes
     seen = points @ np.array([right, up, forward]).T

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 import shapely
+from shapely import MultiPolygon
 
 from geometry.errors import BedcourseError
 from geometry.sections.cut import cut as section
@@ -31,11 +32,12 @@ class Body:
 
 @dataclass(frozen=True, eq=False)
 class Cap:
-    """The face a cut leaves in one solid: triangles and closed outlines, metres."""
+    """The face a cut leaves in one solid: its shape in the cut, triangles and outlines, metres."""
 
     label: Label
     vertices: Array
     faces: Index
+    shape: MultiPolygon
     rings: tuple[Array, ...]
 
 
@@ -48,6 +50,7 @@ class Composition:
     plane: Plane | None
     ahead: tuple[float, float]
     frame: Array
+    line: CutLine | None = None
 
     @property
     def items(self) -> tuple[Body | Cap, ...]:
@@ -113,7 +116,7 @@ def _cut_through(solids: Sequence[Solid], view: View) -> Composition:
         frame = [_corners(view.window, shift, line)]
     if view.kind == "face the cut":
         caps = (*_ground([f for f in faces if f.label.role == HOLE], line), *caps)
-    return Composition(behind, caps, plane, normal, np.vstack(frame))
+    return Composition(behind, caps, plane, normal, np.vstack(frame), line)
 
 
 def _ground(holes: Sequence[CutFace], line: CutLine) -> tuple[Cap, ...]:
@@ -128,7 +131,7 @@ def _ground(holes: Sequence[CutFace], line: CutLine) -> tuple[Cap, ...]:
 
 def _corners(window: Window, shift: float, line: CutLine) -> Array:
     x = np.array([window.left, window.right]) + shift
-    return _placed(np.column_stack([x, [window.bottom, window.top]]), line)
+    return placed(np.column_stack([x, [window.bottom, window.top]]), line)
 
 
 def _axes(line: CutLine) -> tuple[Array, tuple[float, float]]:
@@ -152,7 +155,7 @@ def _drawn_out(line: CutLine, solids: Sequence[Solid]) -> tuple[CutLine, float]:
     return longer, -first
 
 
-def _placed(flat: Array, line: CutLine) -> Array:
+def placed(flat: Array, line: CutLine) -> Array:
     """(n, 2) distances along the cut and levels as (n, 3) points, metres."""
     along, _ = _axes(line)
     spots = np.array(line.start) + flat[:, :1] * along
@@ -163,6 +166,6 @@ def _cap(face: CutFace, line: CutLine) -> Cap:
     pieces = shapely.get_parts(shapely.constrained_delaunay_triangles(face.shape))
     corners = shapely.get_coordinates(pieces).reshape(-1, 4, 2)[:, :3].reshape(-1, 2)
     loops = shapely.get_rings(shapely.get_parts(face.shape))
-    rings = tuple(_placed(shapely.get_coordinates(loop), line) for loop in loops)
+    rings = tuple(placed(shapely.get_coordinates(loop), line) for loop in loops)
     faces = np.arange(len(corners), dtype=np.int64).reshape(-1, 3)
-    return Cap(face.label, _placed(corners, line), faces, rings)
+    return Cap(face.label, placed(corners, line), faces, face.shape, rings)

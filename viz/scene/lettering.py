@@ -1,19 +1,17 @@
 """Words and leaders drawn onto a finished picture with Pillow."""
 
 from collections.abc import Iterable
-from pathlib import Path
 
 from PIL import Image, ImageDraw, ImageFont
 
+from viz.drawing.fonts import font_file
 from viz.scene.callouts import Callout
 from viz.scene.palette import INK, PAPER
 from viz.scene.view import Size
 
-FONTS = (
-    Path(__file__).parents[2] / "assets" / "fonts",
-    Path(__file__).parents[1] / "bundled" / "assets" / "fonts",
-)
-SOFT = (92, 96, 98)
+SOFT = (84, 88, 90)
+EDGE = 0.6  # from the picture's edge to the words, and from the words to the leader, letters
+Row = tuple[str, bool]
 Font = ImageFont.FreeTypeFont | ImageFont.ImageFont
 
 
@@ -22,51 +20,65 @@ def letter_height(size: Size) -> int:
     return max(13, round(min(size[0] / 46, size[1] / 28)))
 
 
-def font(height: int, bold: bool) -> Font:
-    """The project's own letters, or Pillow's where they are not there."""
-    name = "B612-Bold.ttf" if bold else "B612-Regular.ttf"
-    for folder in FONTS:
-        if (folder / name).is_file():
-            return ImageFont.truetype(str(folder / name), height)
-    return ImageFont.load_default(height)
-
-
-def width(texts: Iterable[str], height: int) -> float:
-    """The width of the widest label, pixels."""
-    widest = 0.0
-    for text in texts:
-        for number, line in enumerate(text.split("\n")):
-            widest = max(widest, font(height, number == 0).getlength(line))
-    return widest
-
-
-def lines(texts: Iterable[str]) -> int:
-    """The most lines any label has."""
-    return max((text.count("\n") + 1 for text in texts), default=1)
-
-
 def room(height: float, lines: int) -> float:
     """The height one label of so many lines takes in its column, pixels."""
     return height * (1.25 * lines + 0.5)
 
 
+def rows(text: str, height: int, limit: float) -> tuple[Row, ...]:
+    """A label's lines, bold the name, plain what follows a line break, none wider than limit.
+
+    A single word wider than the limit stands alone.
+    """
+    found: list[Row] = []
+    for number, line in enumerate(text.split("\n")):
+        bold = number == 0
+        words = line.split()
+        while words:
+            count = max(
+                (n for n in range(1, len(words) + 1) if _wide(words[:n], bold, height) <= limit),
+                default=1,
+            )
+            found.append((" ".join(words[:count]), bold))
+            words = words[count:]
+    return tuple(found)
+
+
+def width(labels: Iterable[tuple[Row, ...]], height: int) -> float:
+    """The width of a column that holds the labels and the start of their leaders, pixels."""
+    widest = max(
+        (_wide([line], bold, height) for label in labels for line, bold in label), default=0.0
+    )
+    return widest + (2 * EDGE + 1.4) * height
+
+
 def lettered(image: Image.Image, callouts: Iterable[Callout], height: int) -> Image.Image:
     """The picture with leaders and words on it."""
     pen = ImageDraw.Draw(image)
-    for callout in callouts:
+    placed = list(callouts)
+    for callout in placed:
         _leader(pen, callout, image.size, height)
-    for callout in callouts:
+    for callout in placed:
         _words(pen, callout, image.size, height)
     return image
 
 
+def _font(height: int, bold: bool) -> Font:
+    """The project's own letters, or Pillow's where they are not there."""
+    file = font_file(bold)
+    return (
+        ImageFont.truetype(str(file), height) if file.is_file() else ImageFont.load_default(height)
+    )
+
+
+def _wide(words: list[str], bold: bool, height: int) -> float:
+    return float(_font(height, bold).getlength(" ".join(words)))
+
+
 def _leader(pen: ImageDraw.ImageDraw, callout: Callout, size: Size, height: int) -> None:
     thick = max(1, round(height / 16))
-    reach = max(
-        pen.textlength(line, font(height, n == 0))
-        for n, line in enumerate(callout.text.split("\n"))
-    )
-    rim = height * 0.6 + reach + height * 0.5
+    reach = max(_wide([line], bold, height) for line, bold in callout.rows)
+    rim = reach + 2 * EDGE * height
     x = rim if callout.side == "left" else size[0] - rim
     pen.line([(x, callout.middle), callout.spot], fill=PAPER, width=thick * 3)
     pen.line([(x, callout.middle), callout.spot], fill=INK, width=thick)
@@ -75,12 +87,9 @@ def _leader(pen: ImageDraw.ImageDraw, callout: Callout, size: Size, height: int)
 
 
 def _words(pen: ImageDraw.ImageDraw, callout: Callout, size: Size, height: int) -> None:
-    rows = callout.text.split("\n")
-    step = height * 1.25
-    x = height * 0.6 if callout.side == "left" else size[0] - height * 0.6
-    for number, row in enumerate(rows):
-        y = callout.middle + (number - (len(rows) - 1) / 2) * step
-        pen.text(
-            (x, y), row, font=font(height, number == 0), fill=INK if number == 0 else SOFT,
-            anchor="lm" if callout.side == "left" else "rm",
-        )  # fmt: skip
+    on_left = callout.side == "left"
+    x = EDGE * height if on_left else size[0] - EDGE * height
+    for number, (line, bold) in enumerate(callout.rows):
+        y = callout.middle + (number - (len(callout.rows) - 1) / 2) * height * 1.25
+        tone = INK if bold else SOFT
+        pen.text((x, y), line, tone, _font(height, bold), anchor="lm" if on_left else "rm")

@@ -10,13 +10,16 @@ from numpy.typing import NDArray
 from viz.scene.camera import Camera
 from viz.scene.composition import Body, Cap, Composition
 from viz.scene.mesh import Array, Index, Plane, clipped, clipped_lines, inked_edges
-from viz.scene.palette import GHOST, INK, PAPER, RGB, colour, mixed
+from viz.scene.palette import GHOST, INK, PAPER, RGB, colour, mixed, rgb
+from viz.style.materials import look_of
 
 # Aside, above and towards the viewer, and the strength: a soft key light and a weaker fill.
 LIGHTS = ((-0.7, 1.0, 0.5, 0.44), (0.35, 0.1, 1.0, 0.34))
+HEAVY_MM = 0.6  # a table entry above this asks for a heavy line
 FINER = 2  # drawn at twice the size and halved, for clean edges
 Pixels = NDArray[np.uint8]
 Parts = NDArray[np.int64]
+Drawn = tuple[Body | Cap | None, Any]  # what an actor shows; none for mere ink
 
 
 @dataclass(frozen=True, eq=False)
@@ -52,17 +55,18 @@ def _both(plotter: Any, scene: Composition, camera: Camera, flat: bool) -> Paint
     plotter.set_background(PAPER)
     _light(plotter, camera)
     names = tuple(dict.fromkeys(item.label.part for item in scene.items))
-    actors = _surfaces(plotter, scene, flat)
+    surfaces = _surfaces(plotter, scene, flat)
     lines = _lines(plotter, scene, camera)
     _aim(plotter, camera)
     if not flat:
         plotter.enable_ssao(radius=0.5, bias=0.03, kernel_size=128, blur=True)
     pixels = _shot(plotter)
     plotter.disable_ssao()
-    for line in lines:
-        line.visibility = False
-    for item, actor in actors:
-        _number(actor, names.index(item.label.part), isinstance(item, Cap))
+    for item, actor in (*surfaces, *lines):
+        if item is None:
+            actor.visibility = False
+        else:
+            _number(actor, names.index(item.label.part), isinstance(item, Cap))
     plotter.set_background((255, 255, 255))
     spelled = _shot(plotter)[::FINER, ::FINER].astype(np.int64)
     parts = spelled[..., 0] + 200 * spelled[..., 1]
@@ -85,8 +89,8 @@ def _light(plotter: Any, camera: Camera) -> None:
         plotter.add_light(light)
 
 
-def _surfaces(plotter: Any, scene: Composition, flat: bool) -> list[tuple[Body | Cap, Any]]:
-    actors: list[tuple[Body | Cap, Any]] = []
+def _surfaces(plotter: Any, scene: Composition, flat: bool) -> list[Drawn]:
+    actors: list[Drawn] = []
     for body in scene.bodies:
         if not body.ghost:
             vertices, faces = _behind(body, scene.plane)
@@ -116,24 +120,29 @@ def _surface(plotter: Any, vertices: Array, faces: Index, tone: RGB, lit: bool) 
     )  # fmt: skip
 
 
-def _lines(plotter: Any, scene: Composition, camera: Camera) -> list[Any]:
+def _lines(plotter: Any, scene: Composition, camera: Camera) -> list[Drawn]:
     """Edges and cut outlines, brought a little towards the viewer so that they are not eaten."""
     nearer = -1.5 * camera.metres_per_pixel * camera.forward
-    lines = []
+    lines: list[Drawn] = []
     for body in scene.bodies:
         starts, ends = inked_edges(body.vertices, body.faces, camera.forward)
         if scene.plane is not None:
             starts, ends = clipped_lines(starts, ends, scene.plane)
-        tall = np.linalg.norm(ends - starts, axis=1) > 2.5 * camera.metres_per_pixel
+        long = np.linalg.norm(ends - starts, axis=1) > 2.5 * camera.metres_per_pixel
         tone = GHOST if body.ghost else mixed(INK, colour(body.label), 0.25)
-        lines.append(_line(plotter, starts[tall] + nearer, ends[tall] + nearer, tone, 1.0))
+        edges = _line(plotter, starts[long] + nearer, ends[long] + nearer, tone, 1.0)
+        lines.append((None, edges))
     for cap in scene.caps:
         lines += [_outline(plotter, cap, ring + 2 * nearer) for ring in cap.rings]
-    return [line for line in lines if line is not None]
+    return [(item, actor) for item, actor in lines if actor is not None]
 
 
-def _outline(plotter: Any, cap: Cap, ring: Array) -> Any:
-    return _line(plotter, ring[:-1], ring[1:], mixed(INK, colour(cap.label), 0.0), 1.6)
+def _outline(plotter: Any, cap: Cap, ring: Array) -> Drawn:
+    """A heavy line in its own ink, and named, for what is too thin to be seen as a face."""
+    look = look_of(cap.label)
+    if look.thin_mm > HEAVY_MM:
+        return cap, _line(plotter, ring[:-1], ring[1:], rgb(look.ink), 3.0)
+    return None, _line(plotter, ring[:-1], ring[1:], INK, 1.6)
 
 
 def _line(plotter: Any, starts: Array, ends: Array, tone: RGB, width: float) -> Any:

@@ -11,7 +11,11 @@ GHOST: RGB = (176, 180, 180)
 
 def colour(label: Label) -> RGB:
     """The solid colour of a part's material."""
-    code = look_of(label).solid
+    return rgb(look_of(label).solid)
+
+
+def rgb(code: str) -> RGB:
+    """A colour written `#rrggbb`."""
     return int(code[1:3], 16), int(code[3:5], 16), int(code[5:7], 16)
 
 

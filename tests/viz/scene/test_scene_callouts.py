@@ -17,7 +17,7 @@ spots = st.lists(
 @given(spots, st.sampled_from(["left", "right"]))
 def test_no_label_overlaps_or_leaves_the_picture_and_no_leaders_cross(points, side):
     height = 80.0
-    placed = stacked([Callout("x", side, p, p[1]) for p in points], height, SIZE)
+    placed = stacked([Callout((("x", True),), side, p, p[1]) for p in points], height, SIZE)
     assert sorted(item.spot for item in placed) == sorted(points)
     middles = sorted(item.middle for item in placed)
     assert all(b - a >= height - 1e-6 for a, b in pairwise(middles))
@@ -29,7 +29,7 @@ def test_no_label_overlaps_or_leaves_the_picture_and_no_leaders_cross(points, si
 
 
 def test_a_label_stands_level_with_its_spot_where_there_is_room():
-    (placed,) = stacked([Callout("x", "left", (400.0, 300.0), 0.0)], 60.0, SIZE)
+    (placed,) = stacked([Callout((("x", True),), "left", (400.0, 300.0), 0.0)], 60.0, SIZE)
     assert placed.middle == 300.0
 
 
@@ -44,9 +44,8 @@ def masks_of_layers():
 
 def test_spots_lie_on_their_part_and_clear_of_each_other():
     masks = masks_of_layers()
-    labels = {name: name for name in masks}
-    found = called_out(masks, labels, True, "right")
-    assert [text for text, _, _ in found] == ["slab", "foam", "sand"]
+    found = called_out(masks, list(masks), True, "right")
+    assert [part for part, _, _ in found] == ["slab", "foam", "sand"]
     for text, side, (x, y) in found:
         assert side == "right"
         assert masks[text][round(y), round(x)]
@@ -58,8 +57,8 @@ def test_parts_that_are_hidden_or_only_a_few_pixels_get_no_label():
     masks = masks_of_layers()
     masks["pipe"] = np.zeros((200, 400), dtype=bool)
     masks["pipe"][0, :5] = True
-    found = called_out(masks, {"pipe": "Pipe", "gone": "Gone", "foam": "Foam"}, False, "right")
-    assert [text for text, *_ in found] == ["Foam"]
+    found = called_out(masks, ["pipe", "gone", "foam"], False, "right")
+    assert [part for part, *_ in found] == ["foam"]
 
 
 @pytest.mark.parametrize("together", [set(), {"left layer"}])
@@ -68,6 +67,6 @@ def test_sides_follow_the_picture_unless_parts_are_kept_together(together):
     for name, start in (("left layer", 10), ("middle", 100), ("right", 300)):
         masks[name] = np.zeros((100, 400), dtype=bool)
         masks[name][20:60, start : start + 40] = True
-    found = called_out(masks, {n: n for n in masks}, False, "right", together)
-    on_left = [text for text, side, _ in found if side == "left"]
+    found = called_out(masks, list(masks), False, "right", together)
+    on_left = [part for part, side, _ in found if side == "left"]
     assert on_left == (["middle"] if together else ["left layer"])
