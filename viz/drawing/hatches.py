@@ -84,10 +84,16 @@ def _scattered(
     return column, row, np.stack([x, y], axis=-1)
 
 
+def _dashes(middles: Lines, half: float) -> Lines:
+    """Return level strokes about their middles; with a round pen a very short one is a dot."""
+    reach = np.array([half, 0.0])
+    return np.stack([middles - reach, middles + reach], axis=1)
+
+
 def _dots(across: float, loose: float) -> Callable[[Bounds], Lines]:
     def make(bounds: Bounds) -> Lines:
         _, _, middles = _scattered(bounds, across, across, loose)
-        return middles[:, None, :] + np.array([[-0.02, 0.0], [0.02, 0.0]])
+        return _dashes(middles, 0.02)
 
     return make
 
@@ -162,7 +168,7 @@ def _upright(bounds: Bounds) -> Lines:
 
 def _level(bounds: Bounds) -> Lines:
     _, _, middles = _scattered(bounds, 5.0, 1.6, 0.3)
-    return middles[:, None, :] + np.array([[-1.6, 0.0], [1.6, 0.0]])
+    return _dashes(middles, 1.6)
 
 
 PATTERNS: dict[HatchName, tuple[Pattern, ...]] = {

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from geometry.errors import BedcourseError
-from geometry.units import System
+from geometry.units import System, show_length
 
 
 @dataclass(frozen=True)
@@ -45,8 +45,9 @@ def greatest_scale(
     for scale in SCALES[system]:
         if fits(scale, size_m, room_mm, spare_mm):
             return scale
+    wide, high = (show_length(size, system) for size in size_m)
     raise BedcourseError(
-        f"a section {size_m[0]:.2f} m wide and {size_m[1]:.2f} m high does not fit this paper at "
+        f"a section {wide} wide and {high} high does not fit this paper at "
         f"{SCALES[system][-1].name}; choose a larger paper or a smaller part of the section"
     )
 

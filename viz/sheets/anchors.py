@@ -32,7 +32,9 @@ def by_wording(
 
 
 def sides(
-    shapes: Mapping[str, MultiPolygon], edges: tuple[float, float], heights: Mapping[str, float],
+    shapes: Mapping[str, MultiPolygon],
+    edges: tuple[float, float],
+    heights: Mapping[str, float],
     room: float,
 ) -> dict[str, Side]:
     """Choose for each wording the side where its leader crosses least of the work.
@@ -40,8 +42,7 @@ def sides(
     edges: left and right end of the picture, in the unit of the shapes. heights: of the labels,
     room: of a column, both mm. The clearest cases are settled first; even ones fill up evenly.
     """
-    everything = shapely.union_all(list(shapes.values()))
-    leans = {w: _lean(shape, everything, edges) for w, shape in shapes.items()}
+    leans = {w: _lean(shapes, w, edges) for w in shapes}
     load: dict[Side, float] = {"left": 0.0, "right": 0.0}
     chosen: dict[str, Side] = {}
     for wording in sorted(shapes, key=lambda w: (-abs(leans[w]), w)):
@@ -55,14 +56,31 @@ def sides(
     return chosen
 
 
-def _lean(shape: MultiPolygon, everything: shapely.Geometry, edges: tuple[float, float]) -> float:
+def _lean(shapes: Mapping[str, MultiPolygon], wording: str, edges: tuple[float, float]) -> float:
     """Return how much more a leader to the left costs than one to the right: below 0 is left."""
-    cost = []
-    for side, edge in zip(SIDES, edges, strict=True):
-        x, y = anchor(shape, side, (), inset=0.0)
-        run = LineString(((x, y), (edge, y)))
-        cost.append(float(0.3 * run.length + run.intersection(everything).length))
-    return cost[0] - cost[1]
+    left, right = _runs(shapes[wording], edges)
+    lengths = float(left.length - right.length)
+    return 0.3 * lengths + _met(shapes, left) - _met(shapes, right)
+
+
+def shut_in(
+    shapes: Mapping[str, MultiPolygon], wording: str, edges: tuple[float, float]
+) -> bool:
+    """Tell whether a leader would have to cross much other work on either side."""
+    others = {w: shape for w, shape in shapes.items() if w != wording}
+    least = min(_met(others, run) for run in _runs(shapes[wording], edges))
+    return least > _EVEN * (edges[1] - edges[0])
+
+
+def _met(shapes: Mapping[str, MultiPolygon], run: LineString) -> float:
+    return float(sum(run.intersection(shape).length for shape in shapes.values()))
+
+
+def _runs(shape: MultiPolygon, edges: tuple[float, float]) -> tuple[LineString, LineString]:
+    """Return the level lines from the shape to the left and the right end of the picture."""
+    starts = [anchor(shape, side, (), inset=0.0) for side in SIDES]
+    left, right = (LineString((s, (e, s[1]))) for s, e in zip(starts, edges, strict=True))
+    return left, right
 
 
 def anchor(

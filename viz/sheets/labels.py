@@ -6,48 +6,20 @@ both sides, so no two leaders can cross.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from shapely import MultiPolygon
 
-from viz.drawing.fonts import text_width, wrap
 from viz.drawing.lettering import text_box
-from viz.drawing.marks import Leader, Mark, Point, Text
+from viz.drawing.marks import Leader, Mark, Text
 from viz.drawing.page import Box
 from viz.drawing.place import Item, NoRoomError, spread
 from viz.sheets.anchors import SIDES, Side, anchor, by_wording
+from viz.sheets.blocks import Block, block
 from viz.sheets.layout import Layout
 from viz.sheets.view import PaperFace, View
 from viz.style.text import PITCH
 
 GAP = 2.2
-# Labels are broken into lines of at most this many text heights.
-_LONGEST = 21.0
-
-
-@dataclass(frozen=True)
-class Block:
-    """A label broken into lines, the first `bold` of them bold; where its leader starts."""
-
-    lines: tuple[str, ...]
-    bold: int
-    dot: Point = (0.0, 0.0)
-
-    def height(self, text: float) -> float:
-        """Height from the top of the capitals to the foot of the descenders, mm."""
-        return (len(self.lines) - 1) * text * PITCH + 1.33 * text
-
-    def width(self, text: float) -> float:
-        """Width of the widest line, mm."""
-        sized = enumerate(self.lines)
-        return max(text_width(line, text, index < self.bold) for index, line in sized)
-
-
-def block(wording: str, text: float, dot: Point = (0.0, 0.0)) -> Block:
-    """Return a wording as a block; what stands before the first line break is bold."""
-    head, _, rest = wording.partition("\n")
-    bold = wrap(head, _LONGEST * text, text, bold=True)
-    return Block((*bold, *wrap(rest, _LONGEST * text, text)), len(bold), dot)
 
 
 def label_marks(
@@ -59,13 +31,13 @@ def label_marks(
 ) -> tuple[Mark, ...]:
     """Return all labels with their leaders; each wording once. Raises NoRoomError.
 
-    sides: the column of each wording.
+    sides: the column of each wording; those without one are left to the flags.
     """
     shapes = by_wording([(face.label.part, face.shape) for face in faces], words)
     datum = view.at(0.0, 0.0)[1] if view.extent[1] <= 0 <= view.extent[3] else None
     marks: list[Mark] = []
     for side in SIDES:
-        mine = {w: shape for w, shape in shapes.items() if sides[w] == side}
+        mine = {w: shape for w, shape in shapes.items() if sides.get(w) == side}
         lane = datum if side == "right" else None
         column = plan.left if side == "left" else plan.right
         blocks = choose(mine, side, plan.text, () if datum is None else (datum,))

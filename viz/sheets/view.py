@@ -54,6 +54,10 @@ class View:
         shown = shapely.intersection(face.shape, shapely.box(*self.extent))
         return PaperFace(face.label, polygons(shapely.transform(shown, self._transform())))
 
+    def seen(self, faces: Sequence[CutFace]) -> tuple[PaperFace, ...]:
+        """Return on paper the faces of which the view shows anything."""
+        return tuple(face for face in map(self.on_paper, faces) if not face.shape.is_empty)
+
     def _transform(self) -> Callable[[Coordinates], Coordinates]:
         start, corner = np.array(self.extent[:2]), np.array(self.corner)
         return lambda xy: (xy - start) * self.scale.per_metre + corner

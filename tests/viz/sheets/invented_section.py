@@ -91,3 +91,22 @@ def faces() -> tuple[CutFace, ...]:
         ("topsoil", "Topsoil", "grading", "topsoil", topsoil),
     ]  # fmt: skip
     return tuple(face(part, name, role, key, shape) for part, name, role, key, shape in made)  # type: ignore[arg-type]
+
+
+def across_house() -> tuple[CutFace, ...]:
+    """The section run on to a second wall like the first, 28 ft from outside to outside."""
+    middle = 14 * 12 * INCH
+    near, far = box(-50, -50, middle, 50), box(middle, -50, 50, 50)
+    whole = []
+    for face in faces():
+        left = union_all([face.shape, _run_on(face.shape)]).intersection(near)
+        right = affinity.scale(left, -1, 1, origin=(middle, 0)).intersection(far)
+        joined = union_all([left, right]).buffer(1e-6).buffer(-1e-6)
+        whole.append(CutFace(face.label, polygons(joined)))
+    return tuple(whole)
+
+
+def _run_on(shape: MultiPolygon) -> object:
+    """What reaches the end of the section, stretched on beyond it."""
+    end = shape.intersection(box(159 * INCH, -50, 160 * INCH, 50))
+    return affinity.scale(end, 20, 1, origin=(159 * INCH, 0))

@@ -6,7 +6,7 @@ from itertools import combinations
 from xml.etree import ElementTree as ET
 
 import pytest
-from invented_section import LABELS, LEVELS, NOTES, WINDOW, faces
+from invented_section import LABELS, LEVELS, NOTES, WINDOW, across_house, faces
 from shapely import LineString
 
 from geometry.errors import BedcourseError
@@ -29,7 +29,8 @@ def drawn(**other: object) -> Drawing:
         "system": "ft-in", "project": "Invented house", "title": "Section A-A", "notes": NOTES,
         "window": WINDOW, "labels": LABELS, **other,
     }  # fmt: skip
-    return section_drawing(faces(), LEVELS, **given)  # type: ignore[arg-type]
+    cut = across_house() if given["window"] is None else faces()
+    return section_drawing(cut, LEVELS, **given)  # type: ignore[arg-type]
 
 
 def texts(drawing: Drawing) -> list[Text]:
@@ -44,6 +45,7 @@ CASES: list[dict[str, object]] = [
     {"paper": "ANSI B"},
     {"paper": "ARCH D", "window": None},
     {"paper": "A1", "system": "metric", "window": None},
+    {"paper": "ANSI B", "window": None},
 ]
 
 
@@ -100,8 +102,25 @@ def test_no_text_stands_on_the_cut(sheet: Drawing) -> None:
 
 def test_no_two_leaders_cross(sheet: Drawing) -> None:
     leaders = [LineString(m.points) for m in sheet.marks if isinstance(m, Leader)]
-    assert len(leaders) >= 10
+    assert len(leaders) >= 8
     assert not [1 for one, two in combinations(leaders, 2) if one.intersects(two)]
+
+
+def test_a_floor_between_walls_is_labelled_from_above_in_the_order_of_its_layers() -> None:
+    sheet = drawn(window=None, paper="ARCH D")
+    uprights = [m for m in sheet.marks if isinstance(m, Leader) and len(m.points) == 2]
+    heads = {text.words: text.at for text in texts(sheet) if text.bold}
+    floor = ("Concrete slab", "Rigid foam board", "Vapor retarder", "Sand", "Washed stone")
+    levels = [heads[name][1] for name in floor[:-1]]
+    assert len(uprights) == 2
+    assert levels == sorted(levels, reverse=True)
+    assert len({heads[name][0] for name in floor[:-1]}) == 1
+
+
+def test_every_wording_is_on_the_sheet(sheet: Drawing) -> None:
+    words = " ".join(text.words for text in texts(sheet))
+    for part in ("wall", "footing", "slab", "foam", "sheet", "sand", "base", "wrap", "soil"):
+        assert LABELS[part].partition("\n")[0] in words
 
 
 def test_every_label_points_at_its_own_material() -> None:
@@ -177,6 +196,7 @@ def test_long_and_strange_words_stay_in_their_place() -> None:
     ("other", "sentence"),
     [
         ({"paper": "A4", "scale": named_scale("3\" = 1'-0\"", "ft-in")}, "does not fit this paper"),
+        ({"paper": "letter", "window": None}, "41'-2\" wide"),
         ({"window": (50.0, 0.0, 60.0, 1.0)}, "shows nothing"),
         ({"window": (1.0, 0.0, 0.0, 1.0)}, "left below its right"),
         ({"labels": {part: part + "\nand more" * 40 for part in LABELS}}, "choose a larger paper"),

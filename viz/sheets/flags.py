@@ -1,0 +1,172 @@
+"""Labels of a floor from above: one upright leader through its layers, their words stacked on top.
+
+Where a floor lies between walls, a leader to the side would run through wall, footing and drain;
+the room over the floor is empty, so the words stand there, in the order of the layers.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+from shapely import LineString, MultiPolygon
+
+from viz.drawing.marks import Anchor, Circle, Leader, Line, Mark, Text
+from viz.drawing.page import Box
+from viz.sheets.blocks import Block, block
+from viz.style.lines import INK, LEADER
+from viz.style.text import PITCH
+
+_CLEAR = 6.0
+_ASIDE = 2.2
+_GAP = 1.6
+_TRIES = 61
+_STEP = 3.0
+# Things narrower than this share of the picture are met in their middle.
+_NARROW = 0.2
+_DOT = 0.5
+
+
+@dataclass(frozen=True)
+class Flag:
+    """Blocks from the top down, each with its dot on the upright at x.
+
+    foot: where the words start, above the floor. left: words stand left of the upright.
+    """
+
+    x: float
+    blocks: tuple[Block, ...]
+    foot: float
+    left: bool
+
+    def words(self, text: float) -> Box:
+        """Return the box of the words."""
+        height = sum(b.height(text) for b in self.blocks) + _GAP * (len(self.blocks) - 1)
+        wide = max(b.width(text) for b in self.blocks) + _ASIDE
+        start = self.x - wide if self.left else self.x
+        return Box(start, self.foot, start + wide, self.foot + height)
+
+    def upright(self, text: float) -> Box:
+        """Return the box of the upright, with a little air."""
+        high = self.words(text).high
+        return Box(self.x - 0.5, self.blocks[-1].dot[1], self.x + 0.5, high)
+
+    def meets(self, other: "Flag", text: float) -> bool:
+        """Tell whether the words or uprights of two flags touch."""
+        ours, theirs = ((f.words(text), f.upright(text)) for f in (self, other))
+        return any(a.overlaps(b) for a in ours for b in theirs)
+
+
+@dataclass(frozen=True)
+class Site:
+    """Where flags may stand, on paper: room for them, things words must not cover, leaders."""
+
+    room: Box
+    things: shapely.Geometry
+    leaders: shapely.Geometry
+    text: float
+
+    def is_free(self, flag: Flag, others: Sequence[Flag]) -> bool:
+        """Tell whether a flag touches nothing it must not."""
+        words, upright = flag.words(self.text), flag.upright(self.text)
+        area = shapely.box(words.left, words.low, words.right, words.high).buffer(0.8)
+        line = LineString(((flag.x, upright.low), (flag.x, upright.high)))
+        if area.intersects(self.things) or self.leaders.intersects(area.union(line)):
+            return False
+        return not any(flag.meets(other, self.text) for other in others)
+
+
+def place_flags(
+    groups: Sequence[Mapping[str, MultiPolygon]], site: Site
+) -> tuple[Flag, ...] | None:
+    """Return flags that label all groups; None where there is no room for their words.
+
+    groups: shapes on paper by wording; no flag labels two groups.
+    """
+    placed: list[Flag] = []
+    for left in map(dict, groups):
+        while left:
+            flag = _best(left, placed, site)
+            if flag is None:
+                return None
+            placed.append(flag)
+            for label in flag.blocks:
+                del left[label.wording]
+    return tuple(placed)
+
+
+def _best(
+    shapes: Mapping[str, MultiPolygon], others: Sequence[Flag], site: Site
+) -> Flag | None:
+    """Return the flag that labels most, if it finds room, else the next."""
+    hit = {x: _blocks(shapes, x, site) for x in _places(shapes, site.room)}
+    for x in sorted(hit, key=lambda x: -len(hit[x])):
+        if hit[x] and (flag := _raised(x, hit[x], others, site)):
+            return flag
+    return None
+
+
+def _places(shapes: Mapping[str, MultiPolygon], room: Box) -> Iterator[float]:
+    """Yield where an upright may stand: on the middle of narrow things, then about the middle."""
+    for shape in shapes.values():
+        ends = [(part.bounds[0], part.bounds[2]) for part in shape.geoms]
+        if max(right - left for left, right in ends) < _NARROW * room.width:
+            yield from sorted((left + right) / 2 for left, right in ends)
+    middle = (room.left + room.right) / 2
+    spread = np.linspace(room.left, room.right, _TRIES + 2)[1:-1]
+    yield from sorted(map(float, spread), key=lambda x: abs(x - middle))
+
+
+def _blocks(shapes: Mapping[str, MultiPolygon], x: float, site: Site) -> tuple[Block, ...]:
+    """Return the blocks of all shapes the upright at x meets, from the top down."""
+    upright = LineString(((x, site.room.low), (x, site.room.high)))
+    met = []
+    for wording, shape in shapes.items():
+        runs = [run for run in shapely.get_parts(shape.intersection(upright)) if run.length > 0]
+        if runs:
+            run = max(runs, key=lambda r: r.length)
+            dot = (x, (run.bounds[1] + run.bounds[3]) / 2)
+            met.append(block(wording, site.text, dot))
+    return tuple(sorted(met, key=lambda b: -b.dot[1]))
+
+
+def _raised(
+    x: float, blocks: tuple[Block, ...], others: Sequence[Flag], site: Site
+) -> Flag | None:
+    """Return the flag with its words in the lowest free place above the floor."""
+    room = site.room
+    column = site.things.intersection(LineString(((x, room.low), (x, room.high))))
+    foot = float(column.bounds[3]) + _CLEAR
+    while foot < room.high:
+        for left in (False, True):
+            flag = Flag(x, blocks, foot, left)
+            box = flag.words(site.text)
+            inside = room.left < box.left and box.right < room.right and box.high < room.high
+            if inside and site.is_free(flag, others):
+                return flag
+        foot += _STEP
+    return None
+
+
+def flag_marks(flag: Flag, text: float) -> Iterator[Mark]:
+    """Yield the upright with its dots, and the words with a short line to each."""
+    tops = _tops(flag, text)
+    yield Leader((flag.blocks[-1].dot, (flag.x, tops[0] - text / 2)), layer="leaders")
+    way = -1 if flag.left else 1
+    for label, top in zip(flag.blocks, tops, strict=True):
+        yield Circle(label.dot, _DOT, 0.0, fill=INK, layer="leaders")
+        y = top - text / 2
+        end = flag.x + way * (_ASIDE - 0.8)
+        yield Line(((flag.x, y), (end, y)), LEADER, layer="leaders")
+        for index, line in enumerate(label.lines):
+            at = (flag.x + way * _ASIDE, top - text - index * text * PITCH)
+            anchor: Anchor = "end" if flag.left else "start"
+            yield Text(at, line, text, index < label.bold, anchor, layer="labels")
+
+
+def _tops(flag: Flag, text: float) -> list[float]:
+    tops, top = [], flag.words(text).high
+    for label in flag.blocks:
+        tops.append(top)
+        top -= label.height(text) + _GAP
+    return tops
