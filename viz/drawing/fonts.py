@@ -38,11 +38,6 @@ def text_width(words: str, height: float, bold: bool = False) -> float:
     return sum(by_code.get(ord(sign), missing) for sign in words) / em * height / CAPITAL
 
 
-def can_write(words: str, bold: bool = False) -> bool:
-    """Tell whether the bundled font has a sign for every letter."""
-    return all(ord(sign) in _advances(bold)[0] for sign in words)
-
-
 @cache
 def subset(letters: str, bold: bool) -> bytes:
     """Return a TrueType font with these letters alone; the same letters give the same bytes."""

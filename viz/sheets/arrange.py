@@ -8,8 +8,8 @@ import shapely
 from shapely import LineString, MultiPolygon
 
 from geometry.errors import BedcourseError
+from geometry.label import Role
 from geometry.sections.face import CutFace
-from geometry.solids.solid import Role
 from geometry.units import System
 from viz.drawing.marks import Leader, Mark
 from viz.drawing.page import Box, Paper
@@ -28,10 +28,11 @@ from viz.sheets.view import GROUND_BAND, PaperFace, View, Window, extent_of, pla
 from viz.style.text import body_height
 
 # Parts under the open room of a house, which may be labelled from above: together or not at all.
+# Piers come first: they have less choice of place than layers.
 _Groups: TypeAlias = tuple[tuple[Role, ...], ...]
 _ABOVE: _Groups = (
-    ("base", "blinding", "retarder", "insulation", "slab", "fill"),
     ("pad", "column"),
+    ("base", "blinding", "retarder", "insulation", "slab", "fill"),
 )
 
 

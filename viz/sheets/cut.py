@@ -16,6 +16,8 @@ _MOVED_SOIL = ("backfill", "grading")
 # Corners of the ground band are rounded by this radius; the sky is higher than any paper. mm.
 _ROUND = 6.0
 _SKY = 5000.0
+# A break line is drawn where more than this is cut through, mm.
+_BROKEN = 3.0
 _HOLLOW = ("pipe", "fitting", "cleanout", "lead", "sleeve")
 
 
@@ -178,7 +180,7 @@ def break_lines(shapes: Sequence[MultiPolygon], view: View) -> Iterator[Line]:
     for x in (box.left, box.right):
         inside = x + (0.01 if x == box.left else -0.01)
         cut = everything.intersection(LineString(((inside, box.low), (inside, box.high))))
-        if not cut.is_empty:
+        if not cut.is_empty and cut.length > _BROKEN:
             yield Line(_zigzag(x, cut.bounds[1] - 2.5, cut.bounds[3] + 2.5), SEEN, layer="outline")
 
 

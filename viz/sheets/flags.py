@@ -108,13 +108,13 @@ def _best(
 
 def _places(shapes: Mapping[str, MultiPolygon], room: Box) -> Iterator[float]:
     """Yield where an upright may stand: on the middle of narrow things, then about the middle."""
+    low, high = shapely.total_bounds(list(shapes.values()))[[0, 2]]
     for shape in shapes.values():
         ends = [(part.bounds[0], part.bounds[2]) for part in shape.geoms]
         if max(right - left for left, right in ends) < _NARROW * room.width:
             yield from sorted((left + right) / 2 for left, right in ends)
-    middle = (room.left + room.right) / 2
-    spread = np.linspace(room.left, room.right, _TRIES + 2)[1:-1]
-    yield from sorted(map(float, spread), key=lambda x: abs(x - middle))
+    spread = np.linspace(low, high, _TRIES + 2)[1:-1]
+    yield from sorted(map(float, spread), key=lambda x: abs(x - (low + high) / 2))
 
 
 def _blocks(shapes: Mapping[str, MultiPolygon], x: float, site: Site) -> tuple[Block, ...]:

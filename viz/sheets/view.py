@@ -9,9 +9,9 @@ from numpy.typing import NDArray
 from shapely import MultiPolygon, Polygon
 
 from geometry.errors import BedcourseError
+from geometry.label import Label
 from geometry.sections.face import CutFace
-from geometry.solids.solid import Label
-from viz.drawing.marks import Area, Point
+from viz.drawing.marks import Point
 from viz.drawing.page import Box
 from viz.drawing.scale import Scale
 
@@ -98,8 +98,3 @@ def placed(extent: Window, cropped: bool, scale: Scale, room: Box) -> View:
     height = (extent[3] - extent[1]) * scale.per_metre
     corner = (room.left + (room.width - width) / 2, room.low + (room.height - height) / 2)
     return View(extent, corner, scale, cropped)
-
-
-def bounds(shape: Area) -> Box:
-    """Return the box around an area on paper."""
-    return Box(*shape.bounds)

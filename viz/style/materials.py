@@ -7,9 +7,10 @@ told apart by their lightness as well as their hue.
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from geometry.label import Label, Role
 from geometry.materials.catalogue import find
 from geometry.materials.kinds import Kind
-from geometry.solids.solid import Label, Role
+from viz.style.lines import CUT, SEEN
 
 HatchName = Literal[
     "stone", "sand", "solid", "cross", "concrete", "dashes", "blank",
@@ -37,19 +38,19 @@ class Look:
 
 
 _KINDS: dict[str, Look] = {
-    "concrete": Look("dots and small triangles", "#e8e3da", "#bab2a6", "#5e584f", "concrete", 0.50),
+    "concrete": Look("dots and small triangles", "#e8e3da", "#bab2a6", "#5e584f", "concrete", CUT),
     "stone": Look("packed ovals", "#dde5ea", "#8d9fad", "#4d5f6c", "stone"),
     "sand": Look("fine dots", "#f6e9be", "#dcc27c", "#7d682a", "sand"),
-    "sheet": Look("heavy black line", "#2a2a2c", "#2a2a2c", "#2a2a2c", "solid", 0.50, 0.90),
+    "sheet": Look("heavy black line", "#2a2a2c", "#2a2a2c", "#2a2a2c", "solid", CUT, 0.90),
     "board": Look("crossed diagonals", "#fcf9ee", "#f1ead3", "#6a6553", "cross"),
     "fabric": Look(
-        "heavy dashed line", "#2f5a3d", "#2f5a3d", "#2f5a3d", "dashes", 0.25, 0.70, (2.4, 1.3)
+        "heavy dashed line", "#2f5a3d", "#2f5a3d", "#2f5a3d", "dashes", SEEN, 0.70, (2.4, 1.3)
     ),
-    "pipe": Look("blank", "#fbfaf5", "#ebe9e0", "#3c3c3c", "blank", 0.35),
-    "soil": Look("bundles of three strokes", "#e2d0ba", "#8b6b4b", "#634a31", "earth", 0.25),
+    "pipe": Look("blank", "#fbfaf5", "#ebe9e0", "#3c3c3c", "blank"),
+    "soil": Look("bundles of three strokes", "#e2d0ba", "#8b6b4b", "#634a31", "earth", SEEN),
     "plastic": Look("close diagonals", "#e4e7e8", "#7c868b", "#454d51", "diagonal"),
     "bar": Look("solid", "#4a4f54", "#5c6268", "#4a4f54", "steel"),
-    "water": Look("level strokes", "#d9e9f4", "#4682b0", "#2f628c", "water", 0.25),
+    "water": Look("level strokes", "#d9e9f4", "#4682b0", "#2f628c", "water", SEEN),
 }
 
 _KIND_OF_ROLE: dict[Role, Kind] = {

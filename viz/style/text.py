@@ -1,7 +1,6 @@
 """Text heights in millimetres on paper: the height of a capital letter, as in ISO 3098."""
 
 SMALLEST = 2.5
-NOTE = 2.5
 HEAD = 3.5
 TITLE = 5.0
 

@@ -2,8 +2,8 @@
 
 from shapely import MultiPolygon, Point, Polygon, affinity, box, difference, union_all
 
+from geometry.label import Label, Role
 from geometry.sections.face import CutFace
-from geometry.solids.solid import Label, Role
 from geometry.units import INCH
 from viz.sheets.level_mark import LevelMark
 from viz.sheets.view import polygons
