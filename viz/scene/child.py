@@ -3,6 +3,7 @@
 Only here is VTK loaded, because it takes its whole process down where OpenGL is wanting.
 """
 
+import gc
 import os
 import pickle
 import struct
@@ -12,7 +13,7 @@ from typing import BinaryIO
 from geometry.errors import BedcourseError
 
 LENGTH = struct.Struct("<cQ")  # kind of answer, and the number of bytes that follow
-PICTURE, REFUSAL = b"P", b"R"
+PICTURE, REFUSAL, FAULT = b"P", b"R", b"F"
 
 
 def serve(requests: BinaryIO, answers: BinaryIO) -> None:
@@ -28,13 +29,14 @@ def serve(requests: BinaryIO, answers: BinaryIO) -> None:
             kind, body = PICTURE, picture(solids, view, size)
         except BedcourseError as error:
             kind, body = REFUSAL, str(error).encode()
+        except Exception as error:
+            kind, body = FAULT, f"{type(error).__name__}, {error}".encode()
         answers.write(LENGTH.pack(kind, len(body)) + body)
         answers.flush()
+        gc.collect()  # VTK's objects hold each other; without this a hundred megabytes linger
 
 
 def _main() -> None:
-    if sys.platform.startswith("linux") and not os.environ.get("DISPLAY"):
-        os.environ.setdefault("VTK_DEFAULT_OPENGL_WINDOW", "vtkEGLRenderWindow")
     answers = os.fdopen(os.dup(1), "wb")
     os.dup2(2, 1)  # whatever libraries print must not get between the answers
     serve(sys.stdin.buffer, answers)

@@ -24,6 +24,8 @@ def hatched(
     for label, shape in faces:
         look = look_of(label)
         area = _areas(shapely.transform(shapely.intersection(shape, window), lambda p: p / per_mm))
+        if area.is_empty:
+            continue
         for strokes in hatch_strokes(Hatch(area, look.hatch, look.ink)):
             wide = max(1, round(strokes.weight * per_mm))
             for line in strokes.lines:

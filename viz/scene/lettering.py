@@ -1,6 +1,7 @@
 """Words and leaders drawn onto a finished picture with Pillow."""
 
 from collections.abc import Iterable
+from functools import cache
 
 from PIL import Image, ImageDraw, ImageFont
 
@@ -63,6 +64,7 @@ def lettered(image: Image.Image, callouts: Iterable[Callout], height: int) -> Im
     return image
 
 
+@cache
 def _font(height: int, bold: bool) -> Font:
     """The project's own letters, or Pillow's where they are not there."""
     file = font_file(bold)

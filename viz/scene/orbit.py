@@ -88,7 +88,9 @@ def _aim(scene: trimesh.Scene) -> None:
     placed[:3, :3] = Y_UP @ np.column_stack([axes[0], axes[1], -axes[2]])
     placed[:3, 3] = Y_UP @ (corners.mean(axis=0) - away * axes[2])
     camera: Any = trimesh.scene.Camera
-    scene.camera = camera(resolution=CANVAS, fov=(OPENING * CANVAS[0] / CANVAS[1], OPENING))
+    fov = (OPENING * CANVAS[0] / CANVAS[1], OPENING)
+    # A near plane too near leaves too little depth to tell a sheet from what lies behind it.
+    scene.camera = camera(resolution=CANVAS, fov=fov, z_near=away / 80, z_far=away * 20)
     scene.camera_transform = placed
 
 

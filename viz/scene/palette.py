@@ -6,7 +6,7 @@ from viz.style.materials import look_of
 RGB = tuple[int, int, int]
 PAPER: RGB = (247, 247, 244)
 INK: RGB = (38, 40, 42)
-GHOST: RGB = (176, 180, 180)
+GHOST: RGB = (150, 156, 158)
 
 
 def colour(label: Label) -> RGB:

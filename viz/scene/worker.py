@@ -17,7 +17,7 @@ from typing import IO
 
 from geometry.errors import BedcourseError
 from geometry.solids.solid import Solid
-from viz.scene.child import LENGTH, REFUSAL
+from viz.scene.child import FAULT, LENGTH, REFUSAL
 from viz.scene.errors import NoPictures
 from viz.scene.view import Size, View
 
@@ -25,8 +25,16 @@ MISSING = (
     "Pictures need an OpenGL library that is not on this machine: "
     "install it with `apt-get install libegl1 libgl1` and try again."
 )
-LIBRARIES = (("libEGL.so.1", "libGL.so.1"), ("libOSMesa.so.8",), ("libOSMesa.so.6",))
+# VTK's windows that need no screen, and the libraries each needs: one of the two alone is not
+# enough for EGL.
+WINDOWS = (
+    ("vtkEGLRenderWindow", ("libEGL.so.1", "libGL.so.1")),
+    ("vtkOSOpenGLRenderWindow", ("libOSMesa.so.8",)),
+)
 PATIENCE = 180.0  # seconds for one picture; software OpenGL takes about 15 for a large one
+# Asks glibc to give large blocks back at once; else every change of size keeps more memory.
+THRIFT = {"MALLOC_MMAP_THRESHOLD_": "1000000"}
+LEAST, MOST = 64, 8000  # pixels
 HOUSE = str(Path(__file__).parents[2])
 
 
@@ -39,11 +47,17 @@ def found(library: str) -> bool:
     return True
 
 
-def opengl_present(finder: Callable[[str], bool] = found) -> bool:
-    """Whether VTK can draw here; other systems than Linux bring OpenGL with them."""
+def settings(finder: Callable[[str], bool]) -> dict[str, str]:
+    """What the drawing process's environment must say for VTK to draw here.
+
+    Raises NoPictures where no OpenGL is found; systems other than Linux bring it with them.
+    """
     if not sys.platform.startswith("linux"):
-        return True
-    return any(all(finder(name) for name in group) for group in LIBRARIES)
+        return {}
+    for window, libraries in WINDOWS:
+        if all(finder(library) for library in libraries):
+            return {"VTK_DEFAULT_OPENGL_WINDOW": window, **THRIFT}
+    raise NoPictures(MISSING)
 
 
 class Studio:
@@ -57,11 +71,15 @@ class Studio:
 
     def still(self, solids: Sequence[Solid], view: View, size: Size) -> bytes:
         """A PNG of the solids, size in pixels; raises NoPictures with one sentence."""
-        if not opengl_present(found):
-            raise NoPictures(MISSING)
+        if not all(LEAST <= side <= MOST for side in size):
+            raise BedcourseError(
+                f"A picture of {size[0]} by {size[1]} pixels cannot be drawn: "
+                f"give {LEAST} to {MOST} each way."
+            )
+        surroundings = settings(found)
         request = pickle.dumps((tuple(solids), view, size))
         with self._lock:
-            return self._asked(request)
+            return self._asked(request, surroundings)
 
     def close(self) -> None:
         """Stop the drawing process."""
@@ -70,8 +88,8 @@ class Studio:
             self._process.communicate()
             self._process = None
 
-    def _asked(self, request: bytes) -> bytes:
-        process = self._running()
+    def _asked(self, request: bytes, surroundings: dict[str, str]) -> bytes:
+        process = self._running(surroundings)
         late = threading.Event()
 
         def stop() -> None:
@@ -88,7 +106,7 @@ class Studio:
         finally:
             alarm.cancel()
 
-    def _running(self) -> "subprocess.Popen[bytes]":
+    def _running(self, surroundings: dict[str, str]) -> "subprocess.Popen[bytes]":
         if self._process is None or self._process.poll() is not None:
             self.close()
             paths = os.pathsep.join(filter(None, (HOUSE, os.environ.get("PYTHONPATH"))))
@@ -97,7 +115,7 @@ class Studio:
                 stdin=subprocess.PIPE,
                 stdout=subprocess.PIPE,
                 stderr=subprocess.DEVNULL,
-                env={**os.environ, "PYTHONPATH": paths},
+                env={**os.environ, "PYTHONPATH": paths, **surroundings},
             )
         return self._process
 
@@ -111,6 +129,8 @@ def _answer(process: "subprocess.Popen[bytes]", request: bytes) -> bytes:
     body = _exactly(process.stdout, length)
     if kind == REFUSAL:
         raise BedcourseError(body.decode())
+    if kind == FAULT:
+        raise NoPictures(f"This picture could not be drawn ({body.decode()}): try another view.")
     return body
 
 

@@ -10,7 +10,7 @@ from PIL import Image
 from geometry.errors import BedcourseError
 from viz.scene import worker
 from viz.scene.errors import NoPictures
-from viz.scene.view import View
+from viz.scene.view import View, Window
 from viz.scene.worker import Studio
 
 INSTALL = "apt-get install libegl1 libgl1"
@@ -33,18 +33,23 @@ def test_without_opengl_the_sentence_comes_at_once_and_no_process_starts(monkeyp
 
 
 @pytest.mark.parametrize(
-    ("there", "expected"),
+    ("there", "window"),
     [
-        ({"libEGL.so.1", "libGL.so.1"}, True),
-        ({"libEGL.so.1"}, False),
-        ({"libGL.so.1"}, False),
-        ({"libOSMesa.so.8"}, True),
-        (set(), False),
+        ({"libEGL.so.1", "libGL.so.1"}, "vtkEGLRenderWindow"),
+        ({"libEGL.so.1", "libGL.so.1", "libOSMesa.so.8"}, "vtkEGLRenderWindow"),
+        ({"libGL.so.1", "libOSMesa.so.8"}, "vtkOSOpenGLRenderWindow"),
     ],
 )
-def test_which_libraries_are_enough(monkeypatch, there, expected):
+def test_which_libraries_are_enough(monkeypatch, there, window):
     monkeypatch.setattr(sys, "platform", "linux")
-    assert worker.opengl_present(there.__contains__) is expected
+    assert worker.settings(there.__contains__)["VTK_DEFAULT_OPENGL_WINDOW"] == window
+
+
+@pytest.mark.parametrize("there", [{"libEGL.so.1"}, {"libGL.so.1"}, set()])
+def test_half_of_opengl_is_none(monkeypatch, there):
+    monkeypatch.setattr(sys, "platform", "linux")
+    with pytest.raises(NoPictures, match=INSTALL):
+        worker.settings(there.__contains__)
 
 
 def test_the_asking_process_never_loads_vtk():
@@ -72,6 +77,21 @@ def test_a_refusal_comes_back_as_its_sentence_and_the_process_lives(studio):
     with pytest.raises(BedcourseError, match="needs a cut line"):
         studio.still(SOLIDS, View("cutaway"), (200, 150))
     assert studio.still(SOLIDS, View("cutaway", cut=ACROSS), (200, 150)).startswith(b"\x89PNG")
+
+
+@pytest.mark.pictures
+def test_an_unforeseen_fault_is_one_sentence_and_the_process_lives(studio):
+    nowhere = View("face the cut", cut=ACROSS, window=Window(*[float("nan")] * 4))
+    with pytest.raises(NoPictures, match="could not be drawn"):
+        studio.still(SOLIDS, nowhere, (200, 150))
+    assert studio._process.poll() is None
+
+
+@pytest.mark.parametrize("size", [(0, 100), (200, 63), (9000, 200)])
+def test_a_size_that_cannot_be_drawn_is_refused_before_a_process_starts(studio, size):
+    with pytest.raises(BedcourseError, match="give 64 to 8000 each way"):
+        studio.still(SOLIDS, View("whole"), size)
+    assert studio._process is None
 
 
 @pytest.mark.pictures
