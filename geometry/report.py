@@ -9,6 +9,7 @@ from geometry.checks.cold import ColdConcrete, cold_concrete
 from geometry.checks.finding import Finding, Severity
 from geometry.checks.foam import FoamVerdict, foam_finding, foam_verdict
 from geometry.checks.levels import level_findings
+from geometry.layout.drain import developed_width
 from geometry.layout.lay import Layout
 from geometry.layout.leveltable import level_rows
 from geometry.solids.foundation import Foundation
@@ -18,13 +19,16 @@ from geometry.units import to_unit
 FORMAT: Literal[1] = 1
 
 CAUTIONS = (
-    "These figures inform; they are no engineer's stamp. The local code and the building department decide.",
-    "Excavation: a trench or hole can cave in. At 5 ft and deeper (less where ground is poor) protect or slope the sides; "
-    "a competent person looks daily and after rain (29 CFR 1926.651, .652). Keep spoil 2 ft back. Call before you dig.",
+    "These figures inform; they are no engineer's stamp. "
+    "The local code and the building department decide.",
+    "Excavation: a trench or hole can cave in. At 5 ft and deeper (less where ground is poor) "
+    "protect or slope the sides; a competent person looks daily and after rain "
+    "(29 CFR 1926.651, .652). Keep spoil 2 ft back. Call before you dig.",
     "Do not dig below or beside a footing's bearing without advice.",
-    "Backfill only when the wall has its strength and is braced or tied to the floor above; nobody between an unbraced "
-    "wall and the backfill (IRC R404.1.7).",
-    "A pump in a pit is electricity at water: protected circuit, licensed work where the code asks it.",
+    "Backfill only when the wall has its strength and is braced or tied to the floor above; "
+    "nobody between an unbraced wall and the backfill (IRC R404.1.7).",
+    "A pump in a pit is electricity at water: protected circuit, "
+    "licensed work where the code asks it.",
 )
 
 
@@ -218,8 +222,6 @@ def _drain(layout: Layout) -> DrainFigures | None:
     drain = layout.drain
     if drain is None:
         return None
-    from geometry.layout.drain import developed_width
-
     return DrainFigures(
         pipe=drain.pipe.key,
         length_m=drain.run_length,

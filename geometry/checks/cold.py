@@ -61,21 +61,18 @@ def cold_concrete(layout: Layout, area: AreaLayout) -> ColdConcrete:
     """Return the cold faces of an area's floor and piers."""
     mine = [b for b in (*layout.structure, *layout.floors) if b.label.area in {area.name, ""}]
     slabs = [b for b in mine if b.label.role == "slab"]
-    under: dict[Contact, float] = {
-        "slab on ground": 0.0,
-        "slab on footing": 0.0,
-        "slab on pier": 0.0,
-    }
-    for slab in slabs:
-        for face in _undersides(slab):
-            _follow(
-                face.region, face.bottom, [b for b in mine if b is not slab], under, ground=False
-            )
-    faces = [ColdFace(area.name, kind, value) for kind, value in under.items()]
+    walk = _Walk([b for b in mine if b.label.role != "slab"], _foam_top(mine))
+    for face in (f for slab in slabs for f in _undersides(slab)):
+        walk.down(face.region, face.bottom, through_stone=False)
+    faces = [ColdFace(area.name, kind, value) for kind, value in walk.cold.items()]
     faces.append(ColdFace(area.name, "pier through foam", _through_foam(mine)))
     faces.append(ColdFace(area.name, "slab edge at wall", _edges(slabs, mine), in_share=False))
     kept = tuple(f for f in faces if f.area_m2 > 1e-6)
     return ColdConcrete(area.name, kept, float(area.room.area))
+
+
+def _foam_top(bodies: Sequence[Body]) -> float | None:
+    return max((b.top for b in bodies if b.label.role == "insulation"), default=None)
 
 
 def _undersides(body: Body) -> list[Prism]:
@@ -89,51 +86,55 @@ def _undersides(body: Body) -> list[Prism]:
     return faces
 
 
-def _follow(
-    region: BaseGeometry,
-    level: float,
-    bodies: Sequence[Body],
-    into: dict[Contact, float],
-    ground: bool,
-) -> None:
-    """Add the cold part of a face at a level to the sums; `ground`: stone or sand lies above."""
-    left = region
-    for body in bodies:
-        for p in body.prisms:
-            if abs(p.top - level) > SAME_LEVEL_M:
-                continue
-            shared = region.intersection(p.region)
-            if shared.area < 1e-9:
+class _Walk:
+    """Follows faces of the slab down through bodies, and sums what ends cold."""
+
+    def __init__(self, bodies: Sequence[Body], foam_top: float | None) -> None:
+        self.bodies, self.foam_top = bodies, foam_top
+        self.cold: dict[Contact, float] = {
+            "slab on ground": 0.0,
+            "slab on footing": 0.0,
+            "slab on pier": 0.0,
+        }
+
+    def down(self, region: BaseGeometry, level: float, *, through_stone: bool) -> None:
+        """Follow a face at a level; `through_stone`: stone or sand already lies above it."""
+        left = region
+        for body, p in ((b, p) for b in self.bodies for p in b.prisms):
+            shared = region.intersection(p.region) if abs(p.top - level) < SAME_LEVEL_M else None
+            if shared is None or shared.area < 1e-9:
                 continue
             left = left.difference(p.region)
             role = body.label.role
             if role in _THROUGH:
-                _follow(shared, p.bottom, bodies, into, ground or role != "retarder")
-            elif role in _IN_GROUND:
-                into[_contact(role, ground)] += float(shared.area)
-    into["slab on ground"] += float(left.area)
+                self.down(shared, p.bottom, through_stone=through_stone or role != "retarder")
+            elif role in _IN_GROUND and not self._counted(role, p):
+                self.cold[_contact(role, through_stone)] += float(shared.area)
+        self.cold["slab on ground"] += float(left.area)
+
+    def _counted(self, role: str, p: Prism) -> bool:
+        """Whether a pier's section is already counted where it stands through the foam."""
+        foam = self.foam_top
+        return role in {"pad", "column"} and foam is not None and p.top > foam + SAME_LEVEL_M
 
 
-def _contact(role: str, ground: bool) -> Contact:
-    if ground:
+def _contact(role: str, through_stone: bool) -> Contact:
+    if through_stone:
         return "slab on ground"
     return "slab on pier" if role in {"pad", "column"} else "slab on footing"
 
 
 def _through_foam(bodies: Sequence[Body]) -> float:
-    """Section of columns and pads that stand right through the insulation."""
-    foam = [p for b in bodies if b.label.role == "insulation" for p in b.prisms]
-    total = 0.0
-    for body in bodies:
-        if body.label.role in {"column", "pad"}:
-            for p in body.prisms:
-                through = any(
-                    p.bottom < f.top - SAME_LEVEL_M and p.top > f.bottom + SAME_LEVEL_M
-                    and f.region.distance(p.region) < 1e-6
-                    for f in foam
-                )  # fmt: skip
-                total += float(p.region.area) if through else 0.0
-    return total
+    """Section of pads and columns just above the top of the insulation."""
+    top = _foam_top(bodies)
+    if top is None:
+        return 0.0
+    piers = [p for b in bodies if b.label.role in {"pad", "column"} for p in b.prisms]
+    return sum(
+        float(p.region.area)
+        for p in piers
+        if p.bottom < top + SAME_LEVEL_M and p.top > top + SAME_LEVEL_M
+    )
 
 
 def _edges(slabs: Sequence[Body], bodies: Sequence[Body]) -> float:

@@ -21,7 +21,7 @@ MEETS_M = INCH / 16
 class FoamVerdict:
     """How one area's foam meets its top of footing; levels against the project's TOF, metres.
 
-    gap_m: from TOF up to the foam's bottom (over) or from TOF up to its top (stopped);
+    gap_m: from TOF up to the foam's bottom (over, between, above) or to its top (stopped, below);
     ledge_m2: slab on the footing's inner ledge.
     """
 
@@ -61,40 +61,69 @@ _SEVERITY: dict[Meeting, Severity] = {
     "above footing": "look", "below footing": "look", "no foam": "look",
 }  # fmt: skip
 
+# What each meeting means, and what to do; {gap} and {ledge} are filled in.
+_WORDS: dict[Meeting, tuple[str, str]] = {
+    "over footing": (
+        "its bottom meets TOF and it runs over the footing to the wall",
+        "Lay it so.",
+    ),
+    "stopped at footing": (
+        "its top meets TOF; the slab sits on the footing's inner ledge, {ledge} of cold ledge",
+        "Accept the cold ledge, or raise the foam over the footing; "
+        "every level above moves up by its thickness.",
+    ),
+    "between": (
+        "TOF cuts it {gap} above its bottom; it cannot be laid flat over the footing",
+        "Raise the floor by {gap} so that the foam's bottom meets TOF, "
+        "or lower it until its top does.",
+    ),
+    "above footing": (
+        "a gap of {gap} lies between TOF and the foam",
+        "Fill the gap over the footing with the layer under the foam, screeded flat.",
+    ),
+    "below footing": (
+        "its top lies {gap} under TOF; {ledge} of slab on the footing's inner ledge",
+        "Raise the floor so that the foam meets TOF.",
+    ),
+    "no foam": (
+        "no insulation in this floor",
+        "Add a board layer, or leave it where the floor may stay cold.",
+    ),
+}
+
 
 def foam_finding(
     area: AreaLayout, verdict: FoamVerdict, cold: ColdConcrete, system: System
 ) -> Finding:
     """Return the verdict in words and numbers."""
-    found, advice = _words(area, verdict, system)
-    faces = "; ".join(
-        f"{f.contact} {show_area(f.area_m2, system)}" for f in cold.faces if f.in_share
+    found, advice = (
+        words.format(
+            gap=show_length(abs(verdict.gap_m), system), ledge=show_area(verdict.ledge_m2, system)
+        )
+        for words in _WORDS[verdict.meeting]
     )
-    share = f" Cold concrete: {show_area(cold.cold_m2, system)}, {cold.share:.1%} of the floor"
     return Finding(
         "foam-meets-tof",
         _SEVERITY[verdict.meeting],
         area.name,
-        found + share + (f" ({faces})." if faces else "."),
+        f"{_levels(area, verdict, system)}{found}. {_cold(cold, system)}",
         "foam that leaves no concrete of the floor on footing or ground; piers remain",
         PRACTICE,
         advice,
     )
 
 
-def _words(area: AreaLayout, v: FoamVerdict, system: System) -> tuple[str, str]:
-    gap = show_length(abs(v.gap_m), system)
-    if v.foam_bottom_m is None or v.foam_top_m is None:
-        return (
-            "No insulation in this floor.",
-            "Add a board layer, or leave it where the floor stays cold.",
-        )
-    at = f"Foam from {show_level(v.foam_bottom_m - area.tof, system)} to {show_level(v.foam_top_m - area.tof, system)} against TOF: "
-    ledge = f"the slab sits on the footing's inner ledge, {show_area(v.ledge_m2, system)} of cold ledge."
-    return {
-        "over footing": (at + "its bottom meets TOF and it runs over the footing to the wall.", "Lay it so."),
-        "stopped at footing": (at + "its top meets TOF; " + ledge, "Accept the cold ledge, or raise the foam over the footing; every level above moves up by its thickness."),
-        "between": (at + f"TOF cuts it {gap} above its bottom; it cannot be laid flat over the footing.", f"Raise the floor by {gap} so that the foam's bottom meets TOF, or lower it until its top does."),
-        "above footing": (at + f"a gap of {gap} lies between TOF and the foam.", "Fill the gap over the footing with the layer under the foam, screeded flat."),
-        "below footing": (at + f"its top lies {gap} under TOF; " + ledge, "Raise the floor so that the foam meets TOF."),
-    }[v.meeting]  # fmt: skip
+def _levels(area: AreaLayout, verdict: FoamVerdict, system: System) -> str:
+    if verdict.foam_bottom_m is None or verdict.foam_top_m is None:
+        return "Foam: "
+    low = show_level(verdict.foam_bottom_m - area.tof, system)
+    high = show_level(verdict.foam_top_m - area.tof, system)
+    return f"Foam from {low} to {high} against TOF: "
+
+
+def _cold(cold: ColdConcrete, system: System) -> str:
+    rows = [f"{f.contact} {show_area(f.area_m2, system)}" for f in cold.faces if f.in_share]
+    listed = f" ({'; '.join(rows)})" if rows else ""
+    return (
+        f"Cold concrete: {show_area(cold.cold_m2, system)}, {cold.share:.1%} of the floor{listed}."
+    )

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 import shapely
 from shapely import Polygon
@@ -115,7 +115,7 @@ class AreaLayout:
         return self.stack.levels[-1]
 
     def fixed_level(self, at: LevelAt) -> float:
-        """Return a level that does not hang on the floor: TOF or footing bottom. Raises KeyError."""
+        """Return a level that hangs on TOF or footing bottom only. Raises KeyError."""
         return {"TOF": self.tof, "footing bottom": self.footing_bottom}[at.base] + at.offset_m
 
     def level(self, at: LevelAt) -> float:
@@ -129,6 +129,7 @@ class AreaLayout:
         return ["TOF", "footing bottom", *self.stack.interfaces]
 
 
+@lru_cache(maxsize=8)
 def lay_areas(design: Design) -> tuple[AreaLayout, ...]:
     """Return the areas laid out, lowest first: lower areas own the walls they share."""
     done: list[AreaLayout] = []

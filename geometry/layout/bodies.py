@@ -3,16 +3,19 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
+from itertools import pairwise
 from typing import NamedTuple
 
 import numpy as np
 import shapely
+from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
 from geometry.label import Label
 from geometry.plan.outline import minus
 
 Point3 = tuple[float, float, float]
+Floats = NDArray[np.float64]
 
 # Levels nearer than this are one level (0.1 micrometre).
 SAME_LEVEL_M = 1e-7
@@ -73,75 +76,77 @@ class Body:
         return replace(self, bores=self.bores + met) if met else self
 
     def _meets(self, bore: Bore) -> bool:
-        return any(bored(p, bore) > 1e-12 for p in self.prisms)
+        return any(_reached(p, bore) for p in self.prisms)
+
+
+def _reached(prism: Prism, bore: Bore) -> bool:
+    """Whether a bore passes a prism's levels and crosses its region."""
+    (x0, y0, z0), (x1, y1, z1) = bore.start, bore.end
+    if max(z0, z1) + bore.radius <= prism.bottom or min(z0, z1) - bore.radius >= prism.top:
+        return False
+    reach = shapely.LineString(((x0, y0), (x1, y1))).buffer(bore.radius, cap_style="flat")
+    return bool(prism.region.intersection(reach).area > 1e-9)
+
+
+_CHORDS = 48
+_TURN = np.arange(1, _CHORDS + 1) * np.pi / (_CHORDS + 1)
 
 
 def bored(prism: Prism, bore: Bore) -> float:
     """Volume a bore takes out of a prism, m3.
 
-    Gauss-Chebyshev quadrature (second kind) across the bore; along each of its chords inside the
-    region, the height of the bore between the prism's levels, by Gauss-Legendre quadrature
-    between the places where it meets a level.
+    Gauss-Chebyshev quadrature (second kind) across the bore, exact along each chord that lies
+    inside the region. A vertical cut of a sloping round hole is an ellipse, taller by the secant
+    of the slope.
     """
-    (x0, y0, z0), (x1, y1, z1) = bore.start, bore.end
-    if max(z0, z1) + bore.radius <= prism.bottom or min(z0, z1) - bore.radius >= prism.top:
+    if not _reached(prism, bore):
         return 0.0
-    reach = shapely.LineString(((x0, y0), (x1, y1))).buffer(bore.radius, cap_style="flat")
-    if not prism.region.intersects(reach):
-        return 0.0
-    return _chords(prism, bore)
-
-
-_CHORDS = 48
-_NODES, _WEIGHTS = np.polynomial.legendre.leggauss(8)
-
-
-def _chords(prism: Prism, bore: Bore) -> float:
     start, end = np.array(bore.start), np.array(bore.end)
     run = float(np.hypot(*(end - start)[:2]))
     along = (end - start)[:2] / run
     left = np.array((-along[1], along[0]))
-    turn = np.arange(1, _CHORDS + 1) * np.pi / (_CHORDS + 1)
-    across, half = bore.radius * np.cos(turn), bore.radius * np.sin(turn)
-    # A vertical cut of a sloping round hole is an ellipse, taller by the secant of the slope.
-    half = half * float(np.linalg.norm(end - start)) / run
-    firsts = start[:2] + across[:, None] * left
+    tall = bore.radius * np.sin(_TURN) * float(np.linalg.norm(end - start)) / run
+    firsts = start[:2] + bore.radius * np.cos(_TURN)[:, None] * left
     lines = shapely.linestrings(np.stack((firsts, firsts + run * along), axis=1))
-    inside = shapely.intersection(lines, prism.region)
-    weight = bore.radius * np.pi / (_CHORDS + 1) * np.sin(turn)
-    total = 0.0
-    for piece, first, tall, share in zip(inside, firsts, half, weight, strict=True):
-        for part in shapely.get_parts(piece):
-            if part.length > 0:
-                ends = (np.asarray(part.coords)[[0, -1]] - first) @ along
-                total += share * _between(prism, (start[2], end[2], run), sorted(ends), tall)
-    return total
+    pieces, chord = shapely.get_parts(shapely.intersection(lines, prism.region), return_index=True)
+    ends = [_along(shapely.get_point(pieces, i), firsts[chord], along) for i in (0, -1)]
+    near, far = np.minimum(*ends), np.maximum(*ends)
+    slope = (end[2] - start[2]) / run
+    heights = _height_along(prism, start[2] + slope * near, start[2] + slope * far, tall[chord])
+    weight = bore.radius * np.pi / (_CHORDS + 1) * np.sin(_TURN)
+    return float(np.sum(weight[chord] * (far - near) * heights))
 
 
-def _between(
-    prism: Prism, axis: tuple[float, float, float], ends: Sequence[float], tall: float
-) -> float:
-    z0, z1, run = axis
-    slope = (z1 - z0) / run
-    kinks = [a for a in _kinks(prism, axis, tall) if ends[0] < a < ends[1]]
-    stops = np.array([ends[0], *sorted(kinks), ends[1]])
-    centre, width = (stops[1:] + stops[:-1]) / 2, (stops[1:] - stops[:-1]) / 2
-    at = centre[:, None] + width[:, None] * _NODES
-    z = z0 + slope * at
-    height = np.clip(np.minimum(z + tall, prism.top) - np.maximum(z - tall, prism.bottom), 0, None)
-    return float(np.sum(width * (height @ _WEIGHTS)))
+def _along(points: NDArray[np.object_], firsts: Floats, along: Floats) -> Floats:
+    where = np.column_stack((shapely.get_x(points), shapely.get_y(points)))
+    out: Floats = (where - firsts) @ along
+    return np.nan_to_num(out)
 
 
-def _kinks(prism: Prism, axis: tuple[float, float, float], tall: float) -> list[float]:
-    z0, z1, run = axis
-    if abs(z1 - z0) < 1e-12:
-        return []
-    slope = (z1 - z0) / run
-    return [
-        (level + sign * tall - z0) / slope
-        for level in (prism.bottom, prism.top)
-        for sign in (-1, 1)
-    ]
+def _height_along(prism: Prism, z0: Floats, z1: Floats, tall: Floats) -> Floats:
+    """Return the mean height, from z0 to z1, of what [z - tall, z + tall] shares with the prism.
+
+    The shared height is P(z + tall) - P(z - tall) with P clipped to the prism; its mean is the
+    difference of P's antiderivative over that of z, or the height itself where z hardly moves.
+    """
+    level = np.abs(z1 - z0) < 1e-7
+    steady = _clipped(prism, (z0 + z1) / 2 + tall) - _clipped(prism, (z0 + z1) / 2 - tall)
+    rise = np.where(level, 1.0, z1 - z0)
+    upper = _summed(prism, z1 + tall) - _summed(prism, z0 + tall)
+    lower = _summed(prism, z1 - tall) - _summed(prism, z0 - tall)
+    return np.where(level, steady, (upper - lower) / rise)
+
+
+def _clipped(prism: Prism, z: Floats) -> Floats:
+    return np.clip(z, prism.bottom, prism.top)
+
+
+def _summed(prism: Prism, z: Floats) -> Floats:
+    """Return the antiderivative of z clipped to the prism's levels, zero at its middle."""
+    middle, half = (prism.bottom + prism.top) / 2, (prism.top - prism.bottom) / 2
+    x = z - middle
+    inner = np.clip(x, -half, half)
+    return middle * x + inner**2 / 2 + half * np.clip(np.abs(x) - half, 0, None)
 
 
 def layered(
@@ -159,7 +164,7 @@ def layered(
     stops = {bottom, top, change, *(level for t in taken for level in (t.bottom, t.top))}
     levels = sorted(s for s in stops if bottom <= s <= top)
     prisms = []
-    for z0, z1 in zip(levels, levels[1:], strict=False):
+    for z0, z1 in pairwise(levels):
         if z1 - z0 > SAME_LEVEL_M:
             region = low if z1 <= change + SAME_LEVEL_M else high
             here = [

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from itertools import pairwise
 
 import numpy as np
@@ -147,6 +147,17 @@ class DrainLayout:
         end = min(width, start + overlap)
         return self.band(start, end).intersection(self.high_space) if end > start else EMPTY
 
+    def space(self) -> tuple[Prism, ...]:
+        """Return all that stone and wrap fill, pipe included."""
+        tof = min(max(self.area.tof, self.stone_bottom), self.stone_top)
+        return merged(
+            (
+                Prism(self.low_space, self.stone_bottom, tof),
+                Prism(self.high_space, tof, self.stone_top),
+                Prism(self.lap, self.stone_top, self.stone_top + self.wrap_m),
+            )
+        )
+
     @cached_property
     def fittings(self) -> tuple[Fitting, ...]:
         """Bends at the corners, the tee at the outlet, caps at open ends, in order of station."""
@@ -154,6 +165,13 @@ class DrainLayout:
         if self.has_tee:
             found.append(Fitting("tee", self.low, FITTING_REACH_M))
         return tuple(sorted(found, key=lambda f: f.station))
+
+    def outline_corner(self, number: int) -> int:
+        """Return the outline's corner (from 1, in the file's order) nearest to a route corner."""
+        gaps = np.linalg.norm(
+            np.subtract(self.area.area.corners, self.route.points[number]), axis=1
+        )
+        return int(np.argmin(gaps)) + 1
 
     def _bends(self) -> range:
         return (
@@ -191,7 +209,7 @@ class DrainLayout:
 
     @cached_property
     def sticks(self) -> tuple[tuple[Straight, ...], ...]:
-        """Perforated pipe between fittings; a stick is split where the fall turns at the high point."""
+        """Perforated pipe between fittings, split where the fall turns at the high point."""
         return tuple(self._split(a, b) for a, b in self.gaps)
 
     def _split(self, start: float, end: float) -> tuple[Straight, ...]:
@@ -222,6 +240,7 @@ class DrainLayout:
         return _corner(self.route, self.area, corner)
 
 
+@lru_cache(maxsize=8)
 def lay_drain(drain: Drain, area: AreaLayout, outlet: Point | None) -> DrainLayout:
     """Lay out the drain beside an area; `outlet` is the sump pit's place, if there is one.
 
@@ -242,7 +261,7 @@ def lay_drain(drain: Drain, area: AreaLayout, outlet: Point | None) -> DrainLayo
 
 
 def _plain(shape: BaseGeometry) -> Polygon:
-    """Return the footing's outer face as a counter-clockwise polygon without straight-on corners."""
+    """Return the footing's outer face, counter-clockwise, straight-on corners left out."""
     return straightened(shapely.get_parts(shape)[0])
 
 

@@ -2,8 +2,6 @@
 
 from collections.abc import Sequence
 
-from shapely.geometry.base import BaseGeometry
-
 from geometry.label import FIRST_LAYER, STAGE, Label
 from geometry.layout.areas import AreaLayout
 from geometry.layout.bodies import Body, Prism, layered, merged
@@ -46,22 +44,18 @@ def floor_bodies(area: AreaLayout, taken: Sequence[Prism]) -> list[Body]:
             FIRST_LAYER + number,
         )
         bodies.append(Body(label, prisms))
-    if edge and area.floor.edge_board:
-        label = Label(
-            f"{area.name}/edge board", "Edge board", "edge board", area.floor.edge_board.material, area.name,
-            STAGE["edge board"] + len(area.floor.layers) - 1,
-        )  # fmt: skip
-        bodies.append(
-            Body(
-                label,
-                layered(edge.bottom, edge.top, _below(edge, area), edge.region, area.tof, taken),
-            )
-        )
-    return bodies
+    return [*bodies, *_edge_body(area, edge, taken)]
 
 
-def _below(edge: Prism, area: AreaLayout) -> BaseGeometry:
-    return edge.region.intersection(area.core)
+def _edge_body(area: AreaLayout, edge: Prism | None, taken: Sequence[Prism]) -> list[Body]:
+    board = area.floor.edge_board
+    if edge is None or board is None:
+        return []
+    stage = STAGE["edge board"] + len(area.floor.layers) - 1
+    part = f"{area.name}/edge board"
+    label = Label(part, "Edge board", "edge board", board.material, area.name, stage)
+    low = edge.region.intersection(area.core)
+    return [Body(label, layered(edge.bottom, edge.top, low, edge.region, area.tof, taken))]
 
 
 def fill_body(area: AreaLayout, ground: float) -> Body | None:

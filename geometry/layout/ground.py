@@ -19,7 +19,7 @@ from geometry.plan.route import corners_of, lengths_along, parallel, straightene
 from geometry.project import Design
 from geometry.units import INCH
 
-# Top of wall above finished grade unless given (IRC R404.1.6: 4 in with veneer, else 6 in at least).
+# Wall above finished grade unless given (IRC R404.1.6: at least 4 in with veneer, else 6 in).
 EXPOSED_WALL_M = 8 * INCH
 
 
@@ -70,7 +70,7 @@ class GroundLayout:
 
     def finished(self, x: float, y: float) -> float:
         """Level of the finished grade at a place outside the house."""
-        away = self.house.distance(shapely.Point(x, y))
+        away = float(self.house.distance(shapely.Point(x, y)))
         return max(self.existing, self.at_wall - self.design.grade.fall * away)
 
     def bench(self, area: AreaLayout) -> float:
@@ -88,7 +88,7 @@ class GroundLayout:
         return Loft(low, high, bench, self.existing)
 
     def core(self, area: AreaLayout) -> Prism | None:
-        """Return the undisturbed ground inside an area's footings, between hole bottom and subgrade."""
+        """Return the undisturbed ground inside an area's footings, hole bottom to subgrade."""
         top = min(area.subgrade, self.existing)
         return Prism(area.core, self.bench(area), top) if top > self.bench(area) else None
 
@@ -132,10 +132,11 @@ def occupied(areas: Sequence[AreaLayout], high: float) -> list[Prism]:
     """Return the space that walls and rooms keep free of backfill."""
     found = []
     for a in areas:
-        found.append(Prism(a.walls, a.tof, max(high, a.wall_top)))
-        found.append(Prism(a.room, max(a.tof, a.subgrade), max(high, a.wall_top)))
-        if a.subgrade < a.tof:
-            found.append(Prism(a.core, a.subgrade, a.tof))
+        top = max(high, a.wall_top)
+        if a.subgrade > a.tof:
+            found += [Prism(a.walls, a.tof, top), Prism(a.room, a.subgrade, top)]
+        else:
+            found += [Prism(a.outline, a.tof, top), Prism(a.core, a.subgrade, a.tof)]
     return [p for p in found if p.top > p.bottom]
 
 

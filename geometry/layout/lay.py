@@ -1,7 +1,7 @@
 """The whole job laid out: areas, drain, sump, ground, and every body of prisms."""
 
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 import shapely
 from shapely.geometry.base import BaseGeometry
@@ -62,7 +62,7 @@ class Layout:
 
     @cached_property
     def floors(self) -> tuple[Body, ...]:
-        """All floor layers and edge boards, pierced by the pipe to the sump, and fill under floors."""
+        """Floor layers and edge boards, pierced by the pipe to the sump; fill under floors."""
         bodies: list[Body] = []
         for area in self.areas:
             pit = [self.sump.opening] if self.sump and self.sump.area is area else []
@@ -101,7 +101,7 @@ class Layout:
         above = [p.region for p in self.footing.prisms if p.top > low + 1e-6 and p.bottom < high]
         return shapely.union_all(above) if above else EMPTY
 
-    @property
+    @cached_property
     def bodies(self) -> tuple[Body, ...]:
         """Every body made of prisms."""
         return (*self.structure, *self.floors, *self.pit, *self.drain_bed)
@@ -119,6 +119,7 @@ class Layout:
         return found
 
 
+@lru_cache(maxsize=8)
 def lay_out(design: Design) -> Layout:
     """Lay out a sound design. Faults in a design show as exceptions here: see `geometry.faults`."""
     areas = lay_areas(design)

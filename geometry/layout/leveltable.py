@@ -9,7 +9,7 @@ from geometry.layout.lay import Layout
 
 @dataclass(frozen=True)
 class LevelRow:
-    """One level, metres: against the project's TOF, as elevation, as rod reading (None: no laser given).
+    """One level, metres: against the project's TOF, as elevation, as rod reading (None: no laser).
 
     group: "floor", "footing", "pier", "drain", "sump" or "ground". thickness_below: of what lies
     right under it, floor layers only.
@@ -89,7 +89,7 @@ def _drain(layout: Layout) -> list[_Bare]:
     ]
     for fitting in drain.fittings:
         if fitting.kind == "bend":
-            where = f"drain invert, bend {(fitting.corner or 0) + 1}"
+            where = f"drain invert, corner {drain.outline_corner(fitting.corner or 0)}"
             rows.append((name, "drain", drain.invert(fitting.station), where, None))
     rows.append((name, "drain", drain.outlet_invert, "drain invert, low point", None))
     rows.append((name, "drain", drain.stone_bottom, "drain trench bottom", None))

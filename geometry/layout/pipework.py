@@ -1,5 +1,7 @@
 """Closed forms of the pipework: what pipe, fittings, risers and holes hold and displace, m3."""
 
+from functools import lru_cache
+
 import numpy as np
 
 from geometry.layout.bodies import Body, Prism
@@ -13,6 +15,7 @@ def annulus(outer: float, inner: float) -> float:
     return float(np.pi * (outer**2 - inner**2))
 
 
+@lru_cache(maxsize=64)
 def saddle(disc: float, radius: float, shift: float = 0.0) -> float:
     """Volume over a disc up to the surface of a round pipe that crosses under it, m3.
 
@@ -27,13 +30,17 @@ def saddle(disc: float, radius: float, shift: float = 0.0) -> float:
     return float(2 * disc**2 * np.pi / (count + 1) * np.sum(np.sin(turn) ** 2 * height))
 
 
+_NODES, _WEIGHTS = np.polynomial.legendre.leggauss(48)
+
+
+@lru_cache(maxsize=256)
 def corner_saddle(disc: float, radius: float, turn: float) -> float:
     """Volume over a disc centred on a bend up to the bend's upper surface, m3.
 
     As `saddle`, but each half of the disc lies over its own leg; legs meet at half the turn.
     In polar form y = r |cos(angle to the leg's normal)| for each leg's half.
     """
-    nodes, weights = np.polynomial.legendre.leggauss(64)
+    nodes, weights = _NODES, _WEIGHTS
     r = disc * (nodes + 1) / 2
     # Half a disc about one leg, from mitre to mitre, measured from the leg's own direction.
     low, high = np.pi / 2 - turn / 2, 3 * np.pi / 2 - turn / 2
@@ -44,6 +51,7 @@ def corner_saddle(disc: float, radius: float, turn: float) -> float:
     return float(2 * np.sum(weights * r * inner) * disc / 2)
 
 
+@lru_cache(maxsize=64)
 def hole_volume(outer: float, inner: float, hole: float) -> float:
     """Volume of wall a radial hole of radius `hole` takes out of a pipe, m3.
 
@@ -98,7 +106,7 @@ def fitting_volumes(drain: DrainLayout, lead: LeadLayout | None) -> list[float]:
 
 
 def tee_leg(drain: DrainLayout, lead: LeadLayout) -> float:
-    """Volume the tee's leg adds to its run: its wall outside the run, less the opening in the run."""
+    """Volume the tee's leg adds: its wall outside the run, less the opening in the run."""
     outer, inner = lead.pipe.outside_diameter_m / 2, lead.pipe.inside_diameter_m / 2
     shift = inner - drain.bore
     stretch = float(np.hypot(1, lead.fall))

@@ -123,7 +123,7 @@ class SumpLayout:
 
     @cached_property
     def trench(self) -> Prism | None:
-        """The trench of the solid pipe below the subgrade, footing to pit stone, if it needs one."""
+        """The solid pipe's trench below the subgrade, footing to pit stone, if it needs one."""
         if self.lead is None:
             return None
         lead = self.lead

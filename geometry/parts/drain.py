@@ -24,7 +24,7 @@ Angle = Annotated[float, Field(ge=-180, le=180)]
 
 
 class Holes(Record):
-    """Rows of drilled holes as angles in degrees from straight down; diameter; spacing along the pipe."""
+    """Rows of drilled holes as degrees from straight down; diameter; spacing along the pipe."""
 
     rows: tuple[Angle, ...] = (-60.0, 60.0)
     diameter: HoleSize = 0.5 * INCH

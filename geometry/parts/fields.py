@@ -37,7 +37,7 @@ def _wrong(sentence: str) -> PydanticCustomError:
 
 
 def bare_unit(info: ValidationInfo) -> BareUnit | None:
-    """Return the unit of plain numbers: what the file states, or metres for records made in code."""
+    """Return the unit of plain numbers: what the file states; metres for records made in code."""
     if info.context is None:
         return "m"
     unit: BareUnit | None = info.context.get("numbers")

@@ -25,7 +25,7 @@ class Bars(Record):
 
 
 class Footing(Record):
-    """The strip under the wall: width, thickness, and its centre's shift outward from the wall's."""
+    """The strip under the wall: width, thickness, its centre's shift outward from the wall's."""
 
     width: FootingWidth = 20 * INCH
     thickness: FootingThickness = 10 * INCH

@@ -38,7 +38,7 @@ class Soil(Record):
 
 
 class Grade(Record):
-    """Finished grade: level at the wall against the project's TOF, and its fall away from the house.
+    """Finished grade: level at the wall against the project's TOF, and its fall from the house.
 
     at_wall: unless given, 8 in below the top of the lowest area's wall.
     """

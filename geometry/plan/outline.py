@@ -38,7 +38,8 @@ def ring(radius_m: float, sides: int) -> NDArray[np.float64]:
     """Return (sides, 2) float corners of the regular polygon with the circle's area, metres."""
     corner = radius_m * np.sqrt(2 * np.pi / (sides * np.sin(2 * np.pi / sides)))
     turn = np.arange(sides) * (2 * np.pi / sides)
-    return corner * np.column_stack((np.cos(turn), np.sin(turn)))
+    corners: NDArray[np.float64] = corner * np.column_stack((np.cos(turn), np.sin(turn)))
+    return corners
 
 
 def rectangle(centre: Point, width_m: float, depth_m: float) -> Polygon:

@@ -81,15 +81,17 @@ def parallel(outline: Polygon, distance_m: float) -> NDArray[np.float64]:
     behind = np.roll(ahead, 1, axis=0)
     normal_sum = np.column_stack((behind[:, 1] + ahead[:, 1], -behind[:, 0] - ahead[:, 0]))
     scale = 1 + np.einsum("ij,ij->i", behind, ahead)
-    return corners + distance_m * normal_sum / scale[:, None]
+    moved: NDArray[np.float64] = corners + distance_m * normal_sum / scale[:, None]
+    return moved
 
 
 def lengths_along(outline: Polygon, moved: NDArray[np.float64]) -> NDArray[np.float64]:
-    """Return (n,) length of each moved side along the direction of its own; negative = turned round."""
+    """Return (n,) length of each moved side along its own direction; negative = turned round."""
     corners = corners_of(outline)
     ahead = np.roll(corners, -1, axis=0) - corners
     ahead /= np.linalg.norm(ahead, axis=1)[:, None]
-    return np.einsum("ij,ij->i", np.roll(moved, -1, axis=0) - moved, ahead)
+    lengths: NDArray[np.float64] = np.einsum("ij,ij->i", np.roll(moved, -1, axis=0) - moved, ahead)
+    return lengths
 
 
 def _cross(a: NDArray[np.float64], b: NDArray[np.float64]) -> NDArray[np.float64]:

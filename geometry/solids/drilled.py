@@ -107,7 +107,7 @@ class _ModuleBuilder:
             self.faces += [(a, b, c), (a, c, d)]
 
     def _hole_loop(self, axis: Floats, across: Floats) -> list[tuple[float, float]]:
-        """Return the hole's corners (across, along), with one more wherever it crosses a facet's edge."""
+        """Return the hole's corners (across, along), one more where it crosses a facet's edge."""
         corners = ring(self.section.hole, HOLE_SIDES)
         reach = corners[:, 0].max()
         edges = np.concatenate([r[r @ axis > 0] @ across for r in self.rings.values()])
@@ -229,7 +229,7 @@ def _assembled(section: Section, blocks: list[tuple[Module, int]]) -> tuple[Floa
 
 
 def ring_cap(start: int, ahead: bool) -> Ints:
-    """Return the faces of an annulus between an outer ring at index `start` and an inner after it."""
+    """Return the faces of an annulus: outer ring from index `start`, inner ring after it."""
     here = np.arange(PIPE_SIDES)
     then = (here + 1) % PIPE_SIDES
     inner, inner_then = here + PIPE_SIDES, then + PIPE_SIDES

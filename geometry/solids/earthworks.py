@@ -2,9 +2,11 @@
 
 from collections.abc import Sequence
 
-from manifold3d import Manifold, OpType
+import shapely
+from manifold3d import Manifold
 
 from geometry.layout.bodies import Prism
+from geometry.layout.footings import pad_prism
 from geometry.layout.ground import GroundLayout, Loft, occupied
 from geometry.layout.lay import Layout
 from geometry.solids.kernel import cut_away, lofted, manifold, raised, union
@@ -38,8 +40,6 @@ def excavation(ground: GroundLayout, beside: Manifold) -> Manifold:
 
 def pad_pockets(ground: GroundLayout) -> list[Prism]:
     """Return what pads take out of the ground below the floor's subgrade."""
-    from geometry.layout.footings import pad_prism
-
     found = []
     for area in ground.areas:
         for pier in area.area.piers:
@@ -57,26 +57,15 @@ def backfill(
     ground = layout.ground
     kept = [prism(p) for p in occupied(ground.areas, ground.existing + 1.0)]
     kept += [prism(p) for p in layout.footing.prisms]
-    if layout.drain:
-        bed = [p for body in layout.drain_bed for p in body.prisms]
-        kept += [prism(p) for p in bed]
-        kept.append(
-            prism(Prism(layout.drain.low_space, layout.drain.stone_bottom, layout.drain.area.tof))
-        )
+    kept += [prism(p) for p in (layout.drain.space() if layout.drain else ())]
     if ground.fill_top < ground.existing:
-        _, _, _, x1, y1, _ = beside.bounding_box()
         kept.append(_above(beside, ground.fill_top))
     left = cut_away(beside, [*kept, *risers])
     strip = ground.wall_stone()
-    if strip is None:
-        return Manifold(), left
-    tool = prism(strip)
-    return Manifold.batch_boolean([left, tool], OpType.Intersect), cut_away(left, [tool])
+    return left.split(prism(strip)) if strip else (Manifold(), left)
 
 
 def _above(body: Manifold, level: float) -> Manifold:
-    import shapely
-
     x0, y0, _, x1, y1, z1 = body.bounding_box()
     return prism(Prism(shapely.box(x0 - 1, y0 - 1, x1 + 1, y1 + 1), level, z1 + 1))
 

@@ -1,11 +1,13 @@
 """Every part of a design as labelled solids that touch but never overlap."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from manifold3d import Manifold
 
 from geometry.label import Label
-from geometry.layout.bodies import Body, Bore
+from geometry.layout.bodies import SAME_LEVEL_M, Body, Bore, Prism
 from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
 from geometry.layout.sump import LeadLayout
@@ -18,6 +20,7 @@ from geometry.solids.kernel import (
     manifold,
     mesh_of,
     raised,
+    terraced,
     union,
 )
 from geometry.solids.solid import Solid
@@ -52,13 +55,20 @@ def body_solid(body: Body, layout: Layout) -> Solid:
 
 def body_mesh(body: Body, layout: Layout) -> Mesh:
     """Return a body's mesh: one prism as it is, several joined, bores cut."""
-    meshes = [raised(p.region, p.bottom, p.top) for p in body.prisms]
-    if len(meshes) == 1 and not body.bores:
-        return meshes[0]
-    whole = union([manifold(m) for m in meshes])
+    whole = stacked(body.prisms)
     lead = layout.sump.lead if layout.sump else None
     tools = [_bore(b, lead) for b in body.bores] if lead else []
-    return mesh_of(cut_away(whole, tools))
+    return mesh_of(cut_away(manifold(whole), tools)) if tools else whole
+
+
+def stacked(prisms: Sequence[Prism]) -> Mesh:
+    """Return prisms as one mesh: exactly where they stand on each other, else by union."""
+    if len(prisms) == 1:
+        return raised(*prisms[0])
+    ordered = sorted(prisms, key=lambda p: p.bottom)
+    on_each_other = all(abs(b.bottom - a.top) < SAME_LEVEL_M for a, b in pairwise(ordered))
+    mesh = terraced(ordered) if on_each_other else None
+    return mesh or mesh_of(union([manifold(raised(*p)) for p in prisms]))
 
 
 def _bore(bore: Bore, lead: LeadLayout) -> Manifold:
@@ -134,11 +144,11 @@ def _bed(layout: Layout, drain: DrainLayout) -> list[Solid]:
         lead = layout.sump.lead
         frames = pipes.lead_frames(lead, (0.0, lead.face + pipes.PAST_M))
         tools.append(manifold(pipes.solid(frames, lead.pipe.outside_diameter_m / 2)))
-    body = union([manifold(raised(p.region, p.bottom, p.top)) for p in stone.prisms])
+    body = manifold(stacked(stone.prisms))
     caps = [] if drain.route.closed else [manifold(m) for m in pipes.cap_meshes(drain)]
     cavity = manifold(run)
     stone_mesh = mesh_of(cut_away(body, [cavity, *caps, *tools]))
-    skin = union([manifold(raised(p.region, p.bottom, p.top)) for p in wrap.prisms])
+    skin = manifold(stacked(wrap.prisms))
     wrap_mesh = mesh_of(cut_away(skin, tools))
     return [_solid(stone.label, stone_mesh), _solid(wrap.label, wrap_mesh)]
 

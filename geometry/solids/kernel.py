@@ -12,7 +12,7 @@ import numpy as np
 import shapely
 from manifold3d import Manifold, Mesh64, OpType
 from numpy.typing import NDArray
-from shapely import Polygon
+from shapely import LinearRing, Polygon
 from shapely.geometry.base import BaseGeometry
 
 from geometry.plan.outline import polygons
@@ -23,7 +23,7 @@ Ints = NDArray[np.int64]
 
 @dataclass(frozen=True, eq=False)
 class Mesh:
-    """A closed triangle mesh: vertices (n, 3) float64 metres, faces (m, 3) int64, seen from outside."""
+    """A closed triangle mesh: vertices (n, 3) float64 metres; faces (m, 3) int64, outward."""
 
     vertices: Floats
     faces: Ints
@@ -43,7 +43,7 @@ NOTHING = Mesh(np.empty((0, 3)), np.empty((0, 3), dtype=np.int64))
 
 
 def joined(meshes: Iterable[Mesh]) -> Mesh:
-    """Return several meshes as one, unchanged: bodies apart from each other, or a body and its cavity."""
+    """Return several meshes as one: bodies apart from each other, or a body and its cavity."""
     some = [m for m in meshes if len(m.faces)]
     if not some:
         return NOTHING
@@ -58,32 +58,97 @@ def raised(region: BaseGeometry, bottom: float, top: float) -> Mesh:
 
 
 def _raised(polygon: Polygon, bottom: float, top: float) -> Mesh:
-    rings = _rings(polygon)
-    caps = np.asarray(manifold3d.triangulate(rings), dtype=np.int64)
-    flat = np.vstack(rings)
+    flat, caps, ahead = _flat(polygon)
     count = len(flat)
-    ahead = np.arange(count) + 1
+    low = np.column_stack((flat, np.full(count, bottom)))
+    high = np.column_stack((flat, np.full(count, top)))
+    faces = np.vstack((caps[:, ::-1], caps + count, sides_between(np.arange(count), ahead, count)))
+    return Mesh(np.vstack((low, high)), faces)
+
+
+def sides_between(here: Ints, ahead: Ints, lift: int) -> Ints:
+    """Return the faces of upright sides: from `here` to `ahead`, their tops `lift` indices on."""
+    lower = np.column_stack((here, ahead, ahead + lift))
+    return np.vstack((lower, np.column_stack((here, ahead + lift, here + lift))))
+
+
+def _flat(polygon: Polygon) -> tuple[Floats, Ints, Ints]:
+    """Return a polygon's corners (n, 2), its triangles (m, 3), and each corner's next one (n,)."""
+    rings = _rings(polygon)
+    triangles = np.asarray(manifold3d.triangulate(rings), dtype=np.int64)
+    ahead = np.arange(sum(map(len, rings))) + 1
     start = 0
     for ring in rings:
         ahead[start + len(ring) - 1] = start
         start += len(ring)
-    here = np.arange(count)
-    sides = np.vstack(
-        (
-            np.column_stack((here, ahead, ahead + count)),
-            np.column_stack((here, ahead + count, here + count)),
-        )
-    )
-    low = np.column_stack((flat, np.full(count, bottom)))
-    high = np.column_stack((flat, np.full(count, top)))
-    return Mesh(np.vstack((low, high)), np.vstack((caps[:, ::-1], caps + count, sides)))
+    return np.vstack(rings), triangles, ahead
 
 
 def _rings(polygon: Polygon) -> list[Floats]:
     sound = shapely.orient_polygons(polygon)
-    return [
-        np.asarray(ring.coords, dtype=float)[:-1] for ring in (sound.exterior, *sound.interiors)
-    ]
+    return [_ring(r) for r in (sound.exterior, *sound.interiors)]
+
+
+def _ring(ring: LinearRing) -> Floats:
+    return np.asarray(ring.coords, dtype=float)[:-1]
+
+
+def terraced(steps: Sequence[tuple[BaseGeometry, float, float]]) -> Mesh | None:
+    """Return regions standing on each other, (region, bottom, top) from the bottom up, as one mesh.
+
+    Works where the outlines of neighbouring regions are the same ring or do not touch, so that
+    every corner of a ledge is a corner of a side; returns None where they cross.
+    """
+    shells = [raised_sides(region, bottom, top) for region, bottom, top in steps]
+    nothing = Polygon()
+    regions = [nothing, *(step[0] for step in steps), nothing]
+    levels = [steps[0][1], *(step[2] for step in steps)]
+    ledges = []
+    for below, above, level in zip(regions, regions[1:], levels, strict=False):
+        if not (below.is_empty or above.is_empty or nested(below, above)):
+            return None
+        ledges.append(_ledge(below.difference(above), level, upward=True))
+        ledges.append(_ledge(above.difference(below), level, upward=False))
+    return welded(joined([*shells, *ledges]))
+
+
+def raised_sides(region: BaseGeometry, bottom: float, top: float) -> Mesh:
+    """Return the upright sides of a region between two levels, open above and below."""
+    meshes = []
+    for ring in (r for p in polygons(region) for r in _rings(p)):
+        count = len(ring)
+        here = np.arange(count)
+        low = np.column_stack((ring, np.full(count, bottom)))
+        high = np.column_stack((ring, np.full(count, top)))
+        meshes.append(Mesh(np.vstack((low, high)), sides_between(here, (here + 1) % count, count)))
+    return joined(meshes)
+
+
+def _ledge(region: BaseGeometry, level: float, *, upward: bool) -> Mesh:
+    meshes = []
+    for polygon in polygons(region):
+        flat, triangles, _ = _flat(polygon)
+        faces = triangles if upward else triangles[:, ::-1]
+        meshes.append(Mesh(np.column_stack((flat, np.full(len(flat), level))), faces))
+    return joined(meshes)
+
+
+def nested(one: BaseGeometry, other: BaseGeometry) -> bool:
+    """Whether every ring of one region is a ring of the other or keeps clear of all of them."""
+    theirs = {_name(r): r for p in polygons(other) for r in (p.exterior, *p.interiors)}
+    alone = [r for p in polygons(one) for r in (p.exterior, *p.interiors) if _name(r) not in theirs]
+    return all(not r.intersects(t) for r in alone for t in theirs.values())
+
+
+def _name(ring: LinearRing) -> frozenset[bytes]:
+    return frozenset(row.tobytes() for row in _ring(ring))
+
+
+def welded(mesh: Mesh) -> Mesh:
+    """Return the mesh with corners at the same coordinates made one."""
+    keys = np.ascontiguousarray(mesh.vertices + 0.0).view(np.dtype((np.void, 24))).ravel()
+    _, first, number = np.unique(keys, return_index=True, return_inverse=True)
+    return Mesh(mesh.vertices[first], number.reshape(-1)[mesh.faces])
 
 
 def lofted(low: Floats, high: Floats, bottom: float, top: float) -> Mesh:
@@ -92,28 +157,19 @@ def lofted(low: Floats, high: Floats, bottom: float, top: float) -> Mesh:
     low, high: (n, 2) counter-clockwise. Sides are planar where each side keeps its direction.
     """
     count = len(low)
-    here, ahead = np.arange(count), (np.arange(count) + 1) % count
-    sides = np.vstack(
-        (
-            np.column_stack((here, ahead, ahead + count)),
-            np.column_stack((here, ahead + count, here + count)),
-        )
-    )
+    here = np.arange(count)
+    sides = sides_between(here, (here + 1) % count, count)
     under = np.asarray(manifold3d.triangulate([low]), dtype=np.int64)[:, ::-1]
     over = np.asarray(manifold3d.triangulate([high]), dtype=np.int64) + count
-    vertices = np.vstack(
-        (
-            np.column_stack((low, np.full(count, bottom))),
-            np.column_stack((high, np.full(count, top))),
-        )
-    )
+    floor = np.column_stack((low, np.full(count, bottom)))
+    vertices = np.vstack((floor, np.column_stack((high, np.full(count, top)))))
     return Mesh(vertices, np.vstack((under, over, sides)))
 
 
 def swept(rings: Floats) -> Mesh:
     """Return the solid through successive rings, capped at both ends.
 
-    rings: (k, n, 3), each ring counter-clockwise with its first axis to the left of the way of travel.
+    rings: (k, n, 3), each counter-clockwise, its first axis to the left of the way of travel.
     """
     count, sides = rings.shape[:2]
     fan = np.column_stack(
@@ -145,12 +201,8 @@ def skin_faces(count: int, sides: int) -> Ints:
 
 def manifold(mesh: Mesh) -> Manifold:
     """Return the mesh as a manifold3d body in double precision."""
-    body = Manifold(
-        Mesh64(
-            np.ascontiguousarray(mesh.vertices), np.ascontiguousarray(mesh.faces.astype(np.uint64))
-        )
-    )
-    return body
+    corners = np.ascontiguousarray(mesh.vertices)
+    return Manifold(Mesh64(corners, np.ascontiguousarray(mesh.faces.astype(np.uint64))))
 
 
 def mesh_of(body: Manifold) -> Mesh:

@@ -29,7 +29,7 @@ PAST_M = 0.02
 
 @dataclass(frozen=True, eq=False)
 class Frame:
-    """A cut across the run: centre (x, y, z), plan direction to the left (scaled), vertical stretch."""
+    """A cut across the run: centre (x, y, z), plan vector to the left, vertical stretch."""
 
     centre: Floats
     left: Floats
