@@ -75,20 +75,26 @@ def composed(solids: Sequence[Solid], view: View) -> Composition:
 
 
 def lifted(bodies: tuple[Body, ...]) -> tuple[Body, ...]:
-    """Each stage raised clear above the one built before it."""
+    """Each stage raised clear above all that was built before it in the same area."""
     everything = np.vstack([body.vertices for body in bodies])
     gap = GAP * float(np.linalg.norm(np.ptp(everything[:, :2], axis=0)))
     raised: list[Body] = []
-    floor = -np.inf
+    lift = -gap
     for stage in sorted({body.label.stage for body in bodies}):
         group = [body for body in bodies if body.label.stage == stage]
-        low = min(body.vertices[:, 2].min() for body in group)
-        lift = 0.0 if floor == -np.inf else floor + gap - low
+        clear = [_clearance(upper, lower) for upper in group for lower in raised]
+        lift = max([lift, *clear]) + gap
         up = np.array([0.0, 0.0, lift])
-        group = [replace(body, vertices=body.vertices + up) for body in group]
-        floor = max(body.vertices[:, 2].max() for body in group)
-        raised += group
+        raised += [replace(body, vertices=body.vertices + up) for body in group]
     return tuple(raised)
+
+
+def _clearance(upper: Body, lower: Body) -> float:
+    """How far a body must rise to stand on another; nothing asked of areas side by side."""
+    areas = {upper.label.area, lower.label.area} - {""}
+    if len(areas) > 1:
+        return -np.inf
+    return float(lower.vertices[:, 2].max() - upper.vertices[:, 2].min())
 
 
 def _bodies(solids: Sequence[Solid], view: View) -> tuple[Body, ...]:

@@ -26,6 +26,26 @@ def test_stages_stand_clear_of_each_other_in_build_order():
         assert bottom - top == pytest.approx(gap)
 
 
+def test_areas_side_by_side_are_not_stacked_on_each_other():
+    beside = [
+        replace(
+            solid,
+            label=replace(solid.label, area="garage", part="garage slab", stage=4),
+            vertices=np.add(solid.vertices, [LONG, 0.0, 1.0]),
+        )
+        for solid in SOLIDS
+        if solid.label.part == "slab"
+    ]
+    lifts = [
+        next(b for b in composed(solids, View("exploded")).bodies if b.label.part == "foam")
+        for solids in (SOLIDS, [*SOLIDS, *beside])
+    ]
+    # the picture is a slab wider, so the gaps are: five of them lie under the foam
+    wider = np.hypot(2 * LONG - 0.2 + 1.3, WIDE + 2.6) - np.hypot(LONG + 2.6, WIDE + 2.6)
+    rise = lifts[1].vertices[0, 2] - lifts[0].vertices[0, 2]
+    assert rise == pytest.approx(5 * GAP * wider)
+
+
 @pytest.mark.parametrize("kind", ["whole", "exploded", "cutaway", "face the cut"])
 def test_neither_the_hole_nor_loose_soil_is_ever_a_body(kind):
     scene = composed(SOLIDS, View(kind, cut=ACROSS))

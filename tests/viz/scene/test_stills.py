@@ -1,10 +1,15 @@
 import io
+from pathlib import Path
 
 import numpy as np
 import pytest
 from basement_of_boxes import ACROSS, LABELS, basement
 from PIL import Image
 
+from geometry.designfile import read_design
+from geometry.layout.lay import lay_out
+from geometry.sections.face import CutLine
+from geometry.solids.foundation import build
 from viz.scene.palette import GHOST, PAPER, colour
 from viz.scene.view import View, Window
 from viz.scene.worker import Studio
@@ -74,6 +79,27 @@ def test_cut_faces_are_filled_and_soil_shows_only_where_it_is_cut(drawn):
     assert count(cut, COLOUR["soil"]) > 500
     assert count(cut, COLOUR["wall"]) > 100
     assert count(drawn(View("whole")), COLOUR["soil"], slack=6) == 0
+
+
+@pytest.mark.parametrize("name", ["l-basement", "foam-stopped", "metric-house"])
+def test_every_shipped_example_fills_its_pictures(name):
+    example = Path(__file__).parents[3] / "assets" / "examples" / f"{name}.toml"
+    built = build(lay_out(read_design(example.read_text(encoding="utf-8"))))
+    solids = [*built.solids, built.excavation]
+    wall = np.vstack([s.vertices for s in solids if s.label.role == "wall"])
+    x, y = wall[:, :2].min(axis=0)
+    across = CutLine((x + 3.0, y - 4.0), (x + 3.0, y + 30.0))
+    studio = Studio()
+    try:
+        for kind in ("exploded", "cutaway"):
+            still = studio.still(solids, View(kind, cut=across), SIZE)
+            pixels = np.asarray(Image.open(io.BytesIO(still)), dtype=int)
+            rows, columns = np.nonzero(np.abs(pixels - np.array(PAPER)).max(axis=2) > 12)
+            gaps = columns.min(), SIZE[0] - columns.max(), rows.min(), SIZE[1] - rows.max()
+            assert min(gaps) >= AIR - 4
+            assert max(gaps[:2]) <= AIR + 6 or max(gaps[2:]) <= AIR + 6
+    finally:
+        studio.close()
 
 
 def test_what_comes_later_is_drawn_as_a_faint_outline(drawn):
