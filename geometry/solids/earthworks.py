@@ -6,7 +6,7 @@ import shapely
 from manifold3d import Manifold
 
 from geometry.layout.bodies import Prism
-from geometry.layout.footings import pad_prism
+from geometry.layout.footings import footing_body, pad_prism
 from geometry.layout.ground import GroundLayout, Loft, occupied
 from geometry.layout.lay import Layout
 from geometry.solids.kernel import cut_away, lofted, manifold, raised, union
@@ -75,4 +75,7 @@ def grading(ground: GroundLayout, risers: Sequence[Manifold]) -> Manifold:
     shape = ground.grading()
     if shape is None:
         return Manifold()
-    return cut_away(_loft(shape), [prism(ground.house_block()), *risers])
+    high = any(a.tof > ground.existing for a in ground.areas)
+    strips = footing_body(ground.areas).prisms if high else ()
+    steps = [prism(p) for p in strips if p.top > ground.existing]
+    return cut_away(_loft(shape), [prism(ground.house_block()), *steps, *risers])

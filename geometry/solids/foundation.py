@@ -127,12 +127,11 @@ def _risers(layout: Layout, drain: DrainLayout) -> list[Solid]:
     for corner, riser in zip(drain.drain.cleanouts, layout.risers(), strict=True):
         station = drain.corner_station(corner)
         point = drain.route.at(station)
-        bar = pipes.riser_tools(point, drain.radius, riser.bottom, riser.top)
-        bore = pipes.riser_tools(point, drain.bore, riser.bottom - 1, riser.top + 1)
+        tube = pipes.riser_tube(point, drain, riser.bottom, riser.top)
         bend = [f for f in drain.fittings if abs(f.station - station) < 1e-6]
         under = [manifold(pipes.solid(pipes.fitting_frames(drain, f), drain.radius)) for f in bend]
         label = layout.label(f"drain/cleanout {corner}")
-        found.append(_solid(label, mesh_of(cut_away(bar, [bore, *under]))))
+        found.append(_solid(label, mesh_of(cut_away(tube, under))))
     return found
 
 

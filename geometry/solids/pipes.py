@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 import numpy as np
 from manifold3d import Manifold
+from shapely import Polygon
 
 from geometry.layout.drain import CAP_M, DrainLayout, Fitting, Straight
 from geometry.layout.sump import LeadLayout
@@ -206,8 +207,13 @@ def cap_meshes(drain: DrainLayout) -> list[Mesh]:
 
 
 def riser_tools(point: tuple[float, float], radius: float, bottom: float, top: float) -> Manifold:
-    """Return a vertical round bar, as a tool to cut with or to make a riser from."""
-    ring = pipe_ring(radius) + np.asarray(point)
-    from shapely import Polygon
+    """Return a vertical round bar to cut with."""
+    return manifold(raised(Polygon(pipe_ring(radius) + np.asarray(point)), bottom, top))
 
-    return manifold(raised(Polygon(ring), bottom, top))
+
+def riser_tube(
+    point: tuple[float, float], drain: DrainLayout, bottom: float, top: float
+) -> Manifold:
+    """Return a vertical pipe of the drain's kind."""
+    outer, inner = (pipe_ring(r) + np.asarray(point) for r in (drain.radius, drain.bore))
+    return manifold(raised(Polygon(outer, [inner]), bottom, top))

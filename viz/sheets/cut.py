@@ -7,15 +7,18 @@ import shapely
 from shapely import LineString, MultiPolygon, Polygon
 from shapely.geometry import LinearRing
 
-from viz.drawing.marks import Fill, Hatch, Line, Mark, Point
+from geometry.sections.bars import BarMark
+from viz.drawing.marks import Circle, Fill, Hatch, Line, Mark, Point
 from viz.sheets.view import GROUND_BAND, PaperFace, View, polygons
-from viz.style.lines import GROUND, PAPER, SEEN, THINNEST_OUTLINED
+from viz.style.lines import GROUND, INK, PAPER, SEEN, THINNEST_OUTLINED
 from viz.style.materials import Look, look, look_of
 
 _MOVED_SOIL = ("backfill", "grading")
 # Corners of the ground band are rounded by this radius; the sky is higher than any paper. mm.
 _ROUND = 6.0
 _SKY = 5000.0
+# Bars are drawn with at least this radius, mm.
+LEAST_DOT = 0.35
 # A break line is drawn where more than this is cut through, mm.
 _BROKEN = 3.0
 _HOLLOW = ("pipe", "fitting", "cleanout", "lead", "sleeve")
@@ -47,6 +50,14 @@ def edge_marks(faces: Sequence[PaperFace], view: View) -> Iterator[Mark]:
         yield from _heavy(face)
     yield from ground_line(solid, native, view)
     yield from break_lines([*(face.shape for face in solid), native], view)
+
+
+def bar_dots(bars: Sequence[BarMark], view: View) -> Iterator[Circle]:
+    """Yield the bars as solid dots, the thinnest still seen on paper."""
+    for bar in bars:
+        if view.shows(bar.distance, bar.level):
+            radius = max(bar.diameter / 2 * view.scale.per_metre, LEAST_DOT)
+            yield Circle(view.at(bar.distance, bar.level), radius, 0.0, fill=INK, layer="outline")
 
 
 def built(faces: Sequence[PaperFace]) -> tuple[PaperFace, ...]:

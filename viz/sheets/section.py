@@ -2,13 +2,14 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from geometry.sections.bars import BarMark
 from geometry.sections.face import CutFace
 from geometry.units import System
 from viz.drawing.marks import Mark, Text
 from viz.drawing.page import PAPERS, Drawing, PaperName
 from viz.drawing.scale import Scale
 from viz.sheets.arrange import Job, settled
-from viz.sheets.cut import area_marks, edge_marks
+from viz.sheets.cut import area_marks, bar_dots, edge_marks
 from viz.sheets.frame import Title, frame_marks
 from viz.sheets.labels import lane_is_free
 from viz.sheets.layout import Layout
@@ -27,6 +28,7 @@ def section_drawing(
     title: str,
     subtitle: str = "",
     notes: Sequence[str] = (),
+    bars: Sequence[BarMark] = (),
     paper: PaperName = "ARCH C",
     scale: Scale | None = None,
     window: Window | None = None,
@@ -34,6 +36,7 @@ def section_drawing(
     """Draw a cut on one sheet.
 
     labels: wording by part id, its first line bold; parts of one wording get one label.
+    bars: continuous bars the cut crosses, drawn solid.
     scale: the greatest that fits unless given. window: (s0, z0, s1, z1) metres, to crop.
     Raises BedcourseError where the paper cannot hold it.
     """
@@ -45,6 +48,7 @@ def section_drawing(
         *area_marks(seen, view),
         *_datum(labelled, levels, view, plan),
         *edge_marks(seen, view),
+        *bar_dots(bars, view),
         *labelled,
         *level_marks(levels, view, plan, system),
         *frame_marks(plan, sheet, Title(project, title, subtitle), view.scale, system),

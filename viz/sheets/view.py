@@ -49,6 +49,11 @@ class View:
         """The box of the view on paper."""
         return Box(*self.corner, *self.at(self.extent[2], self.extent[3]))
 
+    def shows(self, along: float, level: float) -> bool:
+        """Tell whether a place of the cut lies within the view."""
+        left, low, right, high = self.extent
+        return left <= along <= right and low <= level <= high
+
     def on_paper(self, face: CutFace) -> PaperFace:
         """Return a face cropped to the view and brought to paper."""
         shown = shapely.intersection(face.shape, shapely.box(*self.extent))
