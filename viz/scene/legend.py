@@ -8,9 +8,9 @@ from numpy.typing import NDArray
 from PIL import Image
 
 from viz.scene import lettering
+from viz.scene.bodies import Composition
 from viz.scene.callouts import SEEN, Callout, Side, Spot, called_out, stacked
 from viz.scene.camera import Margins
-from viz.scene.composition import Composition
 from viz.scene.paint import Painting
 from viz.scene.view import Size, View
 

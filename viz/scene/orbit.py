@@ -11,10 +11,10 @@ from trimesh.viewer.notebook import scene_to_html
 from geometry.errors import BedcourseError
 from geometry.solids.solid import Solid
 from viz.export.glb import Y_UP, y_up_scene
+from viz.scene.bodies import HIDING
 from viz.scene.camera import Margins, aimed, framed
 from viz.scene.palette import INK, PAPER, RGB
 
-HIDING = frozenset({"backfill", "grading", "wall stone"})
 OPENING = 30.0  # degrees, upright angle of view
 CANVAS = (1000, 800)
 

@@ -7,8 +7,8 @@ import numpy as np
 import pyvista
 from numpy.typing import NDArray
 
+from viz.scene.bodies import Body, Cap, Composition
 from viz.scene.camera import Camera
-from viz.scene.composition import Body, Cap, Composition
 from viz.scene.mesh import Array, Index, Plane, clipped, clipped_lines, inked_edges
 from viz.scene.palette import GHOST, INK, PAPER, RGB, colour, mixed, rgb
 from viz.style.materials import look_of

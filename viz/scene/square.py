@@ -6,8 +6,9 @@ import numpy as np
 import shapely
 from PIL import Image, ImageDraw
 
+from viz.scene.bodies import HOLE, Composition
 from viz.scene.camera import Array, Axes, Camera, Margins, grown
-from viz.scene.composition import HOLE, Composition, placed
+from viz.scene.cutting import placed
 from viz.scene.hatching import hatched
 from viz.scene.paint import FINER, Painting
 from viz.scene.palette import INK, PAPER

@@ -4,11 +4,13 @@ from dataclasses import replace
 import numpy as np
 import pytest
 import shapely
-from basement_of_boxes import ACROSS, LONG, WIDE, basement
+from basement_of_boxes import ACROSS, LONG, WIDE, basement, rim
 
 from geometry.errors import BedcourseError
 from geometry.sections.face import CutLine
-from viz.scene.composition import GAP, composed
+from geometry.solids.solid import Solid
+from viz.scene.bodies import GAP
+from viz.scene.composition import composed
 from viz.scene.view import View, Window
 
 SOLIDS = basement()
@@ -85,6 +87,18 @@ def test_the_ground_around_the_hole_shows_in_the_square_view_only():
     across = shapely.MultiPoint(ground.vertices[:, 1:])
     assert across.bounds[0] == pytest.approx(-2.2 - 3.0)
     assert ground.vertices[:, 0].max() < 6.5  # a hair behind the parts, away from the viewer
+
+
+def test_the_yard_ends_at_the_hole_in_a_cutaway_but_not_in_the_square_view():
+    label = replace(SOLIDS[0].label, part="yard", role="grading")
+    yard = Solid(label, *rim(6.0, 0.0, 2.0, 2.1))
+    reach = {}
+    for kind in ("cutaway", "face the cut"):
+        scene = composed([*SOLIDS, yard], View(kind, cut=ACROSS))
+        (cap,) = [cap for cap in scene.caps if cap.label.part == "yard"]
+        reach[kind] = cap.vertices[:, 1].min(), cap.vertices[:, 1].max()
+    assert reach["cutaway"] == pytest.approx((-2.2, WIDE + 2.2))
+    assert reach["face the cut"] == pytest.approx((-6.0, WIDE + 6.0))
 
 
 def test_window_is_measured_from_the_given_start():
