@@ -1,0 +1,97 @@
+"""The commands `section` and `model`: files whose kind is told by their ending."""
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import get_args
+
+from geometry.designfile import save
+from geometry.errors import BedcourseError
+from geometry.sections.face import CutLine
+from viz.commands import asking, saying
+from viz.export.png import to_png
+from viz.export.svg import to_svg
+from viz.issue import STILLS, papers_for, still_of
+from viz.job import Job, job
+from viz.pictures import Cutting, detail_window, section_of
+from viz.scene.view import Kind
+from viz.words import CUTS
+
+DETAIL = "detail"
+
+
+@dataclass(frozen=True)
+class Asked:
+    """A section as it was typed."""
+
+    start: str | None
+    end: str | None
+    cut: str
+    scale: str | None
+    paper: str | None
+    window: str | None
+
+
+def draw_section(design: str, asked: Asked, out: Path) -> None:
+    """Write a section as SVG or PNG. Raises BedcourseError in one sentence."""
+    kind = _kind(out, ("svg", "png"))
+    work = job(asking.design_text(design))
+    svg = to_svg(section_of(work.layout, work.foundation, _cutting(work, asked)))
+    save(out, svg if kind == "svg" else to_png(svg))
+
+
+def _kind(out: Path, kinds: tuple[str, ...]) -> str:
+    kind = out.suffix.lower().removeprefix(".")
+    if kind not in kinds:
+        endings = " or ".join(f".{k}" for k in kinds)
+        raise BedcourseError(f"{out} should end in {endings}; the ending says what to write")
+    return kind
+
+
+def _cutting(work: Job, asked: Asked) -> Cutting:
+    bare = work.layout.design.project.numbers
+    line, title = _line(work, asked), CUTS["own"] if asked.start else CUTS.get(asked.cut, "")
+    if asked.window == DETAIL:
+        window = detail_window(work.layout, work.foundation, line)
+    else:
+        window = asking.window(asked.window, bare)
+    paper = asking.paper(asked.paper) or papers_for(work)[window is not None]
+    return Cutting(title, line, paper, asking.scale(asked.scale, work.system), window)
+
+
+def _line(work: Job, asked: Asked) -> CutLine:
+    if (asked.start is None) != (asked.end is None):
+        raise BedcourseError("a cut has two ends: give both --from and --to")
+    if asked.start is not None and asked.end is not None:
+        bare = work.layout.design.project.numbers
+        ends = asking.point(asked.start, "--from", bare), asking.point(asked.end, "--to", bare)
+        if ends[0] == ends[1]:
+            raise BedcourseError("--from and --to are the same place; a cut needs two")
+        return CutLine(*ends)
+    if asked.cut not in work.cuts:
+        names = ", ".join(work.cuts)
+        raise BedcourseError(f"this house has no cut named {asked.cut!r}; choose one of: {names}")
+    return work.cuts[asked.cut]
+
+
+def write_model(design: str, view: str, out: Path) -> None:
+    """Write the model as GLB, HTML or PNG. Raises BedcourseError in one sentence."""
+    kind, still = _kind(out, ("glb", "html", "png")), _still(view)
+    work = job(asking.design_text(design))
+    if kind == "png":
+        saying.tell(f"Making the picture {still} ...")
+        save(out, still_of(work, still))
+    elif kind == "glb":
+        from viz.export.glb import to_glb
+
+        save(out, to_glb(work.foundation.solids))
+    else:
+        from viz.scene.orbit import orbit_page
+
+        save(out, orbit_page(work.foundation.solids, work.name))
+
+
+def _still(view: str) -> Kind:
+    for kind in get_args(Kind):
+        if kind == view and kind in STILLS:
+            return kind  # type: ignore[no-any-return]
+    raise BedcourseError(f"{view!r} is not a view; choose one of: {', '.join(STILLS)}")

@@ -1,0 +1,180 @@
+"""The command line: `bedcourse`. Words in, tables and files out; nothing is computed here."""
+
+import json
+import sys
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from viz.commands import saying
+from viz.commands.saying import careful
+
+app = typer.Typer(
+    name="bedcourse",
+    no_args_is_help=True,
+    add_completion=False,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
+)
+
+Design = Annotated[
+    str, typer.Argument(metavar="DESIGN", help="a design file, `demo`, or - for standard input")
+]
+Json = Annotated[bool, typer.Option("--json", help="figures for other programs, on one output")]
+Out = Annotated[Path, typer.Option("--out", "-o", help="the file to write")]
+
+
+def _version(wanted: bool) -> None:
+    if wanted:
+        from importlib.metadata import version
+
+        saying.say(f"bedcourse {version('bedcourse')}")
+        raise typer.Exit
+
+
+@app.callback()
+def _options(
+    version: Annotated[
+        bool, typer.Option("--version", callback=_version, is_eager=True, help="print the version")
+    ] = False,
+) -> None:
+    """Footings, piers, layered floor and perimeter drain, all levels against top of footing."""
+
+
+@app.command()
+@careful
+def start(
+    file: Annotated[Path, typer.Argument(help="the file to write")] = Path("design.toml"),
+    force: Annotated[bool, typer.Option("--force", help="write over a file that is there")] = False,
+) -> None:
+    """Write a first design file with notes, to be edited."""
+    from geometry.designfile import save, start_text
+    from geometry.errors import BedcourseError
+
+    if file.exists() and not force:
+        raise BedcourseError(f"{file} is already there; choose another name, or add --force")
+    save(file, start_text())
+    saying.say(f"Wrote {file}. Edit it, then run `bedcourse check {file}`.")
+
+
+@app.command()
+@careful
+def check(design: Design, as_json: Json = False) -> None:
+    """Say what is wrong with a design, or what was found about it."""
+    from viz.commands.checking import check_design
+
+    if not check_design(design, as_json):
+        raise typer.Exit(saying.STOPS)
+
+
+@app.command()
+@careful
+def levels(design: Design, as_json: Json = False) -> None:
+    """Print every level: from TOF, as elevation, as rod reading."""
+    from viz.commands.asking import design_text
+    from viz.job import job
+
+    work = job(design_text(design))
+    if as_json:
+        _json(work.quick_report.model_dump(include={"design", "units", "levels"}, mode="json"))
+        return
+    from viz import tables
+    from viz.commands import printing
+
+    report = work.quick_report
+    printing.table(tables.levels(report, work.system), f"{work.name}: levels")
+    printing.cautions(report)
+
+
+@app.command()
+@careful
+def volumes(design: Design, as_json: Json = False) -> None:
+    """Print the volume of every part and material in place."""
+    from viz.commands.asking import design_text
+    from viz.job import job
+
+    work = job(design_text(design))
+    if as_json:
+        _json(work.report.model_dump(include={"design", "volumes"}, mode="json"))
+        return
+    from viz import tables
+    from viz.commands import printing
+
+    printing.table(tables.parts(work.report), f"{work.name}: volumes in place")
+    printing.table(tables.materials(work.report), "Each material in all")
+    printing.lines(["In place: nothing is added for compaction, laps or waste."])
+
+
+@app.command()
+@careful
+def section(
+    design: Design,
+    out: Out,
+    start: Annotated[str | None, typer.Option("--from", help='one end of the cut, "x, y"')] = None,
+    end: Annotated[str | None, typer.Option("--to", help='the other end, "x, y"')] = None,
+    cut: Annotated[str, typer.Option("--cut", help="or one of: across, pier, sump")] = "across",
+    scale: Annotated[str | None, typer.Option(help='such as 1:48 or "1:20"')] = None,
+    paper: Annotated[str | None, typer.Option(help="ARCH C, ANSI B, letter, A1, A3, ...")] = None,
+    window: Annotated[
+        str | None, typer.Option(help='part to show, "left, low, right, high" or "detail"')
+    ] = None,
+) -> None:
+    """Draw a section to scale, with labels and levels, as SVG or PNG."""
+    from viz.commands.drawing import Asked, draw_section
+
+    draw_section(design, Asked(start, end, cut, scale, paper, window), out)
+    saying.say(f"Wrote {out}.")
+
+
+@app.command()
+@careful
+def model(
+    design: Design,
+    out: Out,
+    view: Annotated[str, typer.Option(help="for PNG: whole, cutaway or exploded")] = "whole",
+) -> None:
+    """Write the model: GLB, HTML to turn it, or PNG."""
+    from viz.commands.drawing import write_model
+
+    write_model(design, view, out)
+    saying.say(f"Wrote {out}.")
+
+
+@app.command()
+@careful
+def build(
+    design: Design, out: Annotated[Path, typer.Option("--out", "-o", help="the folder to write")]
+) -> None:
+    """Issue the set: report, tables, sections, model, pictures."""
+    from viz.commands import printing
+    from viz.commands.asking import design_text
+    from viz.issue import issue
+
+    issued = issue(design_text(design), out, lambda what: saying.tell(f"Making {what} ..."))
+    printing.notes([str(file) for file in issued.files], f"Wrote {len(issued.files)} files:")
+    if issued.notes:
+        printing.notes(issued.notes, "Left out:")
+    printing.findings(issued.report, gravest_only=True)
+    printing.cautions(issued.report)
+
+
+@app.command(name="app")
+@careful
+def open_app(
+    design: Annotated[str | None, typer.Argument(metavar="[DESIGN]")] = None,
+    port: Annotated[int, typer.Option(min=1, max=65535, help="of this machine alone")] = 8501,
+) -> None:
+    """Open the app in the browser, for this machine alone."""
+    from viz.commands.opening import run_app
+
+    raise typer.Exit(run_app(design, port))
+
+
+def _json(figures: object) -> None:
+    sys.stdout.write(json.dumps(figures, indent=2) + "\n")
+
+
+def run() -> None:
+    """Run the command line."""
+    app()

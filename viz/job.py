@@ -1,0 +1,55 @@
+"""One design from its text to everything computed for it, each step once."""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from geometry.designfile import read_design
+from geometry.layout.lay import Layout, lay_out
+from geometry.report import Report, report
+from geometry.sections.face import CutLine
+from geometry.sections.telling import telling_cuts
+from geometry.solids.foundation import Foundation, build
+from geometry.units import System
+
+
+@dataclass(frozen=True)
+class Job:
+    """A sound design file's text; the rest follows from it when first asked for."""
+
+    text: str
+    layout: Layout
+
+    @property
+    def name(self) -> str:
+        """The project's name."""
+        return self.layout.design.project.name
+
+    @property
+    def system(self) -> System:
+        """The units figures are printed in."""
+        return self.layout.design.project.units
+
+    @cached_property
+    def foundation(self) -> Foundation:
+        """All solids."""
+        return build(self.layout)
+
+    @cached_property
+    def quick_report(self) -> Report:
+        """The report without the earthworks' volumes, which need solids."""
+        return report(self.layout)
+
+    @cached_property
+    def report(self) -> Report:
+        """The full report."""
+        return report(self.layout, self.foundation)
+
+    @cached_property
+    def cuts(self) -> dict[str, CutLine]:
+        """The cuts worth drawing, by name, the most telling first."""
+        return {c.name: c.line for c in telling_cuts(self.layout)}
+
+
+def job(text: str) -> Job:
+    """Return the job a design file's text describes. Raises DesignError with every fault."""
+    return Job(text, lay_out(read_design(text)))

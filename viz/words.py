@@ -1,0 +1,146 @@
+"""What each part is called on pictures: a heading line, and a line of sizes under it."""
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from geometry.label import Label
+from geometry.layout.areas import AreaLayout
+from geometry.layout.footings import pier_name
+from geometry.layout.lay import Layout
+from geometry.materials.catalogue import find
+from geometry.parts.pier import Pier
+from geometry.solids.foundation import Foundation
+from geometry.units import System, show_fall, show_length, show_thickness
+
+MEETINGS: Mapping[str, str] = {
+    "over footing": "foam over the footing",
+    "stopped at footing": "foam stopped at the footing",
+    "between": "foam cut by the footing",
+    "above footing": "foam above the footing",
+    "below footing": "foam below the footing",
+    "no foam": "no foam",
+}
+CUTS: Mapping[str, str] = {
+    "across": "Section across the house",
+    "pier": "Section through a pier",
+    "sump": "Section through the sump",
+    "own": "Section",
+}
+SEVERITIES: Mapping[str, str] = {"fine": "fine", "look": "look again", "stop": "stop"}
+
+_FOR: Mapping[str, str] = {
+    "base": "base", "blinding": "blinding", "retarder": "laps taped", "insulation": "insulation",
+    "slab": "finished floor", "fill": "fill",
+}  # fmt: skip
+
+
+def part_words(
+    layout: Layout, foundation: Foundation, areas: Sequence[AreaLayout] = ()
+) -> dict[str, str]:
+    """Return the wording of every part by its id: a heading, a line break, sizes.
+
+    areas: those the picture shows; all unless given.
+    """
+    sizes = dict(_sizes(layout, areas or layout.areas))
+    labels = [solid.label for solid in foundation.solids]
+    return {
+        label.part: "\n".join(filter(None, (_heading(label), sizes.get(label.part, ""))))
+        for label in labels
+    }
+
+
+def material_name(key: str) -> str:
+    """Return a material's name for people; the key itself where the catalogue lacks it."""
+    row = find(key)
+    return row.name if row else key
+
+
+def _heading(label: Label) -> str:
+    """Floor layers and bulk stuff are called by their material, made things by their name."""
+    if label.role == "slab":
+        row = find(label.material)
+        return "Concrete slab" if row and row.kind == "concrete" else material_name(label.material)
+    if label.role in _FOR:
+        return material_name(label.material)
+    if label.role in ("pad", "column"):
+        return "Pier pad" if label.role == "pad" else "Pier column"
+    return label.name.split(",")[0]
+
+
+def _sizes(layout: Layout, areas: Sequence[AreaLayout]) -> Iterator[tuple[str, str]]:
+    system = layout.design.project.units
+    yield "footing", _footings(areas, system)
+    for area in areas:
+        yield f"{area.name}/wall", f"{show_length(area.wall.thickness, system)}, {area.wall.kind}"
+        yield from _layers(area, system)
+        for number, pier in enumerate(area.area.piers):
+            yield from _pier(area, number, pier, system)
+    yield from _drain(layout, system)
+    yield from _sump(layout, system)
+    yield from _ground(layout, system)
+
+
+def _footings(areas: Sequence[AreaLayout], system: System) -> str:
+    kinds = dict.fromkeys(
+        f"{show_length(a.footing.width, system)} × {show_length(a.footing.thickness, system)}"
+        for a in areas
+    )
+    return " and ".join(kinds)
+
+
+def _layers(area: AreaLayout, system: System) -> Iterator[tuple[str, str]]:
+    for layer in area.floor.layers:
+        words = f"{show_thickness(layer.thickness, system)}, {_FOR[layer.role]}"
+        yield f"{area.name}/{layer.name}", words
+    if area.floor.edge_board:
+        thick = show_length(area.floor.edge_board.thickness, system)
+        yield f"{area.name}/edge board", f"{thick}, between slab and wall"
+
+
+def _pier(area: AreaLayout, number: int, pier: Pier, system: System) -> Iterator[tuple[str, str]]:
+    part = f"{area.name}/pier {pier_name(area, number)}"
+    wide, deep, thick = (
+        show_length(size, system) for size in (pier.width, pier.pad_depth, pier.thickness)
+    )
+    yield f"{part} pad", f"{wide} × {deep} × {thick}"
+    yield f"{part} column", f"{show_length(pier.column_size, system)}, {pier.column}"
+
+
+def _drain(layout: Layout, system: System) -> Iterator[tuple[str, str]]:
+    if layout.drain is None:
+        return
+    drain = layout.drain.drain
+    name = material_name(drain.pipe).split(", ", 1)[-1]
+    fall = f"falls {show_fall(drain.fall, system)}" if drain.fall else "laid level"
+    yield "drain/pipe", f"{name}; holes down, {fall}"
+    yield "drain/fittings", name
+    for corner in drain.cleanouts:
+        yield f"drain/cleanout {corner}", f"{name}, up to grade"
+    stone = material_name(drain.stone.material)
+    yield "drain/stone", f"{stone}, {show_length(drain.stone.width, system)} wide"
+    lap = show_length(drain.wrap.overlap, system)
+    yield "drain/wrap", f"{material_name(drain.wrap.material)}, laps {lap} on top"
+
+
+def _sump(layout: Layout, system: System) -> Iterator[tuple[str, str]]:
+    if layout.sump is None:
+        return
+    sump, lead = layout.sump.sump, layout.sump.lead
+    inside, deep = show_length(sump.diameter, system), show_length(sump.depth, system)
+    yield "sump/basin", f"{inside} inside, {deep} deep"
+    yield "sump/lid", show_length(sump.lid, system)
+    yield "sump/stone", material_name(sump.stone)
+    yield "sump/trench", material_name(sump.stone)
+    if lead:
+        fall = show_fall(sump.fall, system)
+        yield "sump/pipe", f"{lead.pipe.name.split(', ', 1)[-1]}, falls {fall}"
+        yield "sump/sleeve", lead.sleeve.name.split(", ", 1)[-1]
+
+
+def _ground(layout: Layout, system: System) -> Iterator[tuple[str, str]]:
+    design = layout.design
+    wide = show_length(design.backfill.stone_width, system)
+    yield "ground/wall stone", f"{material_name(design.backfill.stone)}, {wide} wide"
+    yield "ground/backfill", material_name(design.backfill.material or design.soil.group)
+    fall = f"{design.grade.fall * 100:.3g} %"
+    away = show_length(design.grade.fall_length, system)
+    yield "ground/grading", f"falls {fall} for {away}" if design.grade.fall else "level"
