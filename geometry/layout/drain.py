@@ -52,7 +52,10 @@ class Straight:
 
 @dataclass(frozen=True, eq=False)
 class DrainLayout:
-    """The drain beside one area's footing; levels against the project's TOF, metres."""
+    """The drain beside one area's footing; levels against the project's TOF, metres.
+
+    beside: plan of other areas' footings that stand in the trench.
+    """
 
     drain: Drain
     area: AreaLayout
@@ -65,6 +68,7 @@ class DrainLayout:
     high: float
     outlet_invert: float
     has_tee: bool
+    beside: BaseGeometry = EMPTY
 
     @property
     def radius(self) -> float:
@@ -128,7 +132,7 @@ class DrainLayout:
     @cached_property
     def low_space(self) -> BaseGeometry:
         """Plan of the trench beside the footing, wrap included."""
-        return self.band(0.0, self.drain.stone.width)
+        return minus(self.band(0.0, self.drain.stone.width), [self.beside])
 
     @cached_property
     def high_space(self) -> BaseGeometry:

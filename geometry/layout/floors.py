@@ -58,11 +58,11 @@ def _edge_body(area: AreaLayout, edge: Prism | None, taken: Sequence[Prism]) -> 
     return [Body(label, layered(edge.bottom, edge.top, low, edge.region, area.tof, taken))]
 
 
-def fill_body(area: AreaLayout, ground: float) -> Body | None:
-    """Return the fill under a floor that lies above the ground it stands on, if any."""
+def fill_body(area: AreaLayout, ground: float, taken: Sequence[Prism]) -> Body | None:
+    """Return the fill under a floor that lies above the ground, if any; `taken` stands in it."""
     if area.subgrade <= ground + 1e-9:
         return None
-    prisms = merged(layered(ground, area.subgrade, area.core, area.room, area.tof, ()))
+    prisms = merged(layered(ground, area.subgrade, area.core, area.room, area.tof, taken))
     label = Label(
         f"{area.name}/fill", "Fill under the floor", "fill", "stone-57", area.name, STAGE["fill"]
     )

@@ -1,5 +1,6 @@
 """The whole job laid out: areas, drain, sump, ground, and every body of prisms."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 
@@ -66,11 +67,18 @@ class Layout:
         bodies: list[Body] = []
         for area in self.areas:
             pit = [self.sump.opening] if self.sump and self.sump.area is area else []
-            bodies += floor_bodies(area, [*openings(area), *pit])
-            fill = fill_body(area, self.ground.existing)
+            cuts = [*openings(area), *pit, *self._footings_in(area)]
+            bodies += floor_bodies(area, cuts)
+            fill = fill_body(area, self.ground.existing, cuts)
             bodies += [fill] if fill else []
         lead = self.sump.lead if self.sump else None
         return tuple(b.pierced([lead.outside]) if lead else b for b in bodies)
+
+    def _footings_in(self, area: AreaLayout) -> list[Prism]:
+        """Footings of lower neighbours that stand out under an area's floor."""
+        if not area.earlier:
+            return []
+        return [p for p in self.footing.prisms if p.region.intersection(area.core).area > 1e-9]
 
     @cached_property
     def pit(self) -> tuple[Body, ...]:
@@ -128,6 +136,13 @@ def lay_out(design: Design) -> Layout:
     if design.drain:
         outlet = design.sump.at if design.sump else None
         drain = lay_drain(design.drain, named.get(design.drain.area, areas[0]), outlet)
+        drain = replace(drain, beside=_footings_beside(drain, areas))
     if design.sump:
         sump = lay_sump(design.sump, named.get(design.sump.area, areas[0]), drain)
     return Layout(design, areas, drain, sump, GroundLayout(design, areas, drain, sump))
+
+
+def _footings_beside(drain: DrainLayout, areas: Sequence[AreaLayout]) -> BaseGeometry:
+    """Return the plan of other areas' footings that reach down into the drain's trench."""
+    low = [a.footings for a in areas if a is not drain.area and a.footing_bottom < drain.area.tof]
+    return shapely.union_all([f for f in low if f.intersection(drain.low_space).area > 1e-9])
