@@ -22,13 +22,17 @@ def _loft(shape: Loft) -> Manifold:
 
 
 def holes(ground: GroundLayout) -> Manifold:
-    """Return the open hole beside all footings, undisturbed ground inside them left standing."""
-    found = []
+    """Return the open hole beside all footings, undisturbed ground inside them left standing.
+
+    A higher area's hole leaves the ground under its lower neighbours' floors as well.
+    """
+    low = min(ground.bench(a) for a in ground.areas)
+    found, standing = [], []
     for area in ground.areas:
-        hole = ground.hole(area)
+        core, hole = ground.core(area), ground.hole(area)
+        standing += [prism(core._replace(bottom=low))] if core else []
         if hole:
-            core = ground.core(area)
-            found.append(cut_away(_loft(hole), [prism(core)] if core else []))
+            found.append(cut_away(_loft(hole), standing))
     return union(found)
 
 
@@ -57,6 +61,9 @@ def backfill(
     ground = layout.ground
     kept = [prism(p) for p in occupied(ground.areas, ground.existing + 1.0)]
     kept += [prism(p) for p in layout.footing.prisms]
+    if len(ground.areas) > 1:
+        # The lower hole reaches under the higher floor, to the pads and the pit there.
+        kept += [prism(p) for b in (*layout.structure, *layout.pit) for p in b.prisms]
     kept += [prism(p) for p in (layout.drain.space() if layout.drain else ())]
     if ground.fill_top < ground.existing:
         kept.append(_above(beside, ground.fill_top))
