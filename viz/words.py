@@ -1,5 +1,6 @@
 """What each part is called on pictures: a heading line, and a line of sizes under it."""
 
+import math
 from collections.abc import Iterator, Mapping, Sequence
 
 from geometry.label import Label
@@ -9,7 +10,7 @@ from geometry.layout.lay import Layout
 from geometry.materials.catalogue import find
 from geometry.parts.pier import Pier
 from geometry.solids.foundation import Foundation
-from geometry.units import System, show_fall, show_length, show_thickness
+from geometry.units import INCH, System, show_fall, show_length, show_thickness
 
 MEETINGS: Mapping[str, str] = {
     "over footing": "foam over the footing",
@@ -70,7 +71,7 @@ def _sizes(layout: Layout, areas: Sequence[AreaLayout]) -> Iterator[tuple[str, s
     system = layout.design.project.units
     yield "footing", _footings(areas, system)
     for area in areas:
-        yield f"{area.name}/wall", f"{show_length(area.wall.thickness, system)}, {area.wall.kind}"
+        yield f"{area.name}/wall", f"{_size(area.wall.thickness, system)}, {area.wall.kind}"
         yield from _layers(area, system)
         for number, pier in enumerate(area.area.piers):
             yield from _pier(area, number, pier, system)
@@ -79,10 +80,17 @@ def _sizes(layout: Layout, areas: Sequence[AreaLayout]) -> Iterator[tuple[str, s
     yield from _ground(layout, system)
 
 
+def _size(metres: float, system: System) -> str:
+    """Sizes up to three feet in whole inches are said in inches, as the trade does."""
+    inches = metres / INCH
+    if system == "ft-in" and inches <= 36 and math.isclose(inches, round(inches), abs_tol=1e-3):
+        return f'{round(inches)}"'
+    return show_length(metres, system)
+
+
 def _footings(areas: Sequence[AreaLayout], system: System) -> str:
     kinds = dict.fromkeys(
-        f"{show_length(a.footing.width, system)} × {show_length(a.footing.thickness, system)}"
-        for a in areas
+        f"{_size(a.footing.width, system)} × {_size(a.footing.thickness, system)}" for a in areas
     )
     return " and ".join(kinds)
 
@@ -92,17 +100,17 @@ def _layers(area: AreaLayout, system: System) -> Iterator[tuple[str, str]]:
         words = f"{show_thickness(layer.thickness, system)}, {_FOR[layer.role]}"
         yield f"{area.name}/{layer.name}", words
     if area.floor.edge_board:
-        thick = show_length(area.floor.edge_board.thickness, system)
+        thick = _size(area.floor.edge_board.thickness, system)
         yield f"{area.name}/edge board", f"{thick}, between slab and wall"
 
 
 def _pier(area: AreaLayout, number: int, pier: Pier, system: System) -> Iterator[tuple[str, str]]:
     part = f"{area.name}/pier {pier_name(area, number)}"
     wide, deep, thick = (
-        show_length(size, system) for size in (pier.width, pier.pad_depth, pier.thickness)
+        _size(size, system) for size in (pier.width, pier.pad_depth, pier.thickness)
     )
     yield f"{part} pad", f"{wide} × {deep} × {thick}"
-    yield f"{part} column", f"{show_length(pier.column_size, system)}, {pier.column}"
+    yield f"{part} column", f"{_size(pier.column_size, system)}, {pier.column}"
 
 
 def _drain(layout: Layout, system: System) -> Iterator[tuple[str, str]]:
@@ -116,8 +124,8 @@ def _drain(layout: Layout, system: System) -> Iterator[tuple[str, str]]:
     for corner in drain.cleanouts:
         yield f"drain/cleanout {corner}", f"{name}, up to grade"
     stone = material_name(drain.stone.material)
-    yield "drain/stone", f"{stone}, {show_length(drain.stone.width, system)} wide"
-    lap = show_length(drain.wrap.overlap, system)
+    yield "drain/stone", f"{stone}, {_size(drain.stone.width, system)} wide"
+    lap = _size(drain.wrap.overlap, system)
     yield "drain/wrap", f"{material_name(drain.wrap.material)}, laps {lap} on top"
 
 
@@ -125,9 +133,9 @@ def _sump(layout: Layout, system: System) -> Iterator[tuple[str, str]]:
     if layout.sump is None:
         return
     sump, lead = layout.sump.sump, layout.sump.lead
-    inside, deep = show_length(sump.diameter, system), show_length(sump.depth, system)
+    inside, deep = _size(sump.diameter, system), _size(sump.depth, system)
     yield "sump/basin", f"{inside} inside, {deep} deep"
-    yield "sump/lid", show_length(sump.lid, system)
+    yield "sump/lid", _size(sump.lid, system)
     yield "sump/stone", material_name(sump.stone)
     yield "sump/trench", material_name(sump.stone)
     if lead:
@@ -138,9 +146,9 @@ def _sump(layout: Layout, system: System) -> Iterator[tuple[str, str]]:
 
 def _ground(layout: Layout, system: System) -> Iterator[tuple[str, str]]:
     design = layout.design
-    wide = show_length(design.backfill.stone_width, system)
+    wide = _size(design.backfill.stone_width, system)
     yield "ground/wall stone", f"{material_name(design.backfill.stone)}, {wide} wide"
     yield "ground/backfill", material_name(design.backfill.material or design.soil.group)
     fall = f"{design.grade.fall * 100:.3g} %"
-    away = show_length(design.grade.fall_length, system)
+    away = _size(design.grade.fall_length, system)
     yield "ground/grading", f"falls {fall} for {away}" if design.grade.fall else "level"

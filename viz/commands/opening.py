@@ -10,6 +10,8 @@ from viz.commands import saying
 from viz.commands.asking import design_path
 
 ADDRESS = "127.0.0.1"
+# Tells the app which design to open; the app does not import the command line.
+OPENED = "BEDCOURSE_DESIGN"
 
 
 def run_app(design: str | None, port: int) -> int:
@@ -17,10 +19,11 @@ def run_app(design: str | None, port: int) -> int:
     script = app_file()
     if not script.exists():
         raise BedcourseError("The app is missing from this installation: install it anew.")
-    opened = ["--", str(design_path(design).resolve())] if design else []
+    opened = {OPENED: str(design_path(design).resolve())} if design else {}
     saying.tell(f"The app is at http://{ADDRESS}:{port} (Ctrl+C stops it).")
-    command = [sys.executable, "-m", "streamlit", "run", str(script), *flags(port), *opened]
-    with subprocess.Popen(command) as server:  # noqa: S603 - our own words, no shell
+    command = [sys.executable, "-m", "streamlit", "run", str(script), *flags(port)]
+    told = {**os.environ, **opened}
+    with subprocess.Popen(command, env=told) as server:  # noqa: S603 - our own words, no shell
         try:
             return server.wait()
         except KeyboardInterrupt:
