@@ -1,22 +1,25 @@
-"""The design file: TOML text to a sound design or all its faults, edits that keep comments, saving."""
+"""The design file: text to a sound design or all its faults, edits that keep comments, saving."""
 
 import os
 import tempfile
-import tomllib
-from collections.abc import Mapping
 from pathlib import Path as FilePath
 from typing import Any
 
 from pydantic import ValidationError
 
 from geometry.errors import BedcourseError, DesignError, Fault
-from geometry.faults.find import faults
-from geometry.faults.places import Path, in_words, line_of, lines_by_path
-from geometry.faults.reading import clean_path, reading_faults
-from geometry.project import Design
+from geometry.faults.common import At, Words
+from geometry.faults.find import faults, own_faults
+from geometry.faults.lines import Path, lines_by_path
+from geometry.faults.mending import mended, stands
+from geometry.faults.places import fault_at, in_words, written_at
+from geometry.faults.reading import reading_faults, refused_paths
+from geometry.faults.text import LARGEST_BYTES, cleaned, odd_values, raw_design
+from geometry.project import Design, inherited
 
-# Far more than any house needs; a larger file is a mistake or a trick.
-LARGEST_BYTES = 1_000_000
+# Leaving refused values out can bring up a few more, such as a list that is now missing.
+ATTEMPTS = 3
+MOST_FAULTS = 50
 
 
 class FileError(BedcourseError):
@@ -25,78 +28,72 @@ class FileError(BedcourseError):
 
 def read_design(text: str) -> Design:
     """Return the design a TOML text describes. Raises DesignError with every fault at once."""
-    raw = _toml(text)
-    lines = lines_by_path(text)
-    context = {"numbers": _numbers(raw)}
-    try:
-        design = Design.model_validate(raw, context=context)
-    except ValidationError as error:
-        found = reading_faults(error, raw, lines)
-        raise DesignError(tuple(found + _rest(raw, error, lines, context))) from None
-    found = [_placed(path, sentence, raw, lines) for path, sentence in faults(design)]
-    if found:
-        raise DesignError(tuple(found))
+    text = cleaned(text)
+    raw = raw_design(text)
+    design, found = _read(raw)
+    if not found and design is not None:
+        found = faults(design)
+    if found or design is None:
+        lines = lines_by_path(text)
+        raise DesignError(_in_order([fault_at(*at, raw, lines) for at in _once(found, raw)]))
     return design
 
 
-def _toml(text: str) -> dict[str, Any]:
-    if len(text) > LARGEST_BYTES:
-        raise DesignError(
-            (Fault("design", "the file is larger than 1 MB; a design is a few pages of text"),)
-        )
-    try:
-        return tomllib.loads(text.removeprefix("\ufeff").replace("\r\n", "\n"))
-    except tomllib.TOMLDecodeError as error:
-        raise DesignError(
-            (Fault("design", f"this is not TOML: {str(error)[:200]}; {_TOML_HELP}"),)
-        ) from None
-    except RecursionError:
-        raise DesignError((Fault("design", "the tables are nested too deep to read"),)) from None
+def _read(raw: dict[str, Any]) -> tuple[Design | None, list[At]]:
+    """Return the design with stand-ins for refused values, and all that was refused.
+
+    What else is wrong is looked for as well, as far as it does not hang on refused values.
+    """
+    context = {"numbers": _numbers(raw)}
+    refused = odd_values(raw)
+    sound = mended(raw, [at.path for at in refused])
+    left_out = [at.path for at in refused]
+    design = None
+    for _ in range(ATTEMPTS):
+        try:
+            design = Design.model_validate(sound, context=context)
+            break
+        except ValidationError as error:
+            whole = inherited(sound)
+            rows = reading_faults(error, whole, _words(raw))
+            written = [At(written_at(at.path, raw), at.sentence) for at in rows]
+            refused += [at for at in written if at.path not in left_out]
+            left_out += [written_at(path, raw) for path in refused_paths(error, whole)]
+            sound = mended(sound, left_out)
+    if refused and design is not None:
+        others = [At(written_at(at.path, raw), at.sentence) for at in own_faults(design)]
+        refused += [at for at in others if stands(at.path, left_out)]
+    return design, refused
 
 
-_TOML_HELP = (
-    "write key = value lines, with lengths in quotes; an inch mark inside is written \\\" or '5 in'"
-)
+def _words(raw: dict[str, Any]) -> Words:
+    project = raw.get("project")
+    metric = isinstance(project, dict) and project.get("units") == "metric"
+    return Words("metric" if metric else "ft-in")
 
 
 def _numbers(raw: dict[str, Any]) -> Any:
     project = raw.get("project")
     unit = project.get("numbers") if isinstance(project, dict) else None
-    return unit if unit in {"ft", "in", "m", "mm"} else None
+    return unit if unit in ("ft", "in", "m", "mm") else None
 
 
-def _placed(path: Path, sentence: str, raw: Any, lines: Mapping[Path, int]) -> Fault:
-    return Fault(in_words(path, raw), sentence, line_of(path, lines))
+def _once(found: list[At], raw: dict[str, Any]) -> list[At]:
+    """Return the faults less those that repeat, for another area, what the house's table says."""
+    kept: dict[tuple[Path, str], At] = {}
+    for at in found:
+        home = written_at(at.path, raw)
+        kept.setdefault((home, "" if home != at.path else at.sentence), at)
+    return list(kept.values())
 
 
-def _rest(
-    raw: dict[str, Any], error: ValidationError, lines: Mapping[Path, int], context: Any
-) -> list[Fault]:
-    """Return the faults of everything else: refused keys are left out and the rest looked at again."""
-    mended = raw
-    for row in error.errors(include_url=False):
-        path = clean_path(tuple(row["loc"]), raw)
-        mended = _without(mended, path[:-1] if row["type"] == "missing" else path)
-    mended = {**mended, "project": {"name": "unnamed", **(mended.get("project") or {})}}
-    try:
-        design = Design.model_validate(mended, context=context)
-    except ValidationError:
-        return []
-    return [_placed(path, sentence, raw, lines) for path, sentence in faults(design)]
-
-
-def _without(raw: Any, path: Path) -> Any:
-    """Return raw data less what stands at a path; inside a list, less the whole list."""
-    if not path:
-        return raw
-    step, rest = path[0], path[1:]
-    if isinstance(raw, dict) and step in raw:
-        if not rest or (isinstance(raw[step], list) and len(rest) == 1):
-            return {k: v for k, v in raw.items() if k != step}
-        return {**raw, step: _without(raw[step], rest)}
-    if isinstance(raw, list) and isinstance(step, int) and step < len(raw):
-        return [*raw[:step], _without(raw[step], rest), *raw[step + 1 :]]
-    return raw
+def _in_order(found: list[Fault]) -> tuple[Fault, ...]:
+    """Return the faults once each, from the top of the file down; not more than one can read."""
+    unique = sorted(dict.fromkeys(found), key=lambda fault: fault.line or 0)
+    more = len(unique) - MOST_FAULTS
+    if more > 0:
+        unique[MOST_FAULTS:] = [Fault("design", f"{more} more faults follow; mend these first")]
+    return tuple(unique)
 
 
 def load(path: FilePath) -> str:
@@ -143,7 +140,7 @@ def edited(text: str, path: Path, value: Any) -> str:
     import tomlkit
     from tomlkit.exceptions import TOMLKitError
 
-    _toml(text)
+    raw_design(text)
     try:
         document = tomlkit.parse(text)
         here: Any = document

@@ -66,7 +66,7 @@ def read_length(text: str | float, bare: BareUnit | None = None) -> float:
     `bare` is the unit of plain numbers, where the file states one. Raises LengthError.
     """
     if isinstance(text, bool) or not isinstance(text, str | int | float):
-        raise LengthError(f"{text!r} is not a length; write it like {_FORMS}")
+        raise LengthError(f"{text} is not a length; write it like {_FORMS}")
     words = str(text).translate(_CHARACTERS).strip().lower()
     if len(words) > 40:
         raise LengthError(
@@ -125,6 +125,7 @@ def _fraction(over: str | None, under: str | None, text: str) -> Fraction:
 
 _FALL = re.compile(r"(?P<rise>.+?)\s*(?:/|per)\s*(?P<run>ft|foot|m)")
 _RATIO = re.compile(rf"1\s*:\s*(?P<run>{_NUMBER})")
+_FALL_FORMS = "write it like 1/8 in per ft, 1 %, 1:100, 10 mm/m or level"
 _PERCENT = re.compile(rf"(?P<number>{_NUMBER})\s*%")
 
 
@@ -133,6 +134,8 @@ def read_fall(text: str | float) -> float:
 
     Raises LengthError.
     """
+    if isinstance(text, bool) or not isinstance(text, str | int | float) or len(str(text)) > 40:
+        raise LengthError(f"this is not a fall; {_FALL_FORMS}")
     words = str(text).strip().lower()
     if words in {"0", "0.0", "level"}:
         return 0.0
@@ -142,9 +145,7 @@ def read_fall(text: str | float) -> float:
         return 1 / float(found["run"])
     if found := _FALL.fullmatch(words):
         return read_length(found["rise"]) / factor(found["run"].replace("foot", "ft"), "m")
-    raise LengthError(
-        f"{text!r} is not a fall; write it like 1/8 in per ft, 1 %, 1:100, 10 mm/m or level"
-    )
+    raise LengthError(f"{text!r} is not a fall; {_FALL_FORMS}")
 
 
 def feet_inches(metres: float, denominator: int = 16) -> str:

@@ -2,79 +2,96 @@
 
 from collections.abc import Iterator
 
-from geometry.faults import drains, floors, ground, materials, outlines
+from geometry.faults import drains, floors, outlines, routes
 from geometry.faults.common import At, Words
+from geometry.faults.ground import ground_faults, laser_faults
+from geometry.faults.lines import Path
+from geometry.faults.materials import material_faults
+from geometry.faults.mending import stands
+from geometry.faults.names import name_faults
+from geometry.faults.piers import pier_faults
+from geometry.faults.sumps import sump_faults
 from geometry.layout.areas import AreaLayout, lay_areas
 from geometry.layout.drain import lay_drain
 from geometry.layout.ground import GroundLayout
 from geometry.project import Design
 
+_WATER = {"drain", "sump"}
+
 
 def faults(design: Design) -> list[At]:
     """Return every fault that shows once the file is read."""
     words = Words(design.project.units)
-    found = list(outlines.outline_faults(design, words))
-    found += materials.material_faults(design)
-    found += drains.numbers_faults(design)
-    if found:
-        return found + list(_thicknesses(design, words))
-    found += outlines.overlap_faults(design)
+    plan = list(outlines.outline_faults(design, words))
+    plan += [] if plan else outlines.overlap_faults(design, words)
+    named = [*name_faults(design), *drains.numbers_faults(design)]
+    lacking = list(material_faults(design))
+    if plan or named:
+        others = [at for at in _by_value(design, words) if stands(at.path, [n.path for n in named])]
+        return [*plan, *named, *lacking, *others]
     areas = lay_areas(design)
+    land = GroundLayout(design, areas, None, None)
+    outside = [*laser_faults(design, words), *ground_faults(design, land, words)]
+    found = _by_area(design, areas, words)
+    if design.drain and not any(at.path[0] in _WATER for at in lacking):
+        found += drains.section_faults(design.drain, words)
+    if not found and not outside and not lacking:
+        found += _together(design, areas, land, words)
+    return [*found, *outside, *lacking]
+
+
+def own_faults(design: Design) -> list[At]:
+    """Return the faults of single values, which hold whatever else in the file is wrong."""
+    words = Words(design.project.units)
+    return [
+        *outlines.outline_faults(design, words),
+        *name_faults(design),
+        *drains.numbers_faults(design),
+        *material_faults(design),
+        *_by_value(design, words),
+    ]
+
+
+def _by_value(design: Design, words: Words) -> Iterator[At]:
+    for number in range(len(design.areas)):
+        floor = design.floor_of(design.areas[number])
+        yield from floors.layer_faults(("area", number, "floor"), floor, words)
+    yield from laser_faults(design, words)
+
+
+def _by_area(design: Design, areas: tuple[AreaLayout, ...], words: Words) -> list[At]:
     numbers = {a.name: n for n, a in enumerate(design.areas)}
+    found: list[At] = []
     for area in areas:
         found += _area(numbers[area.name], area, words)
-    found += outlines.sharing_faults(areas, numbers)
-    found += drains.working_faults(design, areas, words)
-    if design.drain:
-        laid = _area_of(areas, design.drain.area)
-        wrap = materials.MATERIALS[design.drain.wrap.material]
-        found += drains.section_faults(
-            design.drain, getattr(wrap, "thickness_m", 0.0), laid.footing.width, words
-        )
-    return found + ([] if found else list(_together(design, areas, words)))
-
-
-def _thicknesses(design: Design, words: Words) -> Iterator[At]:
-    for number, area in enumerate(design.areas):
-        bare = AreaLayout(
-            area, design.footing_of(area), design.wall_of(area), design.floor_of(area), *_NO_PLAN
-        )
-        yield from floors.layer_faults(number, bare, words)
-        if area.floor is None:
-            return
-
-
-_NO_PLAN = (
-    outlines.polygon(((0, 0), (1, 0), (0, 1))),
-    outlines.polygon(((0, 0), (1, 0), (0, 1))),
-    (),
-)
+    return found + list(outlines.sharing_faults(areas, numbers))
 
 
 def _area(number: int, area: AreaLayout, words: Words) -> list[At]:
+    path: Path = ("area", number, "floor")
     found = list(outlines.footing_faults(number, area, words))
-    layers = list(floors.layer_faults(number, area, words))
+    layers = list(floors.layer_faults(path, area.floor, words))
     if not layers:
-        layers += floors.pier_faults(number, area, words)
-        layers += floors.edge_faults(number, area, words)
+        layers += floors.edge_faults(path, area, words)
+        layers += pier_faults(number, area, words)
     return found + layers
 
 
-def _together(design: Design, areas: tuple[AreaLayout, ...], words: Words) -> Iterator[At]:
+def _together(
+    design: Design, areas: tuple[AreaLayout, ...], land: GroundLayout, words: Words
+) -> Iterator[At]:
     """Yield faults that show only when all parts are sound by themselves."""
-    land = GroundLayout(design, areas, None, None)
-    yield from ground.ground_faults(design, land, words)
-    laid = None
-    if design.drain:
-        area = _area_of(areas, design.drain.area)
-        route = list(drains.route_faults(design, area, words))
+    drain, sump, laid = design.drain, design.sump, None
+    if drain:
+        area, outlet = _area_of(areas, drain.area), sump.at if sump else None
+        route = list(routes.route_faults(drain, area, outlet, words))
         yield from route
         if route:
             return
-        laid = lay_drain(design.drain, area, design.sump.at if design.sump else None)
-        yield from drains.conflict_faults(areas, laid, land, words)
-    if design.sump:
-        yield from drains.sump_faults(design, _area_of(areas, design.sump.area), laid, words)
+        laid = lay_drain(drain, area, outlet)
+        yield from routes.conflict_faults(areas, laid, land, words)
+    if sump:
+        yield from sump_faults(sump, _area_of(areas, sump.area), laid, words)
 
 
 def _area_of(areas: tuple[AreaLayout, ...], name: str) -> AreaLayout:

@@ -5,26 +5,49 @@ from collections.abc import Iterator
 from geometry.faults.common import At, Words
 from geometry.layout.ground import GroundLayout
 from geometry.project import Design
+from geometry.units import read_length
+
+# A laser stands within sight of the footing; farther off, two elevation systems were mixed.
+FARTHEST_LASER = "100 ft"
 
 
 def ground_faults(design: Design, ground: GroundLayout, words: Words) -> Iterator[At]:
-    """Yield impossible levels of ground, grade and laser."""
+    """Yield impossible levels of ground and grade."""
     low = ground.areas[0]
     if ground.existing <= low.footing_bottom:
         yield At(
             ("excavation", "existing"),
-            f"the ground at {words.level(ground.existing)} lies below the underside of the lowest footing at "
-            f"{words.level(low.footing_bottom)}; check the sign and the datum",
+            f"the ground at {words.level(ground.existing)} lies below the underside of the lowest "
+            f"footing at {words.level(low.footing_bottom)}; check the sign and the datum",
         )
     if ground.at_wall > low.wall_top + 1e-9:
         yield At(
             ("grade", "at_wall"),
-            f"the finished grade at {words.level(ground.at_wall)} buries the wall's top at {words.level(low.wall_top)}; "
-            "lower the grade or raise the wall",
+            f"the finished grade at {words.level(ground.at_wall)} buries the wall's top at "
+            f"{words.level(low.wall_top)}; lower the grade or raise the wall",
         )
+    yield from working_faults(design, words)
+
+
+def laser_faults(design: Design, words: Words) -> Iterator[At]:
+    """Yield a laser out of sight of the footing."""
     datum = design.datum
-    if datum.instrument is not None and abs(datum.instrument - datum.top_of_footing) > 30:
+    if datum.instrument is None:
+        return
+    if abs(datum.instrument - datum.top_of_footing) > read_length(FARTHEST_LASER):
+        limit = words.limit(FARTHEST_LASER, up=False)
         yield At(
             ("datum", "instrument"),
-            "the laser stands more than 30 m (100 ft) from top of footing; give both elevations in the same system",
+            f"the laser is more than {limit} above or below top of footing; "
+            "give both elevations in the same system",
+        )
+
+
+def working_faults(design: Design, words: Words) -> Iterator[At]:
+    """Yield a hole too narrow for the drain stone beside the footing."""
+    if design.drain and design.excavation.working_space < design.drain.stone.width - 1e-9:
+        yield At(
+            ("excavation", "working_space"),
+            f"{words.size(design.excavation.working_space)} beside the footing is narrower than "
+            f"the drain stone; dig at least {words.least(design.drain.stone.width)}",
         )

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from geometry.faults.common import At
-from geometry.faults.places import Path
+from geometry.faults.lines import Path
 from geometry.materials.catalogue import MATERIALS, find, nearest
 from geometry.parts.floor import Floor, LayerRole
 from geometry.project import Design
@@ -22,15 +22,16 @@ def material_faults(design: Design) -> Iterator[At]:
     """Yield every material that is not in the catalogue, or of the wrong kind for its place."""
     for path, key, kinds in _named(design):
         row = find(key)
+        fitting = [k for k, m in MATERIALS.items() if m.kind in kinds]
         if row is None or row.key != key:
-            fitting = [k for k, m in MATERIALS.items() if m.kind in kinds]
             close = nearest(key, fitting)
             hint = f"did you mean {close}?" if close else f"write one of {', '.join(fitting)}"
             yield At(path, f'"{key}" is no material here; {hint}')
         elif row.kind not in kinds:
             yield At(
                 path,
-                f"{key} is {_article(row.kind)}, not {_article(kinds[0])}; this place needs {_article(kinds[0])}",
+                f"{key} is {_article(row.kind)}; this place takes {_article(kinds[0])}, "
+                f"such as {fitting[0]}",
             )
 
 

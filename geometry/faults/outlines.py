@@ -14,29 +14,29 @@ LEAST_AREA_M2 = 1.0
 
 def outline_faults(design: Design, words: Words) -> Iterator[At]:
     """Yield faults of the corners themselves; what comes after needs sound outlines."""
-    names: set[str] = set()
     for number, area in enumerate(design.areas):
-        if area.name in names:
-            yield At(
-                ("area", number, "name"),
-                f'two areas are named "{area.name}"; give each its own name',
-            )
-        names.add(area.name)
         path = ("area", number, "corners")
         if pair := repeated_corners(area.corners):
-            yield At(path, f"corners {pair[0]} and {pair[1]} are the same point; leave one out")
+            yield At(
+                path,
+                f"corners {pair[0]} and {pair[1]} are the same point; leave one out "
+                "(the outline closes by itself)",
+            )
         elif sides := crossing_sides(area.corners):
             yield At(
                 path,
-                f"sides {sides[0]} and {sides[1]} cross or touch; put the corners in order round the house",
+                f"sides {sides[0]} and {sides[1]} cross or touch; "
+                "put the corners in order round the house",
             )
         elif abs(signed_area(area.corners)) < LEAST_AREA_M2:
             yield At(
-                path, "the corners enclose less than 1 m² (11 ft²); check their units and order"
+                path,
+                f"the corners enclose less than {words.area(LEAST_AREA_M2)}; "
+                "check their units and order",
             )
 
 
-def overlap_faults(design: Design) -> Iterator[At]:
+def overlap_faults(design: Design, words: Words) -> Iterator[At]:
     """Yield areas that lie on each other."""
     shapes = [polygon(a.corners) for a in design.areas]
     for number, shape in enumerate(shapes):
@@ -46,7 +46,8 @@ def overlap_faults(design: Design) -> Iterator[At]:
                 name = design.areas[other].name
                 yield At(
                     ("area", number, "corners"),
-                    f'the outline lies over area "{name}" by {shared:.2f} m²; areas may share a side, not ground',
+                    f'the outline lies over area "{name}" by {words.area(shared)}; '
+                    "areas may share a side, not ground",
                 )
 
 
@@ -54,34 +55,37 @@ def footing_faults(number: int, area: AreaLayout, words: Words) -> Iterator[At]:
     """Yield faults of one area's footing and wall."""
     path = ("area", number)
     width, thick = area.footing.width, area.wall.thickness
-    if width < thick:
+    if width < thick - 1e-9:
         yield At(
             (*path, "footing", "width"),
-            f"the footing is {words.size(width)} wide, narrower than its wall of {words.size(thick)}; "
-            f"make it at least {words.size(thick)}",
+            f'the footing of area "{area.name}" is {words.size(width)} wide, narrower than its '
+            f"wall of {words.size(thick)}; make it at least {words.least(thick)}",
         )
     elif min(area.projection_in, area.projection_out) < -1e-9:
         yield At(
             (*path, "footing", "offset"),
-            f"shifted by {words.size(area.footing.offset)} the footing no longer carries the whole wall; "
-            f"shift it by at most {words.size((width - thick) / 2)}",
+            f"shifted by {words.size(area.footing.offset)}, the footing no longer carries the "
+            f"whole wall; shift it by at most {words.most((width - thick) / 2)}",
         )
-    if len(polygons(area.room)) != 1:
-        yield At(
-            (*path, "corners"),
-            "the walls meet across the outline and leave no single room; make it wider",
-        )
-    elif len(polygons(area.core)) != 1:
-        yield At(
-            (*path, "corners"),
-            "the footings meet across the outline and leave no single floor between them; "
-            "make the outline wider or the footings narrower",
-        )
-    cover = area.footing.bars.cover
-    if area.footing.bars.count and 2 * cover >= min(width, area.footing.thickness):
+    yield from _room_faults(number, area)
+    cover, least = area.footing.bars.cover, min(width, area.footing.thickness)
+    if area.footing.bars.count and 2 * cover >= least:
         yield At(
             (*path, "footing", "bars", "cover"),
-            f"{words.size(cover)} cover leaves no room for bars in this footing",
+            f"{words.size(cover)} of cover on both sides leaves no room for bars in this footing; "
+            f"make the cover less than {words.most(least / 2)}, or set count = 0",
+        )
+
+
+def _room_faults(number: int, area: AreaLayout) -> Iterator[At]:
+    path = ("area", number, "corners")
+    if len(polygons(area.room)) != 1:
+        yield At(path, "the walls meet across the outline and leave no single room; make it wider")
+    elif len(polygons(area.core)) != 1:
+        yield At(
+            path,
+            "the footings meet across the outline and leave no single floor between them; "
+            "make the outline wider or the footings narrower",
         )
 
 
@@ -90,9 +94,9 @@ def sharing_faults(areas: tuple[AreaLayout, ...], numbers: dict[str, int]) -> It
     for place, area in enumerate(areas):
         for other in areas[:place]:
             touch = area.outline.intersection(other.outline)
-            line = touch.length if not touch.is_empty else None
-            if line is not None and shapely.get_dimensions(touch) == 0:
+            if not touch.is_empty and shapely.get_dimensions(touch) == 0:
                 yield At(
                     ("area", numbers[area.name], "corners"),
-                    f'the outline touches area "{other.name}" at a corner only; share a side or keep apart',
+                    f'the outline touches area "{other.name}" at a corner only; '
+                    "share a side or keep apart",
                 )

@@ -1,47 +1,40 @@
-"""Where things stand: lines of a TOML file by path, and paths in words."""
+"""Where things stand: the line of a path, the path a value was written at, and paths in words."""
 
-import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from typing import Any
 
-Path = tuple[str | int, ...]
+from geometry.errors import Fault
+from geometry.faults.lines import Path
 
-_HEADER = re.compile(r"\s*(?P<open>\[\[?)\s*(?P<name>[^\[\]]+?)\s*\]\]?\s*(?:#.*)?")
-_KEY = re.compile(r"\s*(?P<key>\"[^\"]+\"|'[^']+'|[A-Za-z0-9_-]+(?:\s*\.\s*[A-Za-z0-9_-]+)*)\s*=")
-
-
-def lines_by_path(text: str) -> dict[Path, int]:
-    """Return the line (from 1) of every table header and key in a TOML text.
-
-    Keys inside inline tables and arrays share their line's key.
-    """
-    found: dict[Path, int] = {}
-    counts: dict[Path, int] = {}
-    table: Path = ()
-    for number, line in enumerate(text.splitlines(), 1):
-        if header := _HEADER.fullmatch(line):
-            table = _table(_names(header["name"]), header["open"] == "[[", counts)
-            found.setdefault(table, number)
-        elif key := _KEY.match(line):
-            found.setdefault((*table, *_names(key["key"])), number)
-    return found
+LONGEST_NAME = 40
+INHERITED = ("footing", "wall", "floor")
 
 
-def _names(dotted: str) -> list[str]:
-    return [part.strip().strip("\"'") for part in dotted.split(".")]
+def fault_at(path: Path, sentence: str, raw: Any, lines: Mapping[Path, int]) -> Fault:
+    """Return the fault with its place in words and its line in the file."""
+    home = written_at(path, raw)
+    return Fault(in_words(home, raw) or "design", sentence, line_of(home, lines))
 
 
-def _table(names: Sequence[str], repeated: bool, counts: dict[Path, int]) -> Path:
-    path: Path = ()
-    for name in names[:-1]:
-        path = (*path, name)
-        if path in counts:
-            path = (*path, counts[path] - 1)
-    path = (*path, names[-1])
-    if repeated:
-        counts[path] = counts.get(path, 0) + 1
-        return (*path, counts[path] - 1)
-    return path
+def written_at(path: Path, raw: Any) -> Path:
+    """Return the path where the file states a value: an area's own table, or the house's."""
+    if len(path) < 3 or path[0] != "area" or path[2] not in INHERITED:
+        return path
+    own, house = path[:3], path[2:3]
+    if _inside(raw, own) is None:
+        return path[2:]
+    if len(path) == 3 or _inside(raw, (*own, path[3])) is not None:
+        return path
+    return path[2:] if _inside(raw, (*house, path[3])) is not None else path
+
+
+def _inside(raw: Any, path: Path) -> Any:
+    for step in path:
+        try:
+            raw = raw[step]
+        except (KeyError, IndexError, TypeError):
+            return None
+    return raw
 
 
 def line_of(path: Path, lines: Mapping[Path, int]) -> int | None:
@@ -55,16 +48,18 @@ def line_of(path: Path, lines: Mapping[Path, int]) -> int | None:
 def in_words(path: Path, raw: Any) -> str:
     """Return a path in words: `area "basement" > floor > layer "slab" > thickness`."""
     words: list[str] = []
-    here = raw
-    for step in path:
-        try:
-            here = here[step]
-        except (KeyError, IndexError, TypeError):
-            here = None
-        if isinstance(step, int):
-            name = here.get("name") if isinstance(here, dict) else None
-            label = f'"{name}"' if isinstance(name, str) else str(step + 1)
+    for end, step in enumerate(path, 1):
+        if isinstance(step, str):
+            words.append(step[:LONGEST_NAME])
+        elif isinstance(_inside(raw, path[: end - 1]), list):
+            label = _label(_inside(raw, path[:end]), step)
             words[-1:] = [f"{words[-1]} {label}" if words else label]
-        else:
-            words.append(step)
     return " > ".join(words)
+
+
+def _label(entry: Any, number: int) -> str:
+    """Return a list entry's name, or its number from 1."""
+    name = entry.get("name") if isinstance(entry, dict) else None
+    if isinstance(name, str) and 0 < len(name.strip()) <= LONGEST_NAME and name.isprintable():
+        return f'"{name.strip()}"'
+    return str(number + 1)

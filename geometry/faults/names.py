@@ -1,0 +1,70 @@
+"""Faults of names and notes: empty, endless, not printable, or said twice."""
+
+from collections.abc import Iterator
+
+from geometry.faults.common import At
+from geometry.faults.lines import Path
+from geometry.parts.floor import Floor
+from geometry.project import Design
+
+LONGEST = 60
+LONGEST_NOTE = 2000
+# A layer of this name would hide the level "footing bottom".
+TAKEN = "footing"
+
+
+def name_faults(design: Design) -> Iterator[At]:
+    """Yield names that no label or title block could carry."""
+    about = design.project
+    yield from _name(("project", "name"), about.name)
+    yield from _text(("project", "address"), about.address, LONGEST_NOTE)
+    yield from _text(("project", "prepared_by"), about.prepared_by, LONGEST_NOTE)
+    yield from _text(("project", "note"), about.note, LONGEST_NOTE)
+    yield from _text(("soil", "note"), design.soil.note, LONGEST_NOTE)
+    yield from _text(("wall", "kind"), design.wall.kind, LONGEST)
+    yield from _floor(("floor",), design.floor)
+    for number, area in enumerate(design.areas):
+        path = ("area", number)
+        yield from _name((*path, "name"), area.name)
+        if area.wall:
+            yield from _text((*path, "wall", "kind"), area.wall.kind, LONGEST)
+        if area.floor:
+            yield from _floor((*path, "floor"), area.floor)
+        for place, pier in enumerate(area.piers):
+            yield from _text((*path, "pier", place, "name"), pier.name, LONGEST)
+    yield from _area_twice(design)
+
+
+def _name(path: Path, text: str) -> Iterator[At]:
+    if not text:
+        yield At(path, "the name is empty; write a short name in quotes")
+    yield from _text(path, text, LONGEST)
+
+
+def _text(path: Path, text: str, longest: int) -> Iterator[At]:
+    if len(text) > longest:
+        yield At(path, f"the text has {len(text):,} characters; write at most {longest:,}")
+    allowed = {"\n", "\t"} if longest == LONGEST_NOTE else set()
+    if not all(letter.isprintable() or letter in allowed for letter in text):
+        yield At(path, "the text holds a character that cannot be printed; leave it out")
+
+
+def _floor(path: Path, floor: Floor) -> Iterator[At]:
+    names: set[str] = set()
+    for place, layer in enumerate(floor.layers):
+        here, name = (*path, "layer", place, "name"), layer.name.lower()
+        yield from _name(here, layer.name)
+        if name == TAKEN:
+            yield At(here, f'"{layer.name}" already means the strip footing; choose another name')
+        if name and name in names:
+            yield At(here, f'two layers are named "{layer.name}"; give each its own name')
+        names.add(name)
+
+
+def _area_twice(design: Design) -> Iterator[At]:
+    names: set[str] = set()
+    for number, area in enumerate(design.areas):
+        if area.name in names:
+            sentence = f'two areas are named "{area.name}"; give each its own name'
+            yield At(("area", number, "name"), sentence)
+        names.add(area.name)

@@ -1,0 +1,135 @@
+"""Faults of the drain's way round the house and of what stands in it."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+import shapely
+
+from geometry.faults.common import At, Words
+from geometry.faults.drains import CLEAR_M
+from geometry.layout.areas import AreaLayout
+from geometry.layout.drain import DrainLayout, lay_drain, side_lengths
+from geometry.layout.ground import GroundLayout
+from geometry.parts.drain import Drain
+from geometry.plan.outline import Point
+from geometry.plan.route import lengths_along, parallel
+
+# Perforated pipe shorter than this between two fittings cannot be laid.
+SHORTEST_STICK_M = 0.05
+
+
+def route_faults(
+    drain: Drain, area: AreaLayout, outlet: Point | None, words: Words
+) -> Iterator[At]:
+    """Yield the first fault of the route: sides too short to turn round, or apart."""
+    try:
+        laid = lay_drain(drain, area, outlet)
+    except (ValueError, IndexError, shapely.errors.GEOSException):
+        sentence = "the drain finds no way round this outline; choose other sides"
+        yield At(("drain", "sides"), sentence)
+        return
+    for check in (_collapse, _facing, _scattered, _tight):
+        found = check(laid, words)
+        if found:
+            yield found
+            return
+
+
+def _collapse(laid: DrainLayout, _words: Words) -> At | None:
+    outer = lengths_along(laid.base, parallel(laid.base, laid.drain.stone.width))
+    far = replace(laid, drain=laid.drain.model_copy(update={"offset": laid.drain.stone.width}))
+    sides = [*side_lengths(laid), *side_lengths(far)]
+    short = sorted({side for side, length in sides if length <= 0})
+    if not short and outer.min() > 0:
+        return None
+    where = f"side {', '.join(map(str, short))}" if short else "a short side"
+    return At(
+        ("drain", "offset"),
+        f"the drain collapses at {where}: too short for two bends; "
+        "bring the drain nearer to the footing, narrow the stone, or leave that side off",
+    )
+
+
+def _facing(laid: DrainLayout, _words: Words) -> At | None:
+    if shapely.Polygon(parallel(laid.base, laid.drain.stone.width)).is_valid:
+        return None
+    sentence = "the drain stone of two facing sides runs into each other; narrow it"
+    return At(("drain", "stone", "width"), sentence)
+
+
+def _scattered(laid: DrainLayout, _words: Words) -> At | None:
+    sides = laid.drain.sides
+    if sides == "all" or len(laid.route.points) - 1 >= len(set(sides)):
+        return None
+    sentence = "the sides do not follow each other; name neighbouring sides, so that it is one run"
+    return At(("drain", "sides"), sentence)
+
+
+def _tight(laid: DrainLayout, words: Words) -> At | None:
+    start, end = min(laid.gaps, key=lambda gap: gap[1] - gap[0])
+    if end - start >= SHORTEST_STICK_M:
+        return None
+    lack = words.least(SHORTEST_STICK_M - (end - start))
+    if _beside_tee(laid, start) or _beside_tee(laid, end):
+        return At(
+            ("sump", "at"),
+            f"the pipe to the sump meets the drain {lack} too near to a bend or an end; "
+            "move the sump along that side",
+        )
+    return At(
+        ("drain", "offset"),
+        f"two bends of the drain meet on a short side, where {lack} is lacking; "
+        "bring the drain nearer to the footing or leave that side off",
+    )
+
+
+def _beside_tee(laid: DrainLayout, station: float) -> bool:
+    length = laid.route.length
+    tees = [f for f in laid.fittings if f.kind == "tee"]
+    gaps = [abs((station - f.station + length / 2) % length - length / 2) for f in tees]
+    return any(gap <= f.reach + 1e-6 for gap, f in zip(gaps, tees, strict=True))
+
+
+def conflict_faults(
+    areas: tuple[AreaLayout, ...], drain: DrainLayout, ground: GroundLayout, words: Words
+) -> Iterator[At]:
+    """Yield places where higher areas stand in the drain's way, and risers under a floor."""
+    top = drain.stone_top + 2 * drain.wrap_m
+    for area in areas:
+        low = min(area.footing_bottom, area.subgrade)
+        if area is not drain.area and low < top and _over(area, drain):
+            yield At(
+                ("drain", "stone", "cover"),
+                f'area "{area.name}" reaches down to {words.level(low)} into the drain stone, '
+                f"whose top is at {words.level(top)}; "
+                "leave those sides off the drain, lower the stone or raise the area",
+            )
+    yield from _cleanout_faults(drain, ground)
+    if drain.stone_top > ground.fill_top:
+        yield At(
+            ("drain", "fall"),
+            f"the drain stone would reach {words.level(drain.stone_top)}, above the ground at "
+            f"{words.level(ground.fill_top)}; lower the outlet or lessen the fall",
+        )
+
+
+def _over(area: AreaLayout, drain: DrainLayout) -> bool:
+    return bool(area.outline.intersection(drain.high_space).area > 1e-6)
+
+
+def _cleanout_faults(drain: DrainLayout, ground: GroundLayout) -> Iterator[At]:
+    for corner in drain.drain.cleanouts:
+        station = drain.corner_station(corner)
+        point = shapely.Point(drain.route.at(station))
+        if ground.house.distance(point) < drain.radius + CLEAR_M:
+            yield At(
+                ("drain", "cleanouts"),
+                f"the cleanout at corner {corner} would come up under another area; "
+                "choose another corner",
+            )
+        elif not any(abs(station - f.station) < 1e-6 for f in drain.fittings):
+            yield At(
+                ("drain", "cleanouts"),
+                f"corner {corner} is no bend of the drain; "
+                "choose a corner between two of its sides",
+            )

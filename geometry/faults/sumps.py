@@ -1,0 +1,91 @@
+"""Faults of the sump pit, and of the solid pipe that leads to it."""
+
+from collections.abc import Iterator
+
+import shapely
+
+from geometry.faults.common import At, Words
+from geometry.layout.areas import AreaLayout
+from geometry.layout.drain import DrainLayout
+from geometry.layout.footings import pad_prism, pier_name
+from geometry.layout.sump import LeadLayout, SumpLayout, lay_sump
+from geometry.parts.drain import Sump
+
+
+def sump_faults(
+    sump: Sump, area: AreaLayout, drain: DrainLayout | None, words: Words
+) -> Iterator[At]:
+    """Yield faults of the pit's place and depth, and of the pipe that leads to it."""
+    if not area.room.contains(shapely.Point(sump.at)):
+        yield At(
+            ("sump", "at"),
+            f'the pit stands outside the floor of area "{area.name}"; move it inside the walls',
+        )
+        return
+    pit = lay_sump(sump, area, drain)
+    around = pit.pocket.region
+    if not area.core.buffer(1e-6).contains(around):
+        yield At(
+            ("sump", "at"),
+            "the pit and the stone round it run into the footing; "
+            "move it inward or narrow the stone",
+        )
+        return
+    for number, pier in enumerate(area.area.piers):
+        if pad_prism(area, pier).region.intersects(around):
+            name = pier_name(area, number)
+            yield At(("sump", "at"), f"the pit runs into the pad of pier {name}; move one of them")
+    yield from _depth_faults(pit, words)
+    if pit.lead and drain:
+        yield from _lead_faults(pit.lead, drain, words)
+
+
+def _depth_faults(pit: SumpLayout, words: Words) -> Iterator[At]:
+    below_layers = pit.rim - pit.area.subgrade - pit.sump.wall
+    below_pipe = pit.rim - pit.lead.end_invert if pit.lead else 0.0
+    if pit.lead and pit.sump.depth < below_pipe:
+        yield At(
+            ("sump", "depth"),
+            f"the pipe would enter at {words.level(pit.lead.end_invert)}, below the pit's bottom "
+            f"at {words.level(pit.floor)}; "
+            f"make the pit at least {words.least(max(below_pipe, below_layers))} deep",
+        )
+    elif pit.sump.depth <= below_layers:
+        yield At(
+            ("sump", "depth"),
+            f"a pit {words.size(pit.sump.depth)} deep does not reach below the floor's layers; "
+            f"make it more than {words.least(below_layers)}",
+        )
+
+
+def _lead_faults(lead: LeadLayout, drain: DrainLayout, words: Words) -> Iterator[At]:
+    yield from _sleeve_faults(lead, drain.area, words)
+    if lead.sleeve.outside_diameter_m / 2 > 2 * drain.drain.offset:
+        yield At(
+            ("drain", "offset"),
+            "there is no room for the tee beside the footing; move the drain outward",
+        )
+
+
+def _sleeve_faults(lead: LeadLayout, area: AreaLayout, words: Words) -> Iterator[At]:
+    if lead.sleeve.inside_diameter_m < lead.pipe.outside_diameter_m:
+        yield At(
+            ("sump", "sleeve"),
+            f"the sleeve's bore of {words.size(lead.sleeve.inside_diameter_m)} is smaller than the "
+            f"pipe of {words.size(lead.pipe.outside_diameter_m)} in it; choose a larger sleeve",
+        )
+    radius = lead.sleeve.outside_diameter_m / 2
+    levels = [lead.at(d)[2] + side * radius for d in (lead.face, lead.back) for side in (-1, 1)]
+    over, under = max(levels) - area.tof, area.footing_bottom - min(levels)
+    if max(over, under) <= 0:
+        return
+    if max(levels) - min(levels) > area.footing.thickness:
+        advice = "choose a smaller sleeve or a thicker footing"
+    elif over > under:
+        advice = f"lower the drain's outlet_invert by {words.least(over)}"
+    else:
+        advice = f"raise the drain's outlet_invert by {words.least(under)}"
+    yield At(
+        ("sump", "sleeve"),
+        f"the sleeve does not lie wholly within the footing's thickness; {advice}",
+    )
