@@ -21,7 +21,7 @@ from viz.words import CUTS
 
 _DETAIL = "Detail at footing and drain"
 _OWN = "own"
-FIT = "fit in the page"
+LARGE = "large sheet"
 
 
 def views() -> dict[str, Callable[[Job], None]]:
@@ -85,7 +85,7 @@ def section(work: Job) -> None:
         return
     _sheet(svg, title)
     with st.container(horizontal=True, vertical_alignment="center"):
-        st.toggle("Fit in the page", key=FIT)
+        st.toggle("Large", key=LARGE)
         save_button("SVG", svg, f"section-{cut}.svg", "image/svg+xml")
         save_button("PNG", cached.section_png(svg), f"section-{cut}.png", "image/png")
 
@@ -116,9 +116,9 @@ def _point(work: Job, text: str) -> tuple[float, float]:
 
 
 def _sheet(svg: str, title: str) -> None:
-    """Show a sheet large enough to read, to be scrolled sideways; or all of it in the page."""
+    """Show a sheet as wide as its place, or large, to be scrolled sideways."""
     picture = b64encode(svg.encode()).decode()
-    kind = "sheet" if st.session_state.get(FIT) else "sheet large"
+    kind = "sheet large" if st.session_state.get(LARGE) else "sheet"
     image = f'<img alt="{escape(title)}" src="data:image/svg+xml;base64,{picture}">'
     st.html(f'<div class="{kind}">{image}</div>')
 
