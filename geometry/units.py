@@ -80,7 +80,7 @@ def read_length(text: str | float, bare: BareUnit | None = None) -> float:
     if decimal:
         unit = decimal["unit"]
         scale = Fraction(repr(factor(_UNIT_NAMES.get(unit, unit), "mm")))
-        return sign * float(Fraction(decimal["number"]) * scale) / 1000
+        return sign * float(Fraction(decimal["number"]) * scale / 1000)
     return sign * _imperial(body, str(text))
 
 
@@ -230,7 +230,8 @@ def show_fall(fall: float, system: System) -> str:
         return f"{fall * 100:.2f} %"
     sixteenths = fall * 12 * 16
     if math.isclose(sixteenths, round(sixteenths), abs_tol=1e-6):
-        return f"{Fraction(round(sixteenths), 16)} in per ft"
+        inches = _inches(round(sixteenths), 16).removeprefix("0 ").removesuffix('"')
+        return f"{inches} in per ft"
     return f"{fall * 12:.3f} in per ft"
 
 
