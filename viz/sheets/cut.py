@@ -30,8 +30,12 @@ def is_thin(polygon: Polygon, role: str) -> bool:
 
 
 def thin_parts(face: PaperFace) -> tuple[Polygon, ...]:
-    """Return the polygons of a face that are drawn as one heavy line."""
-    return tuple(p for p in face.shape.geoms if is_thin(p, face.label.role))
+    """Return the polygons of a face drawn as one heavy line: all of them, or none.
+
+    A sliver of a thick part, such as stone cut beside a pipe, keeps its outline.
+    """
+    pieces = tuple(face.shape.geoms)
+    return pieces if all(is_thin(p, face.label.role) for p in pieces) else ()
 
 
 def area_marks(faces: Sequence[PaperFace], view: View) -> Iterator[Mark]:
@@ -66,7 +70,7 @@ def built(faces: Sequence[PaperFace]) -> tuple[PaperFace, ...]:
 
 
 def _thick(face: PaperFace) -> MultiPolygon:
-    return MultiPolygon([p for p in face.shape.geoms if not is_thin(p, face.label.role)])
+    return MultiPolygon() if thin_parts(face) else face.shape
 
 
 def _area(shape: MultiPolygon, shown: Look) -> Iterator[Mark]:
