@@ -14,7 +14,7 @@ from geometry.faults.lines import Path, lines_by_path
 from geometry.faults.mending import mended, stands
 from geometry.faults.places import fault_at, in_words, written_at
 from geometry.faults.reading import reading_faults, refused_paths
-from geometry.faults.text import LARGEST_BYTES, cleaned, odd_values, raw_design
+from geometry.faults.text import LARGEST_BYTES, MOST_ODD, cleaned, odd_values, raw_design
 from geometry.project import Design, inherited
 
 # Leaving refused values out can bring up a few more, such as a list that is now missing.
@@ -46,6 +46,8 @@ def _read(raw: dict[str, Any]) -> tuple[Design | None, list[At]]:
     """
     context = {"numbers": _numbers(raw)}
     refused = odd_values(raw)
+    if len(refused) >= MOST_ODD:
+        return None, refused
     sound = mended(raw, [at.path for at in refused])
     left_out = [at.path for at in refused]
     design = None
@@ -90,9 +92,8 @@ def _once(found: list[At], raw: dict[str, Any]) -> list[At]:
 def _in_order(found: list[Fault]) -> tuple[Fault, ...]:
     """Return the faults once each, from the top of the file down; not more than one can read."""
     unique = sorted(dict.fromkeys(found), key=lambda fault: fault.line or 0)
-    more = len(unique) - MOST_FAULTS
-    if more > 0:
-        unique[MOST_FAULTS:] = [Fault("design", f"{more} more faults follow; mend these first")]
+    if len(unique) > MOST_FAULTS:
+        unique[MOST_FAULTS:] = [Fault("design", "more faults follow; mend these first")]
     return tuple(unique)
 
 

@@ -12,6 +12,8 @@ from geometry.faults.lines import Path
 from geometry.faults.records import keys_at, limits_at
 
 LONGEST_SENTENCE = 400
+# More refused values than one can mend at a time are left for the next reading.
+MOST_ROWS = 200
 QUOTE = '"'
 _MANY = {"too_short": "too few entries", "too_long": "too many entries"}
 _RANGE = re.compile(r"out of range; give (?P<low>.+?) to (?P<high>.+?)(?:, such as (?P<like>.+))?$")
@@ -29,7 +31,7 @@ def reading_faults(error: ValidationError, raw: Any, words: Words) -> list[At]:
 
     raw: the design's tables, the house's keys written under each area's own.
     """
-    rows = [(clean_path(tuple(row["loc"]), raw), row) for row in error.errors(include_url=False)]
+    rows = [(clean_path(tuple(row["loc"]), raw), row) for row in _rows(error)]
     holding = {path[:end] for path, _ in rows for end in range(len(path))}
     meant = {_meant(path) for path, row in rows if row["type"] == "extra_forbidden"}
     found: dict[Path, At] = {}
@@ -42,7 +44,11 @@ def reading_faults(error: ValidationError, raw: Any, words: Words) -> list[At]:
 
 def refused_paths(error: ValidationError, raw: Any) -> list[Path]:
     """Return the path of everything pydantic refused."""
-    return [clean_path(tuple(row["loc"]), raw) for row in error.errors(include_url=False)]
+    return [clean_path(tuple(row["loc"]), raw) for row in _rows(error)]
+
+
+def _rows(error: ValidationError) -> list[Any]:
+    return list(error.errors(include_url=False)[:MOST_ROWS])
 
 
 def _meant(path: Path) -> Path:

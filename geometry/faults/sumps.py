@@ -16,6 +16,13 @@ def sump_faults(
     sump: Sump, area: AreaLayout, drain: DrainLayout | None, words: Words
 ) -> Iterator[At]:
     """Yield faults of the pit's place and depth, and of the pipe that leads to it."""
+    if drain and drain.area is not area:
+        yield At(
+            ("sump", "area"),
+            f'the pit lies in area "{area.name}", but the drain runs round "{drain.area.name}"; '
+            "put both to the same area",
+        )
+        return
     if not area.room.contains(shapely.Point(sump.at)):
         yield At(
             ("sump", "at"),

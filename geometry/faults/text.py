@@ -13,6 +13,7 @@ LARGEST_BYTES = 1_000_000
 LONGEST_LINE = 10_000
 DEEPEST = 10
 LARGEST_NUMBER = 10**12
+MOST_ODD = 200
 
 _HELP = "write key = value lines, lengths in quotes; an inch mark inside is \\\" or '5\"'"
 _PLACE = re.compile(r"\s*\((?:at line (?P<line>\d+), column \d+|at end of document)\)")
@@ -71,7 +72,7 @@ def odd_values(raw: dict[str, Any]) -> list[At]:
     """
     found: list[At] = []
     waiting: list[tuple[Path, Any]] = [((), raw)]
-    while waiting:
+    while waiting and len(found) < MOST_ODD:
         path, value = waiting.pop()
         if len(path) > DEEPEST:
             raise DesignError((Fault("design", _TOO_DEEP),))

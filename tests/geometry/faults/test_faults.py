@@ -1,6 +1,7 @@
 """Every fault says where it is, what is wrong and what would be right."""
 
 import re
+import time
 
 import misread_designs
 import pytest
@@ -134,9 +135,24 @@ def test_metric_designs_hear_metric_limits() -> None:
         assert words in fault.sentence
 
 
+def test_a_flood_of_huge_numbers_is_no_trouble() -> None:
+    text = "".join(f"k{n} = 0x{'f' * 3700}\n" for n in range(250))
+    assert {f.sentence[:24] for f in faults_of(text)[:-1]} == {"this is no number for a "}
+
+
 def test_a_flood_of_faults_is_cut_short() -> None:
     areas = "".join(f'[[area]]\nname = "a{n}"\ncorners = ["x"]\n' for n in range(19))
     layers = "".join(f'[[floor.layer]]\nname = "b{n}"\n' for n in range(25))
     found = faults_of(f'[project]\nname = "x"\n{layers}{areas}')
     assert len(found) == 51
-    assert found[-1].sentence.endswith("more faults follow; mend these first")
+    assert found[-1].sentence == "more faults follow; mend these first"
+
+
+@pytest.mark.parametrize(
+    "row", ["k{0} = 1", "k{0} = true", "[[area]]", "[k{0}]", "[[floor.layer]]\nx = 1"]
+)
+def test_a_large_file_of_nonsense_is_answered_soon(row: str) -> None:
+    text = "\n".join(row.format(n) for n in range(20_000))
+    started = time.perf_counter()
+    assert len(faults_of(text)) <= 51
+    assert time.perf_counter() - started < 20

@@ -123,6 +123,9 @@ DRAINS = (
 )  # fmt: skip
 
 SUMPS = (
+    Case("other area", (('depth = "30 in"', 'depth = "30 in"\narea = "porch"'),
+          ("3 ft 6 in, 6 ft", "41 ft, 14 ft")),
+         "sump > area", 'area = "porch"', ('lies in area "porch"', 'runs round "basement"')),
     one("outside", '"3 ft 6 in, 6 ft"', '"-3 ft, 6 ft"', "sump > at", "-3 ft",
          'outside the floor of area "basement"', "inside the walls"),
     one("in the footing", '"3 ft 6 in, 6 ft"', '"2 ft, 6 ft"', "sump > at", '"2 ft, 6 ft"',
