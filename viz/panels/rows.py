@@ -40,7 +40,8 @@ def with_piers(text: str, area: int, lines: str) -> str:
     """
     document = tomlkit.parse(text)
     table: Any = document["area"][area]
-    old = {str(p.get("name") or n): p for n, p in enumerate(table.get("pier", []), 1)}
+    before = [p for p in table.get("pier", []) if isinstance(p, dict)]
+    old = {str(p.get("name") or n): p for n, p in enumerate(before, 1)}
     table.pop("pier", None)
     wanted = _named(lines)
     if wanted:
