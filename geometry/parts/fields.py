@@ -16,6 +16,7 @@ from pydantic import (
     GetCoreSchemaHandler,
     GetJsonSchemaHandler,
     ValidationInfo,
+    WithJsonSchema,
 )
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
@@ -175,8 +176,6 @@ def _listed(value: Any) -> Any:
 
 
 def _described(text: str, reader: Callable[..., Any]) -> tuple[Any, ...]:
-    from pydantic import WithJsonSchema
-
     schema = {"type": ["string", "number", "array"], "description": text}
     return BeforeValidator(reader), WithJsonSchema(schema)
 
@@ -185,7 +184,12 @@ Fall = Annotated[float, *_described("a fall: 1/8 in per ft, 1 %, 1:100, level", 
 PlanPoint = Annotated[Point, *_described("a place on the plan: x, y", _point)]
 Level = Annotated[LevelAt, *_described("a level: TOF, finished floor, foam top, -8 in", _level)]
 FloorTie = Annotated[Tie, *_described("a tie: foam bottom at TOF", _tie)]
-Ties = Annotated[tuple[FloorTie, ...], BeforeValidator(_listed)]
+_TIES = {
+    "type": ["string", "array"],
+    "items": {"type": "string"},
+    "description": "a tie, or a list",
+}
+Ties = Annotated[tuple[FloorTie, ...], BeforeValidator(_listed), WithJsonSchema(_TIES)]
 
 Name = Annotated[str, BeforeValidator(lambda v: str(v).strip() if isinstance(v, str | int) else v)]
 

@@ -189,7 +189,6 @@ def test_the_start_file_explains_itself() -> None:
 SCHEMA = Design.model_json_schema()
 
 
-@pytest.mark.xfail(strict=True, reason="the schema knows ties as a list only, not one as text")
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda p: p.stem)
 def test_the_schema_takes_the_examples(path: Path) -> None:
     raw = tomllib.loads(path.read_text(encoding="utf-8"))
