@@ -95,7 +95,7 @@ class GroundLayout:
     def pockets(self) -> list[Prism]:
         """Return what is dug below the holes: deep floors, pads, the pit, trenches."""
         found = [
-            Prism(a.core, a.subgrade, self.bench(a))
+            Prism(a.core, a.subgrade, min(self.bench(a), self.existing))
             for a in self.areas
             if a.subgrade < self.bench(a)
         ]

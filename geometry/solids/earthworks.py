@@ -6,7 +6,7 @@ import shapely
 from manifold3d import Manifold
 
 from geometry.layout.bodies import Prism
-from geometry.layout.footings import footing_body, pad_prism
+from geometry.layout.footings import column_prism, footing_body, pad_prism
 from geometry.layout.ground import GroundLayout, Loft, occupied
 from geometry.layout.lay import Layout
 from geometry.solids.kernel import cut_away, lofted, manifold, raised, union
@@ -43,14 +43,14 @@ def excavation(ground: GroundLayout, beside: Manifold) -> Manifold:
 
 
 def pad_pockets(ground: GroundLayout) -> list[Prism]:
-    """Return what pads take out of the ground below the floor's subgrade."""
+    """Return what piers take out of the ground below the floor's subgrade."""
     found = []
     for area in ground.areas:
+        top = min(area.subgrade, ground.existing)
         for pier in area.area.piers:
-            pad = pad_prism(area, pier)
-            top = min(pad.top, area.subgrade)
-            if pad.bottom < top:
-                found.append(Prism(pad.region, pad.bottom, top))
+            for p in (pad_prism(area, pier), column_prism(area, pier)):
+                if p and p.bottom < min(p.top, top):
+                    found.append(p._replace(top=min(p.top, top)))
     return found
 
 
@@ -63,7 +63,8 @@ def backfill(
     kept += [prism(p) for p in layout.footing.prisms]
     if len(ground.areas) > 1:
         # The lower hole reaches under the higher floor, to the pads and the pit there.
-        kept += [prism(p) for b in (*layout.structure, *layout.pit) for p in b.prisms]
+        standing = [b for b in layout.structure if b.label.role in {"pad", "column"}]
+        kept += [prism(p) for b in (*standing, *layout.pit) for p in b.prisms]
     kept += [prism(p) for p in (layout.drain.space() if layout.drain else ())]
     if ground.fill_top < ground.existing:
         kept.append(_above(beside, ground.fill_top))
