@@ -72,8 +72,11 @@ def grown(box: Array, content: Array, aspect: float) -> Array:
     return bigger
 
 
-def framed(axes: Axes, points: Array, size: Size, margins: Margins) -> Camera:
-    """The camera that fills the free part of the picture with the (n, 3) points, metres."""
+def framed(axes: Axes, points: Array, size: Size, margins: Margins, above: float = 0.5) -> Camera:
+    """The camera that fills the free part of the picture with the (n, 3) points, metres.
+
+    above: which share of the height that is left over lies above them.
+    """
     right, up, forward = axes
     seen = points @ np.array([right, up, forward]).T
     low, high = seen.min(axis=0), seen.max(axis=0)
@@ -83,5 +86,6 @@ def framed(axes: Axes, points: Array, size: Size, margins: Margins) -> Camera:
     middle = (low + high) / 2
     middle[0] -= (margins.left - margins.right) / 2 * scale
     middle[1] -= (margins.bottom - margins.top) / 2 * scale
+    middle[1] -= (0.5 - above) * (free_high * scale - (high[1] - low[1]))
     centre = middle[0] * right + middle[1] * up + middle[2] * forward
     return Camera(right, up, forward, centre, float(scale), size)

@@ -16,11 +16,17 @@ SHEET_MM = 190.0  # the width of paper a picture is taken for, which sets the si
 
 
 def hatched(
-    image: Image.Image, faces: Iterable[tuple[Label, MultiPolygon]], window: Polygon
+    image: Image.Image,
+    faces: Iterable[tuple[Label, MultiPolygon]],
+    window: Polygon,
+    sheet: float = SHEET_MM,
 ) -> Image.Image:
-    """The picture with hatches on the faces inside the window; shapes in its pixels, y down."""
+    """The picture with hatches on the faces inside the window; shapes in its pixels, y down.
+
+    sheet: the width of paper the picture stands for, mm.
+    """
     pen = ImageDraw.Draw(image)
-    per_mm = image.size[0] / SHEET_MM
+    per_mm = image.size[0] / sheet
     for label, shape in faces:
         look = look_of(label)
         area = _areas(shapely.transform(shapely.intersection(shape, window), lambda p: p / per_mm))

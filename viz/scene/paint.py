@@ -1,39 +1,21 @@
 """Bodies on a plotter: the only file that imports pyvista, and only in the drawing process."""
 
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 import pyvista
-from numpy.typing import NDArray
 
 from viz.scene.bodies import Body, Cap, Composition
 from viz.scene.camera import Camera
 from viz.scene.mesh import Array, Index, Plane, clipped, clipped_lines, inked_edges
+from viz.scene.painting import FINER, Painting, Pixels
 from viz.scene.palette import GHOST, INK, PAPER, RGB, colour, mixed, rgb
 from viz.style.materials import look_of
 
 # Aside, above and towards the viewer, and the strength: a soft key light and a weaker fill.
 LIGHTS = ((-0.7, 1.0, 0.5, 0.44), (0.35, 0.1, 1.0, 0.34))
 HEAVY_MM = 0.6  # a table entry above this asks for a heavy line
-FINER = 2  # drawn at twice the size and halved, for clean edges
-Pixels = NDArray[np.uint8]
-Parts = NDArray[np.int64]
 Drawn = tuple[Body | Cap | None, Any]  # what an actor shows; none for mere ink
-
-
-@dataclass(frozen=True, eq=False)
-class Painting:
-    """The picture, and which part each of its pixels shows.
-
-    pixels: (height, width, 3), FINER times the size asked for.
-    parts: (height, width), index into names; -1 where none. cut: (height, width), on a cut face.
-    """
-
-    pixels: Pixels
-    parts: Parts
-    cut: NDArray[np.bool_]
-    names: tuple[str, ...]
 
 
 def painted(scene: Composition, camera: Camera, flat: bool) -> Painting:

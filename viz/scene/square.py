@@ -9,8 +9,8 @@ from PIL import Image, ImageDraw
 from viz.scene.bodies import HOLE, Composition
 from viz.scene.camera import Array, Axes, Camera, Margins, grown
 from viz.scene.cutting import placed
-from viz.scene.hatching import hatched
-from viz.scene.paint import FINER, Painting
+from viz.scene.hatching import SHEET_MM, hatched
+from viz.scene.painting import FINER, Painting
 from viz.scene.palette import INK, PAPER
 from viz.scene.view import Size
 
@@ -26,22 +26,28 @@ def window(scene: Composition, axes: Axes, size: Size, margins: Margins) -> Arra
     return np.asarray(np.column_stack([box, np.full(2, asked[0, 2])]) @ across)
 
 
-def finished(painting: Painting, scene: Composition, camera: Camera, corners: Array) -> Painting:
-    """Hatched, and only what lies in the window, in a thin frame; corners: (2, 3), metres."""
+def finished(
+    painting: Painting, scene: Composition, camera: Camera, corners: Array, share: float = 1.0
+) -> Painting:
+    """Hatched, and only what lies in the window, in a thin frame.
+
+    corners: (2, 3), metres. share: how wide this is in the whole picture, which sizes hatches.
+    """
     edges = np.round(_box(camera.pixels(corners))).astype(int)
     (left, top), (right, bottom) = edges.tolist()
     parts, inside = np.full_like(painting.parts, -1), np.s_[top:bottom, left:right]
     parts[inside] = painting.parts[inside]
     box = tuple((FINER * edges).ravel().tolist())
-    image = _with_hatches(Image.fromarray(painting.pixels), scene, camera, shapely.box(*box))
-    sheet = Image.new("RGB", image.size, PAPER)
-    sheet.paste(image.crop(box), box)
-    ImageDraw.Draw(sheet).rectangle(box, outline=INK, width=FINER)
-    return replace(painting, pixels=np.asarray(sheet), parts=parts)
+    within, sheet = shapely.box(*box), SHEET_MM * share
+    image = _with_hatches(Image.fromarray(painting.pixels), scene, camera, within, sheet)
+    framed = Image.new("RGB", image.size, PAPER)
+    framed.paste(image.crop(box), box)
+    ImageDraw.Draw(framed).rectangle(box, outline=INK, width=FINER)
+    return replace(painting, pixels=np.asarray(framed), parts=parts)
 
 
 def _with_hatches(
-    image: Image.Image, scene: Composition, camera: Camera, within: shapely.Polygon
+    image: Image.Image, scene: Composition, camera: Camera, within: shapely.Polygon, sheet: float
 ) -> Image.Image:
     line = scene.line
     if line is None:
@@ -51,7 +57,7 @@ def _with_hatches(
         return camera.pixels(placed(flat, line)) * FINER
 
     faces = [(cap.label, shapely.transform(cap.shape, fine)) for cap in scene.caps]
-    return hatched(image, faces, within)
+    return hatched(image, faces, within, sheet)
 
 
 def _box(flat: Array) -> Array:

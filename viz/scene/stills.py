@@ -11,7 +11,9 @@ from viz.scene.callouts import Side
 from viz.scene.camera import aimed, framed
 from viz.scene.composition import composed
 from viz.scene.legend import legend_of, lettered
-from viz.scene.paint import FINER, painted
+from viz.scene.lens import with_lens
+from viz.scene.paint import painted
+from viz.scene.painting import FINER
 from viz.scene.view import Size, View
 
 
@@ -20,15 +22,19 @@ def picture(solids: Sequence[Solid], view: View, size: Size) -> bytes:
     scene = composed(solids, view)
     flat = view.kind == "face the cut"
     legend = legend_of(view, scene, (size[0] * FINER, size[1] * FINER))
+    closer = view.kind == "cutaway" and bool(legend.texts)
     margins = legend.margins.divided(FINER)
     axes = aimed(scene.ahead, *((0.0, 0.0) if flat else (view.turn, view.tilt)))
     points = square.window(scene, axes, size, margins) if flat else scene.frame
-    camera = framed(axes, points, size, margins)
+    camera = framed(axes, points, size, margins, 0.0 if closer else 0.5)
     painting = painted(scene, camera, flat)
     if flat:
         painting = square.finished(painting, scene, camera, points)
+    if closer:
+        painting = with_lens(painting, scene, camera, solids, view, margins)
     rising: Side = "right" if view.turn < 0 else "left"
-    image = lettered(Image.fromarray(painting.pixels), legend, painting, scene, rising)
+    image = Image.fromarray(painting.pixels)
+    image = lettered(image, legend, painting, scene, camera, rising)
     out = BytesIO()
     image.resize(size, Image.Resampling.LANCZOS).save(out, "PNG")
     return out.getvalue()

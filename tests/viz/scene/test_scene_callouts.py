@@ -1,72 +1,127 @@
 from itertools import combinations, pairwise
 
 import numpy as np
-import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
-from shapely import LineString
+from shapely import LineString, box
 
-from viz.scene.callouts import APART, Callout, called_out, stacked
+from viz.scene import lettering
+from viz.scene.anchors import called_out
+from viz.scene.callouts import Callout, stacked
+from viz.scene.legend import Legend, arranged
 
-SIZE = (1200, 900)
-spots = st.lists(
-    st.tuples(st.integers(300, 900), st.integers(0, 900)), min_size=1, max_size=11, unique=True
+SIZE = (1500, 950)
+HEIGHT = lettering.letter_height(SIZE)
+WORDS = st.lists(
+    st.sampled_from(["Wall", "footing", "polyethylene", "10 mil,", "(XPS)", "of"]), max_size=7
+)
+TEXTS = st.builds(lambda name, sizes: f"Part {' '.join(name)}\n{' '.join(sizes)}", WORDS, WORDS)
+ACROSS, DOWN = st.integers(0, 1000), st.integers(0, SIZE[1])
+
+
+def drawn(legend, found):
+    height, callouts = arranged(legend, found)
+    leaders = [LineString(lettering.leader(c, SIZE, height)) for c in callouts]
+    labels = [[box(*line) for line in lettering.boxes(c, SIZE, height)] for c in callouts]
+    return callouts, leaders, labels
+
+
+def assert_nothing_crosses(leaders, labels):
+    assert not any(one.intersects(two) for one, two in combinations(leaders, 2))
+    for one, two in combinations(labels, 2):
+        assert not any(a.intersection(b).area > 1e-6 for a in one for b in two)
+    for label in labels:
+        for line in label:
+            left, top, right, bottom = line.bounds
+            assert left > 0
+            assert top > 0
+            assert right < SIZE[0]
+            assert bottom < SIZE[1]
+            assert not any(leader.intersects(line) for leader in leaders)
+
+
+@settings(max_examples=300)
+@given(
+    st.lists(st.tuples(TEXTS, ACROSS, DOWN), min_size=1, max_size=22, unique_by=lambda t: t[1:]),
+    st.integers(1, 999),
+)
+def test_no_label_overlaps_and_no_leader_crosses_a_label_or_another(parts, divide):
+    texts = {str(n): text for n, (text, _, _) in enumerate(parts)}
+    legend = Legend(texts, SIZE, HEIGHT)
+    # spots fall where the picture may: between the columns
+    start = legend.margins.left
+    share = (SIZE[0] - legend.margins.left - legend.margins.right) / 1000
+    found = [
+        (str(n), "left" if x < divide else "right", (start + x * share, float(y)))
+        for n, (_, x, y) in enumerate(parts)
+    ]
+    _, leaders, labels = drawn(legend, found)
+    assert leaders
+    assert_nothing_crosses(leaders, labels)
+
+
+PATCH = st.tuples(
+    st.integers(350, 1100), st.integers(30, 850), st.integers(6, 300), st.integers(6, 80)
 )
 
 
-@given(spots, st.sampled_from(["left", "right"]))
-def test_no_label_overlaps_or_leaves_the_picture_and_no_leaders_cross(points, side):
-    height = 80.0
-    placed = stacked([Callout((("x", True),), side, p, p[1]) for p in points], height, SIZE)
-    assert sorted(item.spot for item in placed) == sorted(points)
-    middles = sorted(item.middle for item in placed)
-    assert all(b - a >= height - 1e-6 for a, b in pairwise(middles))
-    assert middles[0] >= height / 2
-    assert middles[-1] <= SIZE[1] - height / 2
-    rim = 0.0 if side == "left" else SIZE[0]
-    leaders = [LineString([(rim, item.middle), item.spot]) for item in placed]
-    assert not any(a.crosses(b) for a, b in combinations(leaders, 2))
+@settings(max_examples=40, deadline=None)
+@given(
+    st.lists(st.tuples(TEXTS, PATCH, st.booleans()), min_size=1, max_size=12),
+    st.sampled_from(["left", "right"]),
+)
+def test_parts_of_any_shape_get_dots_on_them_and_leaders_that_cross_nothing(parts, rising):
+    shown = np.full((SIZE[1], SIZE[0]), -1)
+    for number, (_, (x, y, wide, high), _) in enumerate(parts):
+        shown[y : y + high, x : min(x + wide, 1150)] = number
+    masks = {str(n): shown == n for n in range(len(parts))}
+    floor = {str(n) for n, (*_, kept) in enumerate(parts) if kept}
+    found = called_out(masks, list(masks), False, rising, floor)
+    for part, _, (x, y) in found:
+        assert masks[part][round(y), round(x)]
+    if len({spot for *_, spot in found}) == len(found):
+        legend = Legend({str(n): text for n, (text, *_) in enumerate(parts)}, SIZE, HEIGHT)
+        _, leaders, labels = drawn(legend, found)
+        assert_nothing_crosses(leaders, labels)
+
+
+def column(*spots):
+    return [Callout((("x", True),), "left", spot, 200.0, 60.0, 20.0) for spot in spots]
 
 
 def test_a_label_stands_level_with_its_spot_where_there_is_room():
-    (placed,) = stacked([Callout((("x", True),), "left", (400.0, 300.0), 0.0)], 60.0, SIZE)
-    assert placed.middle == 300.0
+    (placed,) = stacked(column((400.0, 300.0)), 10.0, 940.0)
+    assert placed.port == (200.0, 300.0)
 
 
-def masks_of_layers():
-    masks = {}
-    for number, name in enumerate(("slab", "foam", "sand")):
-        mask = np.zeros((200, 400), dtype=bool)
-        mask[100 + 5 * number : 105 + 5 * number, 100:300] = True
-        masks[name] = mask
-    return masks
+def test_crowded_labels_stand_around_the_mean_of_their_spots():
+    placed = stacked(column((400.0, 300.0), (400.0, 310.0), (400.0, 320.0)), 10.0, 940.0)
+    assert [item.spot[1] for item in placed] == [300.0, 310.0, 320.0]
+    assert [item.port[1] for item in placed] == [250.0, 310.0, 370.0]
 
 
-def test_spots_lie_on_their_part_and_clear_of_each_other():
-    masks = masks_of_layers()
-    found = called_out(masks, list(masks), True, "right")
-    assert [part for part, _, _ in found] == ["slab", "foam", "sand"]
-    for text, side, (x, y) in found:
-        assert side == "right"
-        assert masks[text][round(y), round(x)]
-    gaps = [np.hypot(a[0] - b[0], a[1] - b[1]) for (*_, a), (*_, b) in combinations(found, 2)]
-    assert min(gaps) >= APART
+def test_labels_stay_between_top_and_bottom():
+    low = stacked(column((400.0, 930.0), (500.0, 940.0)), 10.0, 940.0)
+    assert [item.top for item in low] == [820.0, 880.0]
+    high = stacked(column((400.0, 0.0), (500.0, 5.0)), 10.0, 940.0)
+    assert sorted(item.top for item in high) == [10.0, 70.0]
 
 
-def test_parts_that_are_hidden_or_only_a_few_pixels_get_no_label():
-    masks = masks_of_layers()
-    masks["pipe"] = np.zeros((200, 400), dtype=bool)
-    masks["pipe"][0, :5] = True
-    found = called_out(masks, ["pipe", "gone", "foam"], False, "right")
-    assert [part for part, *_ in found] == ["foam"]
+def test_labels_past_all_room_are_left_out_rather_than_laid_over_others():
+    texts = {str(n): f"Part {n}\nof no great size" for n in range(120)}
+    found = [(name, "left", (700.0, 5.0 * n)) for n, name in enumerate(texts)]
+    callouts, leaders, labels = drawn(Legend(texts, SIZE, HEIGHT), found)
+    assert 15 < len(callouts) < 120
+    assert_nothing_crosses(leaders, labels)
 
 
-@pytest.mark.parametrize("together", [set(), {"left layer"}])
-def test_sides_follow_the_picture_unless_parts_are_kept_together(together):
-    masks = {}
-    for name, start in (("left layer", 10), ("middle", 100), ("right", 300)):
-        masks[name] = np.zeros((100, 400), dtype=bool)
-        masks[name][20:60, start : start + 40] = True
-    found = called_out(masks, list(masks), False, "right", together)
-    on_left = [part for part, side, _ in found if side == "left"]
-    assert on_left == (["middle"] if together else ["left layer"])
+def test_letters_are_legible_and_leave_the_picture_most_of_the_width():
+    assert 18 <= lettering.letter_height((1500, 950)) <= 23
+    legend = Legend({"foam": "Rigid foam, XPS type IV (25 psi)\n2 in, insulation"}, SIZE, HEIGHT)
+    assert legend.margins.left + legend.margins.right < SIZE[0] / 3
+
+
+def test_tops_follow_each_other_without_overlap():
+    placed = stacked(column(*[(300.0 + n, 5.0 * n) for n in range(12)]), 10.0, 940.0)
+    tops = [item.top for item in placed]
+    assert all(b - a >= 60.0 - 1e-6 for a, b in pairwise(tops))

@@ -28,6 +28,14 @@ def test_everything_is_in_the_free_part_and_fills_it(turn, tilt, size, left):
     assert touches_sides or touches_ends
 
 
+@pytest.mark.parametrize(("above", "top", "bottom"), [(0.0, 20, 480), (1.0, 320, 780)])
+def test_what_height_is_left_over_can_lie_above_or_below(above, top, bottom):
+    flat = np.array([[0.0, 0.0, 0.0], [10.0, 0.0, 4.6]])
+    axes, margins = aimed((0.0, 1.0), 0.0, 0.0), Margins(0, 0, 20, 20)
+    _, y = framed(axes, flat, (1000, 800), margins, above).pixels(flat).T
+    assert y == pytest.approx([bottom, top])
+
+
 @pytest.mark.parametrize("ahead", [(0.0, 1.0), (1.0, 0.0), (-0.6, 0.8)])
 def test_z_is_up_and_the_axes_are_square(ahead):
     right, up, forward = aimed(ahead, 25.0, 30.0)

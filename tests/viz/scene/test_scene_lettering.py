@@ -12,8 +12,13 @@ def test_long_names_break_at_words_and_keep_every_word():
     assert " ".join(line for line, bold in rows if bold) == "Foundation wall, poured concrete"
     assert rows[-1] == ("8 in thick", False)
     assert len(rows) == 3
-    column = lettering.width([rows], 26)
-    assert column <= 220 + (2 * lettering.EDGE + 1.4) * 26
+    past = 2 * lettering.EDGE + lettering.RUN + lettering.CLEAR
+    assert lettering.width([rows], 26) <= 220 + past * 26
+
+
+def test_lines_of_a_broken_name_are_about_as_long_as_each_other():
+    rows = lettering.rows("Cleanout at corner 6", 26, 240)
+    assert [line for line, _ in rows] == ["Cleanout at", "corner 6"]
 
 
 def test_one_word_too_wide_stands_alone():
@@ -26,7 +31,10 @@ def test_words_stay_in_the_column_and_the_leader_reaches_the_spot(side):
     rows = (("Drain stone", True), ("18 x 14 in", False))
     spot = (300.0, 80.0)
     image = Image.new("RGB", size, PAPER)
-    lettering.lettered(image, [Callout(rows, side, spot, 150.0)], height)
+    bend = lettering.bend([rows], height)
+    turn = bend if side == "left" else size[0] - bend
+    tall, drop = lettering.room(height, 2), lettering.drop(height)
+    lettering.lettered(image, [Callout(rows, side, spot, turn, tall, drop, 150.0)], height)
     pixels = np.asarray(image, dtype=int)
     dark = pixels.max(axis=2) < 120
     _, columns = np.nonzero(dark)
