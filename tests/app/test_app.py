@@ -6,6 +6,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from geometry.designfile import start_text
+from viz import tables
 from viz.carried import app_file, demo
 
 DEMO = demo().read_text(encoding="utf-8")
@@ -66,7 +67,7 @@ def test_a_value_that_cannot_be_read_is_said_at_its_field_and_in_the_list(app):
     assert [e.value for e in app.error] != []
     assert "The design has" in app.error[0].value
     assert "last sound one" in app.error[0].value
-    assert any("has no unit" in m.value for m in app.markdown)
+    assert '<div class="fault"><i>!</i> 2 has no unit' in shown(app)
     assert figure(app, "Finished floor") == "+0'-6\""
     app.text_input(key=FOAM).set_value("3 in").run()
     assert not app.error
@@ -233,3 +234,30 @@ def test_no_text_however_odd_brings_the_page_down(app, text):
     assert "The design has" in app.error[0].value
     assert not any("unexpected" in e.value for e in app.error)
     assert figure(app, "Finished floor") == "+0'-6\""
+
+
+def test_what_an_empty_field_says_is_usual_is_what_the_engine_takes(app):
+    """Typing every greyed-out value changes no figure of the report."""
+    bare = (
+        '[project]\nname = "bare"\n[drain]\n[sump]\nat = "5 ft, 8 ft"\n'
+        '[[area]]\nname = "house"\ncorners = ["0, 0", "30 ft, 0", "30 ft, 24 ft", "0, 24 ft"]\n'
+    )
+    app.segmented_control(key="view").set_value("Design file").run()
+    app.text_area(key="whole text").set_value(bare).run()
+    assert not app.error
+    before = _figures(app)
+    words = ("none", "on its bedding", "8 in below top of wall", "foam over the footing")
+    usual = [f for f in app.text_input if f.placeholder and f.placeholder not in words]
+    assert len(usual) > 15
+    for field in usual:
+        field.set_value(field.placeholder)
+    app.run()
+    assert not app.error
+    assert _figures(app) == before
+    assert text_of(app).count("=") > len(usual)
+
+
+def _figures(app):
+    """Levels and volumes to the micrometre."""
+    report = _job(app).report
+    return tables.level_figures(report), tables.volume_figures(report)
