@@ -6,6 +6,7 @@ from typing import Literal
 
 Side = Literal["left", "right"]
 Spot = tuple[float, float]
+STEPS = (0, -1, 1, -2, 2, -3, 3)  # a label moves so far for its leader to clear other dots
 
 
 @dataclass(frozen=True)
@@ -38,22 +39,41 @@ def stacked(callouts: Sequence[Callout], top: float, bottom: float) -> list[Call
 
     Each label in turn takes the spot that its leader passes above all the others left: they and
     their labels then lie below that leader's line, and so do their leaders.
+
+    callouts: not placed yet, their tops 0.
     """
     left, placed, cursor = sorted(callouts, key=lambda item: item.spot[1]), [], top
     while left:
-        first = _spread(left, cursor, bottom)
-        port = first + left[0].drop
-        chosen = min(left, key=lambda item: _fall(item, port))
-        left.remove(chosen)
-        placed.append(replace(chosen, top=first))
-        cursor = first + chosen.tall
+        lowest = max(cursor, bottom - sum(item.tall for item in left))
+        wished = _spread(left, cursor, bottom)
+        step = left[0].drop / 3
+        tries = (min(max(wished + n * step, cursor), lowest) for n in STEPS)
+        options = [_first(left, edge) for edge in tries]
+        clear = (item for item in options if _clearance(item, callouts) >= step)
+        chosen = next(clear, options[0])
+        left.remove(replace(chosen, top=0.0))
+        placed.append(chosen)
+        cursor = chosen.top + chosen.tall
     return placed
+
+
+def _first(left: Sequence[Callout], top: float) -> Callout:
+    """The callout whose leader passes above all the other spots, with its upper edge there."""
+    return replace(min(left, key=lambda item: _fall(item, top + item.drop)), top=top)
 
 
 def _fall(item: Callout, port: float) -> tuple[float, float]:
     """How steeply the leader would fall from a port, then how far it goes."""
     away = max(abs(item.spot[0] - item.bend), 1e-9)
     return (item.spot[1] - port) / away, away
+
+
+def _clearance(item: Callout, others: Sequence[Callout]) -> float:
+    """How far above or below its leader the nearest of the other dots it passes lies, pixels."""
+    slope, reach = _fall(item, item.port[1])
+    passed = [o.spot for o in others if o.spot != item.spot and abs(o.spot[0] - o.bend) <= reach]
+    lines = ((item.port[1] + slope * abs(x - item.bend), y) for x, y in passed)
+    return min((abs(line - y) for line, y in lines), default=float("inf"))
 
 
 def _spread(ordered: Sequence[Callout], top: float, bottom: float) -> float:

@@ -125,3 +125,11 @@ def test_tops_follow_each_other_without_overlap():
     placed = stacked(column(*[(300.0 + n, 5.0 * n) for n in range(12)]), 10.0, 940.0)
     tops = [item.top for item in placed]
     assert all(b - a >= 60.0 - 1e-6 for a, b in pairwise(tops))
+
+
+def test_a_leader_keeps_off_a_dot_it_would_brush_past():
+    placed = stacked(column((230.0, 285.0), (700.0, 335.0), (500.0, 480.0)), 10.0, 940.0)
+    far = next(item for item in placed if item.spot == (700.0, 335.0))
+    (x, y), share = far.port, (230.0 - 200.0) / (700.0 - 200.0)
+    assert x == 200.0
+    assert abs(y + share * (335.0 - y) - 285.0) >= 20.0 / 3
