@@ -119,7 +119,7 @@ def _drain(layout: Layout, system: System) -> Iterator[tuple[str, str]]:
     drain = layout.drain.drain
     name = material_name(drain.pipe).split(", ", 1)[-1]
     fall = f"falls {show_fall(drain.fall, system)}" if drain.fall else "laid level"
-    yield "drain/pipe", f"{name}; holes down, {fall}"
+    yield "drain/pipe", f"{name}; {_holes(drain.holes.rows)}, {fall}"
     yield "drain/fittings", name
     for corner in drain.cleanouts:
         yield f"drain/cleanout {corner}", f"{name}, up to grade"
@@ -127,6 +127,16 @@ def _drain(layout: Layout, system: System) -> Iterator[tuple[str, str]]:
     yield "drain/stone", f"{stone}, {_size(drain.stone.width, system)} wide"
     lap = _size(drain.wrap.overlap, system)
     yield "drain/wrap", f"{material_name(drain.wrap.material)}, laps {lap} on top"
+
+
+def _holes(rows: Sequence[float]) -> str:
+    """Rows are angles from straight down: within 90 degrees they look down."""
+    if not rows:
+        return "no holes"
+    up = [abs(row) > 90 for row in rows]
+    if all(up):
+        return "holes up"
+    return "holes all round" if any(up) else "holes down"
 
 
 def _sump(layout: Layout, system: System) -> Iterator[tuple[str, str]]:

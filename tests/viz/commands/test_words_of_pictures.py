@@ -1,0 +1,73 @@
+"""What pictures say of the parts, and the levels a section names."""
+
+import pytest
+
+from viz.carried import demo
+from viz.job import job
+from viz.pictures import detail_window, levels_at
+from viz.words import part_words
+
+DEMO = demo().read_text(encoding="utf-8")
+
+
+def words(text=DEMO, areas=()):
+    work = job(text)
+    chosen = [a for a in work.layout.areas if a.name in areas]
+    return part_words(work.layout, work.foundation, chosen)
+
+
+def test_layers_are_called_by_their_material_with_thickness_and_use():
+    said = words()
+    assert said["basement/foam"] == 'Rigid foam, XPS type IV (25 psi)\n2", insulation'
+    assert said["basement/slab"] == 'Concrete slab\n4", finished floor'
+    assert said["basement/retarder"].endswith("\n10 mil, laps taped")
+
+
+def test_a_footing_is_said_for_the_areas_that_are_shown():
+    assert words(areas=["basement"])["footing"] == 'Strip footing\n20" × 12"'
+    assert words()["footing"] == 'Strip footing\n20" × 12" and 16" × 8"'
+
+
+@pytest.mark.parametrize(
+    ("rows", "said"),
+    [
+        ("[-60, 60]", "holes down"),
+        ("[-120, 120]", "holes up"),
+        ("[0, 180]", "holes all round"),
+        ("[]", "no holes"),
+    ],
+)
+def test_holes_are_said_to_look_where_they_do(rows, said):
+    text = DEMO.replace("rows = [-60, -30, 30, 60]", f"rows = {rows}")
+    assert said in words(text)["drain/pipe"]
+
+
+def test_metric_designs_speak_in_millimetres():
+    said = words(DEMO.replace('units = "ft-in"', 'units = "metric"'))
+    assert '"' not in "".join(said.values())
+    assert "101.6 mm" in said["basement/slab"]
+
+
+def test_a_section_names_the_inverts_where_it_crosses_the_drain():
+    """By hand: the cut at 21 ft meets the pipe 8 in beyond the footing, 14 in outside the wall.
+
+    From the low point opposite the pit (12 ft up the left side) the pipe runs 12 ft + 14 in down
+    that side and 21 ft + 14 in along the front, 424 in in all, and rises 1/16 in per ft.
+    """
+    work = job(DEMO)
+    line = work.cuts["across"]
+    assert line.start[0] == pytest.approx(21 * 0.3048)
+    marks = {m.name: m.level_m for m in levels_at(work.layout, line, None)}
+    low = work.report.drain.outlet_invert_m
+    rise = (12 * 12 + 14 + 21 * 12 + 14) / 12 / 16 * 0.0254
+    assert marks["Drain invert at the left"] == pytest.approx(low + rise, abs=1e-6)
+
+
+def test_a_detail_shows_its_own_corner_alone():
+    work = job(DEMO)
+    line = work.cuts["across"]
+    window = detail_window(work.layout, work.foundation, line)
+    names = [m.name for m in levels_at(work.layout, line, window)]
+    assert "Drain invert" in names
+    assert not any("right" in name for name in names)
+    assert window[2] - window[0] < 4
