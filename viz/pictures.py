@@ -9,6 +9,7 @@ from shapely.ops import substring
 
 from geometry.layout.areas import AreaLayout
 from geometry.layout.lay import Layout
+from geometry.sections.bars import bar_marks
 from geometry.sections.cut import cut
 from geometry.sections.face import CutFace, CutLine
 from geometry.solids.foundation import Foundation
@@ -56,6 +57,7 @@ def section_of(layout: Layout, foundation: Foundation, asked: Cutting) -> Drawin
         title=asked.title,
         subtitle=asked.subtitle or about.address,
         notes=NOTES,
+        bars=bar_marks(layout, asked.line),
         paper=asked.paper,
         scale=asked.scale,
         window=asked.window,
