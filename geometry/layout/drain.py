@@ -151,14 +151,14 @@ class DrainLayout:
         end = min(width, start + overlap)
         return self.band(start, end).intersection(self.high_space) if end > start else EMPTY
 
-    def space(self) -> tuple[Prism, ...]:
-        """Return all that stone and wrap fill, pipe included."""
+    def space(self, steps: BaseGeometry) -> tuple[Prism, ...]:
+        """Return all that stone and wrap fill, pipe included; `steps` as in `stone_bodies`."""
         tof = min(max(self.area.tof, self.stone_bottom), self.stone_top)
         return merged(
             (
                 Prism(self.low_space, self.stone_bottom, tof),
-                Prism(self.high_space, tof, self.stone_top),
-                Prism(self.lap, self.stone_top, self.stone_top + self.wrap_m),
+                Prism(minus(self.high_space, [steps]), tof, self.stone_top),
+                Prism(minus(self.lap, [steps]), self.stone_top, self.stone_top + self.wrap_m),
             )
         )
 

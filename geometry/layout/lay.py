@@ -90,7 +90,7 @@ class Layout:
         """Drain stone and wrap, less pipe, risers and the pipe to the sump."""
         if self.drain is None:
             return ()
-        stone, wrap = stone_bodies(self.drain, self._steps())
+        stone, wrap = stone_bodies(self.drain, self.steps)
         lead = self.sump.lead if self.sump else None
         stone = replace(stone, taken=stone_taken(self.drain, lead))
         wrap = replace(wrap, taken=wrap_taken(self.drain, wrap))
@@ -101,7 +101,8 @@ class Layout:
         )
         return (stone, wrap.pierced(bores))
 
-    def _steps(self) -> BaseGeometry:
+    @cached_property
+    def steps(self) -> BaseGeometry:
         """Plan of footing steps standing in the drain stone above the drained area's footing."""
         if self.drain is None:
             return EMPTY

@@ -65,7 +65,7 @@ def backfill(
         # The lower hole reaches under the higher floor, to the pads and the pit there.
         standing = [b for b in layout.structure if b.label.role in {"pad", "column"}]
         kept += [prism(p) for b in (*standing, *layout.pit) for p in b.prisms]
-    kept += [prism(p) for p in (layout.drain.space() if layout.drain else ())]
+    kept += [prism(p) for p in (layout.drain.space(layout.steps) if layout.drain else ())]
     if ground.fill_top < ground.existing:
         kept.append(_above(beside, ground.fill_top))
     left = cut_away(beside, [*kept, *risers])
