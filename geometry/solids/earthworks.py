@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import shapely
 from manifold3d import Manifold
 
-from geometry.layout.bodies import Prism
+from geometry.layout.bodies import Body, Prism
 from geometry.layout.footings import column_prism, footing_body, pad_prism
 from geometry.layout.ground import GroundLayout, Loft, occupied
 from geometry.layout.lay import Layout
@@ -61,16 +61,20 @@ def backfill(
     ground = layout.ground
     kept = [prism(p) for p in occupied(ground.areas, ground.existing + 1.0)]
     kept += [prism(p) for p in layout.footing.prisms]
-    if len(ground.areas) > 1:
-        # The lower hole reaches under the higher floor, to the pads and the pit there.
-        standing = [b for b in layout.structure if b.label.role in {"pad", "column"}]
-        kept += [prism(p) for b in (*standing, *layout.pit) for p in b.prisms]
+    kept += [prism(p) for body in _under_higher_floors(layout) for p in body.prisms]
     kept += [prism(p) for p in (layout.drain.space(layout.steps) if layout.drain else ())]
     if ground.fill_top < ground.existing:
         kept.append(_above(beside, ground.fill_top))
     left = cut_away(beside, [*kept, *risers])
     strip = ground.wall_stone()
     return left.split(prism(strip)) if strip else (Manifold(), left)
+
+
+def _under_higher_floors(layout: Layout) -> list[Body]:
+    """Return pads, columns and pit of areas beside lower ones, whose hole reaches under them."""
+    higher = {a.name for a in layout.areas if a.earlier}
+    piers = [b for b in layout.structure if b.label.role in {"pad", "column"}]
+    return [b for b in (*piers, *layout.pit) if b.label.area in higher]
 
 
 def _above(body: Manifold, level: float) -> Manifold:

@@ -147,8 +147,9 @@ def _bed(layout: Layout, drain: DrainLayout) -> list[Solid]:
     caps = [] if drain.route.closed else [manifold(m) for m in pipes.cap_meshes(drain)]
     cavity = manifold(run)
     stone_mesh = mesh_of(cut_away(body, [cavity, *caps, *tools]))
-    skin = manifold(stacked(wrap.prisms))
-    wrap_mesh = mesh_of(cut_away(skin, tools))
+    # The wrap is what the stone leaves of the trench: one cut instead of many joints.
+    trench = manifold(stacked(drain.space(layout.steps)))
+    wrap_mesh = mesh_of(cut_away(trench, [body, *tools]))
     return [_solid(stone.label, stone_mesh), _solid(wrap.label, wrap_mesh)]
 
 
