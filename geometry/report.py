@@ -9,7 +9,7 @@ from geometry.checks.cold import ColdConcrete, cold_concrete
 from geometry.checks.finding import Finding, Severity
 from geometry.checks.foam import FoamVerdict, foam_finding, foam_verdict
 from geometry.checks.levels import level_findings
-from geometry.layout.drain import developed_width
+from geometry.layout.drain_stone import developed_width
 from geometry.layout.lay import Layout
 from geometry.layout.leveltable import level_rows
 from geometry.solids.foundation import Foundation

@@ -12,7 +12,7 @@ from geometry.faults.names import name_faults
 from geometry.faults.piers import pier_faults
 from geometry.faults.sumps import sump_faults
 from geometry.layout.areas import AreaLayout, lay_areas
-from geometry.layout.drain import lay_drain
+from geometry.layout.drain_route import lay_drain
 from geometry.layout.ground import GroundLayout
 from geometry.project import Design
 

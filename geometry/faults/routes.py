@@ -8,7 +8,8 @@ import shapely
 from geometry.faults.common import At, Words
 from geometry.faults.drains import CLEAR_M
 from geometry.layout.areas import AreaLayout
-from geometry.layout.drain import DrainLayout, lay_drain, side_lengths
+from geometry.layout.drain import DrainLayout
+from geometry.layout.drain_route import lay_drain, side_lengths
 from geometry.layout.ground import GroundLayout
 from geometry.parts.drain import Drain
 from geometry.plan.outline import Point

@@ -1,23 +1,19 @@
 """The perimeter drain laid out: route, inverts, fittings, stone and wrap, cleanout risers."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import cached_property
 from itertools import pairwise
 
 import numpy as np
-import shapely
-from shapely import LineString, Polygon
+from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
-from geometry.label import STAGE, Label
 from geometry.layout.areas import AreaLayout
-from geometry.layout.bodies import Body, Prism, merged
-from geometry.materials.catalogue import FABRICS, PIPES
+from geometry.layout.bodies import Prism, merged
 from geometry.materials.kinds import Pipe
 from geometry.parts.drain import Drain
-from geometry.plan.outline import EMPTY, Point, minus, offset
-from geometry.plan.route import Route, corners_of, lengths_along, parallel, straightened
+from geometry.plan.outline import EMPTY, minus
+from geometry.plan.route import Route, parallel
 from geometry.units import INCH
 
 # A fitting reaches this far along each leg, or more where a sharp bend needs it.
@@ -241,129 +237,10 @@ class DrainLayout:
 
     def corner_station(self, corner: int) -> float:
         """Return the station nearest to an outline corner (numbered from 1)."""
-        return _corner(self.route, self.area, corner)
+        return corner_station(self.route, self.area, corner)
 
 
-@lru_cache(maxsize=8)
-def lay_drain(drain: Drain, area: AreaLayout, outlet: Point | None) -> DrainLayout:
-    """Lay out the drain beside an area; `outlet` is the sump pit's place, if there is one.
-
-    Raises ValueError where the route cannot keep its sides: see `collapsed_sides`.
-    """
-    pipe, wrap_m = PIPES[drain.pipe], FABRICS[drain.wrap.material].thickness_m
-    base = _plain(area.footing_outer)
-    corners = _chosen(base, area, drain)
-    route = _route(base, corners, drain)
-    low = _low(route, area, drain, outlet)
-    high = _high(route, low, area, drain)
-    invert = area.footing_bottom + wrap_m + drain.stone.bedding + pipe.wall_m
-    if drain.outlet_invert is not None:
-        invert = area.tof + drain.outlet_invert
-    return DrainLayout(
-        drain, area, pipe, wrap_m, base, corners, route, low, high, invert, outlet is not None
-    )
-
-
-def _plain(shape: BaseGeometry) -> Polygon:
-    """Return the footing's outer face, counter-clockwise, straight-on corners left out."""
-    return straightened(shapely.get_parts(shape)[0])
-
-
-def _chosen(base: Polygon, area: AreaLayout, drain: Drain) -> tuple[int, ...]:
-    """Return the base's corner numbers the route passes, in order."""
-    corners = corners_of(base)
-    if drain.sides == "all":
-        return tuple(range(len(corners)))
-    wanted = [i for i in range(len(corners)) if _side_of(base, i, area) in set(drain.sides)]
-    starts = [i for i in wanted if (i - 1) % len(corners) not in wanted] or [wanted[0]]
-    order = [starts[0]]
-    while (order[-1] % len(corners)) in wanted and len(order) <= len(corners):
-        order.append((order[-1] + 1) % len(corners))
-    return tuple(order)
-
-
-def _side_of(base: Polygon, number: int, area: AreaLayout) -> int:
-    """Return the outline side (from 1, in the file's order) nearest to one side of the base."""
-    corners = np.asarray(base.exterior.coords)
-    middle = shapely.Point((corners[number] + corners[number + 1]) / 2)
-    drawn = area.area.corners
-    sides = [LineString((drawn[i], drawn[(i + 1) % len(drawn)])) for i in range(len(drawn))]
-    return int(np.argmin(shapely.distance(sides, middle))) + 1
-
-
-def _route(base: Polygon, corners: Sequence[int], drain: Drain) -> Route:
-    moved = parallel(base, drain.offset)
-    return Route(tuple((float(x), float(y)) for x, y in moved[list(corners)]), drain.sides == "all")
-
-
-def _low(route: Route, area: AreaLayout, drain: Drain, outlet: Point | None) -> float:
-    if outlet is not None:
-        return route.station_of(outlet)
-    return _corner(route, area, drain.low_corner or 1)
-
-
-def _high(route: Route, low: float, area: AreaLayout, drain: Drain) -> float:
-    if drain.high_corner:
-        return _corner(route, area, drain.high_corner)
-    if route.closed:
-        return (low + route.length / 2) % route.length
-    return route.length if low < route.length / 2 else 0.0
-
-
-def _corner(route: Route, area: AreaLayout, corner: int) -> float:
+def corner_station(route: Route, area: AreaLayout, corner: int) -> float:
     """Return the station of the route's corner nearest to an outline corner (numbered from 1)."""
     gaps = np.linalg.norm(np.subtract(route.points, area.area.corners[corner - 1]), axis=1)
     return float(route.stations[int(np.argmin(gaps))])
-
-
-def side_lengths(drain: DrainLayout) -> list[tuple[int, float]]:
-    """Return (outline side, length of pipe along it); negative where the side turns round."""
-    lengths = lengths_along(drain.base, parallel(drain.base, drain.drain.offset))
-    numbers = drain.corners if drain.route.closed else drain.corners[:-1]
-    return [(_side_of(drain.base, n, drain.area), float(lengths[n])) for n in numbers]
-
-
-def stone_bodies(drain: DrainLayout, steps: BaseGeometry) -> list[Body]:
-    """Return the drain stone (its pipe still in it) and the wrap.
-
-    steps: plan of footing steps that stand in the stone's way above the lower footing.
-    """
-    t, low, tof = drain.wrap_m, drain.low_space, drain.area.tof
-    high = minus(drain.high_space, [steps])
-    bottom, top = drain.stone_bottom, drain.stone_top
-    inner_low, inner_high = offset(low, -t), offset(high, -t)
-    ledge = min(max(tof, bottom + t), top - t)
-    stone = merged((Prism(inner_low, bottom + t, ledge + t), Prism(inner_high, ledge + t, top - t)))
-    wrap = merged(
-        (
-            Prism(low, bottom, bottom + t),
-            Prism(low.difference(inner_low), bottom + t, ledge),
-            Prism(high.difference(inner_low), ledge, ledge + t),
-            Prism(high.difference(inner_high), ledge + t, top - t),
-            Prism(high, top - t, top),
-            Prism(minus(drain.lap, [steps]), top, top + t),
-        )
-    )
-    name = drain.area.name
-    stone_label = Label(
-        "drain/stone",
-        "Drain stone",
-        "drain stone",
-        drain.drain.stone.material,
-        name,
-        STAGE["drain stone"],
-    )
-    wrap_label = Label(
-        "drain/wrap", "Fabric wrap", "wrap", drain.drain.wrap.material, name, STAGE["wrap"]
-    )
-    return [Body(stone_label, stone), Body(wrap_label, wrap)]
-
-
-def developed_width(drain: DrainLayout) -> float:
-    """Flat width of the wrap: round the stone's outline plus the overlap, metres.
-
-    Below TOF the wrap runs from the footing's face, above it from the wall's.
-    """
-    shelf = drain.area.projection_out
-    tall = drain.stone_top - drain.stone_bottom
-    return 2 * (drain.drain.stone.width + shelf) + 2 * tall + drain.drain.wrap.overlap
