@@ -1,23 +1,23 @@
 """Second witnesses for solids: manifold3d and trimesh on the finished meshes, and plain sums."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import combinations
 from math import hypot, pi
 
-import manifold3d
 import numpy as np
 import trimesh
-from manifold3d import CrossSection, Manifold, Mesh64
-from scipy.integrate import quad
-from shapely.geometry.base import BaseGeometry
+from manifold3d import Manifold, Mesh64
+from numpy.typing import NDArray
+from scipy.integrate import dblquad, quad
 
 from geometry.layout.lay import Layout, lay_out
-from geometry.plan.outline import polygons
 from geometry.project import Design
 from geometry.solids.foundation import Foundation, build
 from geometry.solids.solid import Solid
+
+Floats = NDArray[np.float64]
 
 # A shared volume below this is rounding (1 mm3), as is a share of the smaller part.
 NOTHING_M3 = 1e-9
@@ -47,8 +47,9 @@ class Whole:
         return {s.label.part: body(s) for s in self.solids}
 
     @cached_property
-    def hole(self) -> Manifold:
-        return body(self.foundation.excavation)
+    def volumes(self) -> dict[str, float]:
+        """Volume of every mesh and of the hole, m3."""
+        return {s.label.part: volume(s) for s in (*self.solids, self.foundation.excavation)}
 
 
 def body(solid: Solid) -> Manifold:
@@ -61,41 +62,64 @@ def body(solid: Solid) -> Manifold:
     )
 
 
+def volume(solid: Solid) -> float:
+    """Volume by the divergence theorem, about the solid's own middle to keep digits, m3."""
+    corners = (solid.vertices - solid.vertices.mean(axis=0))[solid.faces]
+    return float(np.linalg.det(corners).sum() / 6)
+
+
 def mesh(solid: Solid) -> trimesh.Trimesh:
     """Return a solid as a trimesh, equal vertices merged."""
     return trimesh.Trimesh(solid.vertices, solid.faces, process=True)
 
 
-def raise_region(region: BaseGeometry, bottom: float, top: float) -> Manifold:
-    """Return a prism by manifold3d's own extrusion."""
-    if top <= bottom or region.is_empty:
-        return Manifold()
-    rings = [
-        np.asarray(ring.coords)[:-1]
-        for p in polygons(region)
-        for ring in (p.exterior, *p.interiors)
-    ]
-    flat = CrossSection(rings, manifold3d.FillRule.EvenOdd)
-    return flat.extrude(top - bottom).translate((0, 0, bottom))
+def overlaps(whole: Whole) -> Iterator[tuple[str, str, float]]:
+    """Yield every pair of solids whose shared volume is more than rounding.
 
-
-def overlaps(bodies: dict[str, Manifold]) -> Iterator[tuple[str, str, float]]:
-    """Yield every pair of parts whose shared volume is more than rounding."""
-    for (one, a), (two, b) in combinations(bodies.items(), 2):
+    Where faces nearly coincide manifold3d may report a sliver that is none, so each piece it
+    reports must hold a point that lies in both solids by its winding number.
+    """
+    for (one, a), (two, b) in combinations(whole.bodies.items(), 2):
         if _apart(a, b):
             continue
-        shared = (a ^ b).volume()
-        if shared > NOTHING_M3 + NOTHING_SHARE * min(a.volume(), b.volume()):
-            yield one, two, shared
+        shared = a ^ b
+        least = NOTHING_M3 + NOTHING_SHARE * min(a.volume(), b.volume())
+        if shared.volume() > least:
+            pair = [whole.foundation.named(part) for part in (one, two)]
+            real = [c.volume() for c in shared.decompose() if c.volume() > least and _in(c, pair)]
+            if real:
+                yield one, two, sum(real)
+
+
+def _in(piece: Manifold, solids: Sequence[Solid]) -> bool:
+    """Say whether any point close under the piece's faces lies in all the solids."""
+    raw = piece.to_mesh64()
+    corners = np.asarray(raw.vert_properties)[:, :3][np.asarray(raw.tri_verts)]
+    normal = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+    size = np.linalg.norm(normal, axis=1)
+    kept = size > 1e-12
+    centres, inward = corners[kept].mean(axis=1), -normal[kept] / size[kept, None]
+    points = np.vstack([centres + inward * depth for depth in (1e-3, 1e-5, 1e-7)])
+    return any(all(winding(s, p) > 0.5 for s in solids) for p in points)
+
+
+def winding(solid: Solid, point: Floats) -> float:
+    """How often a solid's faces wind round a point: 1 inside, 0 outside.
+
+    Solid angle of each triangle by van Oosterom and Strackee (IEEE Trans. Biomed. Eng. 1983).
+    """
+    a, b, c = (solid.vertices[solid.faces[:, i]] - point for i in range(3))
+    la, lb, lc = (np.linalg.norm(v, axis=1) for v in (a, b, c))
+    top = np.einsum("ij,ij->i", a, np.cross(b, c))
+    low = la * lb * lc
+    for u, v, w in ((a, b, lc), (b, c, la), (c, a, lb)):
+        low = low + np.einsum("ij,ij->i", u, v) * w
+    return float(np.arctan2(top, low).sum() / (2 * pi))
 
 
 def _apart(a: Manifold, b: Manifold) -> bool:
     one, two = np.array(a.bounding_box()), np.array(b.bounding_box())
     return bool((one[:3] >= two[3:] - 1e-12).any() or (two[:3] >= one[3:] - 1e-12).any())
-
-
-def union(bodies: Iterable[Manifold]) -> Manifold:
-    return Manifold.batch_boolean([Manifold(), *bodies], manifold3d.OpType.Add)
 
 
 def saddle(disc: float, radius: float, shift: float = 0.0) -> float:
@@ -110,7 +134,6 @@ def saddle(disc: float, radius: float, shift: float = 0.0) -> float:
 
 def mitred_saddle(disc: float, radius: float, turn: float) -> float:
     """The same over a disc on a bend of two pipes mitred at half the turn, in polar strips."""
-    from scipy.integrate import dblquad
 
     def height(r: float, angle: float) -> float:
         return r * max(0.0, radius**2 - (r * np.sin(angle)) ** 2) ** 0.5
@@ -124,7 +147,8 @@ def pipework_void(layout: Layout) -> float:
     pit = layout.sump
     void = _drain_void(layout) if layout.drain else 0.0
     if pit:
-        void += pi * pit.inner**2 * (pit.sump.depth - pit.sump.lid)
+        top = min(pit.rim - pit.sump.lid, layout.ground.existing)
+        void += pi * pit.inner**2 * (top - pit.floor)
         void += _lead_void(layout) if pit.lead else 0.0
     return void
 
@@ -158,7 +182,7 @@ def _plain_ends(layout: Layout) -> float:
 
 
 def _lead_void(layout: Layout) -> float:
-    """Bore of the tee's leg and the solid pipe, less the pipe's end in the pit, and the sleeve's gap."""
+    """Bore of tee leg and solid pipe, less the pipe's end in the pit; the sleeve's gap."""
     pit, drain = layout.sump, layout.drain
     assert pit is not None
     assert drain is not None
@@ -176,25 +200,3 @@ def _lead_void(layout: Layout) -> float:
     void -= float(quad(entered, -outer, outer, epsabs=1e-14)[0])
     gap = (lead.sleeve.inside_diameter_m / 2) ** 2 - outer**2
     return void + pi * gap * (lead.back - lead.face) * stretch
-
-
-def room_air(layout: Layout) -> Manifold:
-    """Return the air over the floors inside walls and footings, up to the ground."""
-    top = layout.ground.existing
-    found = []
-    for area in layout.areas:
-        floor = area.finished_floor
-        found.append(raise_region(area.room, max(area.tof, floor), top))
-        found.append(raise_region(area.core, floor, min(area.tof, top)))
-    return union(found)
-
-
-def open_ground(layout: Layout) -> Manifold:
-    """Return the hole's part above the finished grade, where the grade lies below the ground."""
-    ground = layout.ground
-    if ground.fill_top >= ground.existing:
-        return Manifold()
-    size = 400.0
-    block = Manifold.cube((2 * size, 2 * size, ground.existing - ground.fill_top))
-    block = block.translate((-size, -size, ground.fill_top))
-    return block - raise_region(ground.house, ground.fill_top - 1, ground.existing + 1)

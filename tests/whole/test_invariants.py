@@ -1,0 +1,121 @@
+"""What must hold for every design: closed solids, no overlap, full rooms, a hole that adds up."""
+
+from pathlib import Path
+
+import numpy as np
+import pytest
+from hypothesis import HealthCheck, given, settings
+from manifold3d import Error
+
+from geometry.designfile import read_design
+from geometry.takeoff.volumes import part_volumes
+from tests.designs import Raw, design_of, raw_designs, seeded_raw
+from tests.whole import sums
+from tests.whole.witness import Whole, body, mesh, overlaps, pipework_void
+
+EXAMPLES = sorted((Path(__file__).parents[2] / "assets" / "examples").glob("*.toml"))
+FEW = settings(
+    max_examples=10, deadline=None, derandomize=True, database=None,
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
+)  # fmt: skip
+SEEDS = 300
+
+# Round parts are prisms of 32 to 64 sides with the circle's area; where two such cross, what
+# they share differs from round ones by less than this share of what the pipe displaces.
+ROUND_SHARE = 1e-4
+EXACT_SHARE = 1e-9
+
+
+def closed(whole: Whole) -> None:
+    for solid in (*whole.solids, whole.foundation.excavation):
+        part = solid.label.part
+        assert body(solid).status() == Error.NoError, part
+        assert whole.volumes[part] > 0, part
+        edges = np.concatenate([solid.faces[:, [i, (i + 1) % 3]] for i in range(3)])
+        ways, counts = np.unique(edges, axis=0, return_counts=True)
+        assert (counts == 1).all(), f"{part}: an edge runs twice the same way"
+        assert set(map(tuple, ways)) == set(map(tuple, ways[:, ::-1])), f"{part} is open"
+        assert _closed_when_merged(solid), part
+
+
+def _closed_when_merged(solid) -> bool:
+    """Every edge runs as often one way as the other, equal vertices taken as one."""
+    merged = mesh(solid)
+    edges = np.concatenate([merged.faces[:, [i, (i + 1) % 3]] for i in range(3)])
+    way = np.sign(edges[:, 1] - edges[:, 0])
+    _, place = np.unique(np.sort(edges, axis=1), axis=0, return_inverse=True)
+    return bool((np.bincount(place.reshape(-1), weights=way) == 0).all())
+
+
+def volumes_agree(whole: Whole) -> None:
+    plain = {b.label.part for b in whole.layout.bodies if not b.bores and not b.taken}
+    gross = {b.label.part: sums.volume(b.prisms) for b in whole.layout.bodies}
+    stated = {v.label.part: v.volume for v in part_volumes(whole.layout)}
+    meshes = {k: v for k, v in whole.volumes.items() if not k.startswith("ground/")}
+    assert meshes.keys() == stated.keys()
+    for part, volume in stated.items():
+        if part in plain:
+            assert meshes[part] == pytest.approx(volume, rel=EXACT_SHARE), part
+        else:
+            spare = ROUND_SHARE * max(gross.get(part, 0.0), volume, _displaced(whole, part))
+            assert meshes[part] == pytest.approx(volume, abs=spare), part
+
+
+def _displaced(whole: Whole, part: str) -> float:
+    """Volume risers or fittings displace, pipe and bore."""
+    drain = whole.layout.drain
+    if drain is None or not part.startswith(("drain/cleanout", "drain/fittings")):
+        return 0.0
+    runs = sum(2 * f.reach for f in drain.fittings)
+    heights = [r.top - r.bottom for r in whole.layout.risers()]
+    return float(np.pi * drain.radius**2 * max([runs, *heights]))
+
+
+def rooms_full(whole: Whole) -> None:
+    layout = whole.layout
+    prisms = sums.all_prisms(layout)
+    for area in layout.areas:
+        block = sums.floor_block(area)
+        empty = _pit_inside(whole) if layout.sump and layout.sump.area is area else []
+        filled = sums.inside(prisms, block) + sums.inside(empty, block)
+        assert filled == pytest.approx(sums.volume(block), rel=EXACT_SHARE), area.name
+
+
+def _pit_inside(whole: Whole) -> list[sums.Prism]:
+    pit = whole.layout.sump
+    assert pit is not None
+    return [sums.Prism(pit.inner_circle, pit.floor, pit.rim - pit.sump.lid)]
+
+
+def hole_adds_up(whole: Whole) -> None:
+    hole = whole.volumes["ground/excavation"]
+    spare = 1e-8 * hole + ROUND_SHARE * pipework_void(whole.layout)
+    assert sums.put_back(whole) + sums.void(whole.layout) == pytest.approx(hole, abs=spare)
+
+
+def hold(whole: Whole) -> None:
+    closed(whole)
+    assert list(overlaps(whole)) == []
+    volumes_agree(whole)
+    rooms_full(whole)
+    hole_adds_up(whole)
+
+
+@pytest.mark.parametrize("path", EXAMPLES, ids=lambda p: p.stem)
+def test_examples_hold(path: Path) -> None:
+    hold(Whole(read_design(path.read_text(encoding="utf-8"))))
+
+
+@given(raw=raw_designs())
+@FEW
+def test_random_designs_hold(raw: Raw) -> None:
+    hold(Whole(design_of(raw)))
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("seed", range(SEEDS))
+def test_many_seeded_designs_hold(seed: int) -> None:
+    raw = seeded_raw(seed)
+    if raw is None:
+        pytest.skip("this seed's design has faults")
+    hold(Whole(design_of(raw)))
