@@ -130,7 +130,8 @@ def read_level(value: Any, numbers: BareUnit | None = None) -> LevelAt:
     named = _LEVEL.fullmatch(text) if isinstance(value, str) else None
     if named is None:
         return LevelAt(base="TOF", offset_m=read_length(value, numbers))
-    offset = read_length(named["offset"].replace(" ", "", 1), numbers) if named["offset"] else 0.0
+    # read_length takes a blank between sign and number, and one before a fraction.
+    offset = read_length(named["offset"], numbers) if named["offset"] else 0.0
     base = " ".join(named["base"].split())
     known = {"tof": "TOF", "top of footing": "TOF"}
     return LevelAt(base=known.get(base.lower(), base.lower()), offset_m=offset)

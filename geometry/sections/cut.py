@@ -12,11 +12,15 @@ from geometry.sections.face import CutFace, CutLine
 from geometry.solids.solid import Solid
 
 
+# Corners nearer to the plane than a rounding error lie in it.
+IN_PLANE_M = 1e-9
+
+
 def cut(solids: Iterable[Solid], line: CutLine) -> tuple[CutFace, ...]:
     """Return the faces a vertical cut leaves, in the order of the solids; empty ones left out.
 
-    A corner that lies in the plane counts as in front of it, so a plane that runs along a face
-    shows what stands in front.
+    A corner in the plane counts as left of it, so a plane that runs along a face shows what lies
+    to its right, seen from start to end.
     """
     faces = []
     for solid in solids:
@@ -33,7 +37,7 @@ def section(vertices: NDArray[np.float64], faces: NDArray[np.int64], line: CutLi
     along = run / length
     flat = vertices[:, :2] - start
     aside = flat[:, 0] * -along[1] + flat[:, 1] * along[0]
-    front = aside >= 0
+    front = aside >= -IN_PLANE_M
     met = front[faces]
     crossed = faces[met.any(axis=1) & ~met.all(axis=1)]
     if not len(crossed):

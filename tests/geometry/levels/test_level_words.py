@@ -26,7 +26,6 @@ def test_level_words(text: str, base: str, inches: float) -> None:
     assert level.offset_m == pytest.approx(inches * INCH, abs=1e-12)
 
 
-@pytest.mark.xfail(strict=True, reason="the space before the fraction is taken out: 13/16 in")
 @pytest.mark.parametrize(
     ("text", "inches"), [("TOF +1 3/16 in", 1.1875), ("finished floor -2 1/2 in", -2.5)]
 )
