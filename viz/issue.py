@@ -142,4 +142,5 @@ def still_of(work: Job, kind: Kind, size: tuple[int, int] = STILL_SIZE) -> bytes
 
     line = next(iter(work.cuts.values()))
     view = still_view(work.layout, work.foundation, kind, line)
-    return still(work.foundation.solids, view, size)
+    solids = (*work.foundation.solids, work.foundation.excavation)
+    return still(solids, view, size)

@@ -26,6 +26,8 @@ from viz.words import part_words
 _AROUND_M = 6 * INCH
 _FLOOR_SHOWN_M = 3 * FOOT
 _WALL_SHOWN_M = 18 * INCH
+# Farther than any house reaches.
+_FAR_M = 1000.0
 
 NOTES = (
     "All levels are against top of footing (TOF) of the lowest area.",
@@ -150,4 +152,14 @@ def _sump(layout: Layout, track: shapely.LineString) -> Iterator[tuple[str, floa
 def still_view(layout: Layout, foundation: Foundation, kind: Kind, line: CutLine) -> View:
     """Return the usual still of a kind; only what is cut or pulled apart bears labels."""
     words = {} if kind == "whole" else part_words(layout, foundation)
-    return View(kind, cut=line, labels=words)
+    return View(kind, cut=_larger_half_kept(layout, line), labels=words)
+
+
+def _larger_half_kept(layout: Layout, line: CutLine) -> CutLine:
+    """Return the cut so turned that the larger part of the house lies behind it: to its left."""
+    start, run = np.asarray(line.start), np.subtract(line.end, line.start)
+    along = run / np.hypot(*run) * _FAR_M
+    left = np.array((-along[1], along[0]))
+    corners = (start - along, start + along, start + along + left, start - along + left)
+    behind = layout.ground.house.intersection(shapely.Polygon(corners))
+    return line if 2 * behind.area >= layout.ground.house.area else CutLine(line.end, line.start)

@@ -1,5 +1,6 @@
 """The bundled type family: widths of text, and the part of a font a drawing needs."""
 
+import re
 from collections.abc import Iterable
 from functools import cache
 from io import BytesIO
@@ -51,12 +52,20 @@ def subset(letters: str, bold: bool) -> bytes:
     return out.getvalue()
 
 
+_MEASURE = re.compile(r"\d[\d./]* (?:in|ft|mil|mm|cm|m|oz|psi|%)(?![\w])\S*|\S+")
+
+
+def unbroken(line: str) -> list[str]:
+    """Return a line's words; a number and its unit are one word."""
+    return _MEASURE.findall(line)
+
+
 def wrap(words: str, width: float, height: float, bold: bool = False) -> tuple[str, ...]:
     """Break text into lines no wider than `width` mm; a word too long is broken within."""
     lines: list[str] = []
     for paragraph in words.splitlines():
         line = ""
-        for word in _pieces(paragraph.split(), width, height, bold):
+        for word in _pieces(unbroken(paragraph), width, height, bold):
             longer = f"{line} {word}".strip()
             if line and text_width(longer, height, bold) > width:
                 lines.append(line)

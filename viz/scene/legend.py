@@ -75,7 +75,7 @@ def lettered(
 ) -> Image.Image:
     """The picture with a label for every part that is seen in it; see `called_out` for rising."""
     floor = {item.label.part for item in scene.items if item.label.role in FLOOR}
-    masks = seen_masks(painting, scene, camera)
+    masks = _one_each(seen_masks(painting, scene, camera), legend.texts)
     found = called_out(masks, legend.texts, legend.one_column, rising, floor)
     finer = image.size[0] / painting.parts.shape[1]
     fine = [(part, side, (x * finer, y * finer)) for part, side, (x, y) in found]
@@ -127,6 +127,13 @@ def seen_masks(painting: Painting, scene: Composition, camera: Camera) -> dict[s
         elif seen.any() and not _glimpsed(seen, scene, camera, name):
             masks[name] = seen
     return masks
+
+
+def _one_each(masks: Mapping[str, Mask], texts: Mapping[str, str]) -> dict[str, Mask]:
+    """Of parts with the same words, the one that shows most."""
+    most = sorted(masks, key=lambda name: masks[name].sum())
+    best = {texts.get(name, name): name for name in most}
+    return {name: mask for name, mask in masks.items() if best[texts.get(name, name)] == name}
 
 
 def _glimpsed(seen: Mask, scene: Composition, camera: Camera, name: str) -> bool:

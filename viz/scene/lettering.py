@@ -6,7 +6,7 @@ from functools import cache, lru_cache
 
 from PIL import Image, ImageDraw, ImageFont
 
-from viz.drawing.fonts import font_file
+from viz.drawing.fonts import font_file, unbroken
 from viz.scene.callouts import Callout, Spot
 from viz.scene.palette import INK, PAPER
 from viz.scene.view import Size
@@ -58,7 +58,7 @@ def _evened(line: str, bold: bool, height: int, limit: float) -> list[str]:
 
 def _broken(line: str, bold: bool, height: int, limit: float) -> list[str]:
     """A line broken at words, each piece as long as the limit allows."""
-    found, words = [], line.split()
+    found, words = [], unbroken(line)
     while words:
         count = max(
             (

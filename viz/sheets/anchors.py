@@ -63,9 +63,7 @@ def _lean(shapes: Mapping[str, MultiPolygon], wording: str, edges: tuple[float, 
     return 0.3 * lengths + _met(shapes, left) - _met(shapes, right)
 
 
-def shut_in(
-    shapes: Mapping[str, MultiPolygon], wording: str, edges: tuple[float, float]
-) -> bool:
+def shut_in(shapes: Mapping[str, MultiPolygon], wording: str, edges: tuple[float, float]) -> bool:
     """Tell whether a leader would have to cross much other work on either side."""
     others = {w: shape for w, shape in shapes.items() if w != wording}
     least = min(_met(others, run) for run in _runs(shapes[wording], edges))
@@ -83,9 +81,7 @@ def _runs(shape: MultiPolygon, edges: tuple[float, float]) -> tuple[LineString, 
     return left, right
 
 
-def anchor(
-    shape: MultiPolygon, side: Side, taken: Sequence[float], inset: float = _INSET
-) -> Point:
+def anchor(shape: MultiPolygon, side: Side, taken: Sequence[float], inset: float = _INSET) -> Point:
     """Return a point inside the shape, near its side, at a height away from those taken.
 
     The first height with room for a label is taken, else the one farthest from its neighbours.

@@ -109,9 +109,7 @@ def _arranged(job: Job, above: _Groups) -> tuple[Layout, View, dict[str, Side]]:
         heavy = names
 
 
-def _plan(
-    job: Job, heavy: tuple[str, ...], above: _Groups
-) -> tuple[Layout, dict[str, Side]]:
+def _plan(job: Job, heavy: tuple[str, ...], above: _Groups) -> tuple[Layout, dict[str, Side]]:
     """Return the layout with label columns as wide as their labels, and the sides of these."""
     text = body_height(job.sheet.width)
     note = (words.shown_heavy(heavy),) if heavy else ()

@@ -95,9 +95,7 @@ def place_flags(
     return tuple(placed)
 
 
-def _best(
-    shapes: Mapping[str, MultiPolygon], others: Sequence[Flag], site: Site
-) -> Flag | None:
+def _best(shapes: Mapping[str, MultiPolygon], others: Sequence[Flag], site: Site) -> Flag | None:
     """Return the flag that labels most, if it finds room, else the next."""
     hit = {x: _blocks(shapes, x, site) for x in _places(shapes, site.room)}
     for x in sorted(hit, key=lambda x: -len(hit[x])):
@@ -130,9 +128,7 @@ def _blocks(shapes: Mapping[str, MultiPolygon], x: float, site: Site) -> tuple[B
     return tuple(sorted(met, key=lambda b: -b.dot[1]))
 
 
-def _raised(
-    x: float, blocks: tuple[Block, ...], others: Sequence[Flag], site: Site
-) -> Flag | None:
+def _raised(x: float, blocks: tuple[Block, ...], others: Sequence[Flag], site: Site) -> Flag | None:
     """Return the flag with its words in the lowest free place above the floor."""
     room = site.room
     column = site.things.intersection(LineString(((x, room.low), (x, room.high))))

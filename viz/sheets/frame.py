@@ -52,10 +52,7 @@ def frame_marks(
 def _cells(strip: Box) -> tuple[Box, ...]:
     shares = (0.0, 0.29, 0.58, 0.8, 1.0)
     edges = [strip.left + share * strip.width for share in shares]
-    return tuple(
-        Box(left, strip.low, right, strip.high)
-        for left, right in pairwise(edges)
-    )
+    return tuple(Box(left, strip.low, right, strip.high) for left, right in pairwise(edges))
 
 
 def _words(cell: Box, head: str, under: str, height: float) -> Iterator[Text]:
