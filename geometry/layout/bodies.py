@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
 from geometry.label import Label
-from geometry.plan.outline import minus
+from geometry.plan.outline import EMPTY, minus
 
 Point3 = tuple[float, float, float]
 Floats = NDArray[np.float64]
@@ -76,16 +76,17 @@ class Body:
         return replace(self, bores=self.bores + met) if met else self
 
     def _meets(self, bore: Bore) -> bool:
-        return any(_reached(p, bore) for p in self.prisms)
+        return any(not _reached(p, bore).is_empty for p in self.prisms)
 
 
-def _reached(prism: Prism, bore: Bore) -> bool:
-    """Whether a bore passes a prism's levels and crosses its region."""
+def _reached(prism: Prism, bore: Bore) -> BaseGeometry:
+    """Return the part of a prism's region that a bore at its levels passes over."""
     (x0, y0, z0), (x1, y1, z1) = bore.start, bore.end
     if max(z0, z1) + bore.radius <= prism.bottom or min(z0, z1) - bore.radius >= prism.top:
-        return False
+        return EMPTY
     reach = shapely.LineString(((x0, y0), (x1, y1))).buffer(bore.radius, cap_style="flat")
-    return bool(prism.region.intersection(reach).area > 1e-9)
+    region = prism.region.intersection(reach)
+    return region if region.area > 1e-9 else EMPTY
 
 
 _CHORDS = 48
@@ -99,7 +100,8 @@ def bored(prism: Prism, bore: Bore) -> float:
     inside the region. A vertical cut of a sloping round hole is an ellipse, taller by the secant
     of the slope.
     """
-    if not _reached(prism, bore):
+    region = _reached(prism, bore)
+    if region.is_empty:
         return 0.0
     start, end = np.array(bore.start), np.array(bore.end)
     run = float(np.hypot(*(end - start)[:2]))
@@ -108,7 +110,7 @@ def bored(prism: Prism, bore: Bore) -> float:
     tall = bore.radius * np.sin(_TURN) * float(np.linalg.norm(end - start)) / run
     firsts = start[:2] + bore.radius * np.cos(_TURN)[:, None] * left
     lines = shapely.linestrings(np.stack((firsts, firsts + run * along), axis=1))
-    pieces, chord = shapely.get_parts(shapely.intersection(lines, prism.region), return_index=True)
+    pieces, chord = shapely.get_parts(shapely.intersection(lines, region), return_index=True)
     ends = [_along(shapely.get_point(pieces, i), firsts[chord], along) for i in (0, -1)]
     near, far = np.minimum(*ends), np.maximum(*ends)
     slope = (end[2] - start[2]) / run
