@@ -78,18 +78,12 @@ def feet_inches(length: Length) -> str:
     return sign + (f"{feet} ft {small}" if feet else small)
 
 
-def decimal_inches(length: Length) -> str:
-    """A sixteenth is 0.0625 in exactly."""
-    return f"{length.sixteenths / 16} in"
-
-
 def said(raw: Any, write: Callable[[Length], str]) -> Any:
     """Return a raw design with its lengths written as text."""
     if isinstance(raw, Length):
         return write(raw)
     if isinstance(raw, Words):
-        # Feet and inches after a level's name are tried in tests/geometry/levels.
-        text = decimal_inches(raw.length) if write is feet_inches else write(raw.length)
+        text = write(raw.length)
         signed = text if text.startswith("-") else f"+{text}"
         return raw.form.replace("{+}", signed).replace("{}", text)
     if isinstance(raw, dict):

@@ -106,6 +106,15 @@ def test_examples_hold(path: Path) -> None:
     hold(Whole(read_design(path.read_text(encoding="utf-8"))))
 
 
+# Designs that once broke a rule: areas at one level, a step in the grade, a floor of its own
+# over the ground, a column below the subgrade.
+@pytest.mark.parametrize("seed", [0, 16, 58, 66, 77])
+def test_designs_that_once_failed_hold(seed: int) -> None:
+    raw = seeded_raw(seed)
+    assert raw is not None
+    hold(Whole(design_of(raw)))
+
+
 @given(raw=raw_designs())
 @FEW
 def test_random_designs_hold(raw: Raw) -> None:
