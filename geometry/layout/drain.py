@@ -21,6 +21,8 @@ FITTING_REACH_M = 6 * INCH
 # The pipe stops this far short of the stone at an open end.
 END_GAP_M = 4 * INCH
 CAP_M = 0.5 * INCH
+# Every pipe is drawn and cut as a regular polygon of this many sides.
+PIPE_SIDES = 24
 
 
 @dataclass(frozen=True)

@@ -10,7 +10,7 @@ from shapely.geometry.base import BaseGeometry
 from geometry.label import Label
 from geometry.layout.areas import AreaLayout, lay_areas
 from geometry.layout.bodies import Body, Prism
-from geometry.layout.drain import DrainLayout
+from geometry.layout.drain import PIPE_SIDES, DrainLayout
 from geometry.layout.drain_route import lay_drain
 from geometry.layout.drain_stone import stone_bodies
 from geometry.layout.floors import fill_body, floor_bodies, openings
@@ -21,8 +21,6 @@ from geometry.layout.pipework import stone_taken, wrap_taken
 from geometry.layout.sump import SumpLayout, lay_sump, sump_bodies
 from geometry.plan.outline import EMPTY, circle
 from geometry.project import Design
-
-RISER_SIDES = 32
 
 
 @dataclass(frozen=True, eq=False)
@@ -125,7 +123,7 @@ class Layout:
         for corner in self.drain.drain.cleanouts:
             station = self.drain.corner_station(corner)
             x, y = self.drain.route.at(station)
-            outside = circle((x, y), self.drain.radius, RISER_SIDES)
+            outside = circle((x, y), self.drain.radius, PIPE_SIDES)
             found.append(Prism(outside, self.drain.centre(station), self.ground.finished(x, y)))
         return found
 

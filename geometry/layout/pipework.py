@@ -5,7 +5,7 @@ from functools import lru_cache
 import numpy as np
 
 from geometry.layout.bodies import Body, Prism
-from geometry.layout.drain import CAP_M, DrainLayout
+from geometry.layout.drain import CAP_M, PIPE_SIDES, DrainLayout
 from geometry.layout.sump import LeadLayout
 from geometry.plan.outline import circle
 
@@ -176,7 +176,7 @@ def wrap_taken(drain: DrainLayout, wrap: Body) -> float:
 
 
 def _discs(drain: DrainLayout, wrap: Body, point: tuple[float, float]) -> list[Prism]:
-    disc = circle(point, drain.radius, 32)
+    disc = circle(point, drain.radius, PIPE_SIDES)
     over = [p for p in wrap.prisms if p.bottom > drain.centre(drain.route.station_of(point))]
     return [Prism(p.region.intersection(disc), p.bottom, p.top) for p in over]
 

@@ -18,7 +18,7 @@ from geometry.parts.drain import Sump
 from geometry.plan.outline import Point, circle
 from geometry.units import INCH
 
-BASIN_SIDES = 64
+BASIN_SIDES = 48
 # The solid pipe reaches this far into the basin.
 ENTRY_M = 1 * INCH
 # Beside and under the solid pipe in its trench below the floor.

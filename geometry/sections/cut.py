@@ -11,7 +11,6 @@ from geometry.plan.outline import multi
 from geometry.sections.face import CutFace, CutLine
 from geometry.solids.solid import Solid
 
-
 # Corners nearer to the plane than a rounding error lie in it.
 IN_PLANE_M = 1e-9
 

@@ -14,10 +14,10 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
+from geometry.layout.drain import PIPE_SIDES
 from geometry.plan.outline import ring
 from geometry.solids.kernel import Floats, Ints
 
-PIPE_SIDES = 32
 HOLE_SIDES = 8
 # Plain pipe shorter than this between modules is left out.
 SHORTEST_M = 1e-7

@@ -7,9 +7,9 @@ import numpy as np
 from manifold3d import Manifold
 from shapely import Polygon
 
-from geometry.layout.drain import CAP_M, DrainLayout, Fitting, Straight
+from geometry.layout.drain import CAP_M, PIPE_SIDES, DrainLayout, Fitting, Straight
 from geometry.layout.sump import LeadLayout
-from geometry.solids.drilled import PIPE_SIDES, Section, pipe_ring, ring_cap, tiled
+from geometry.solids.drilled import Section, pipe_ring, ring_cap, tiled
 from geometry.solids.kernel import (
     Floats,
     Mesh,
