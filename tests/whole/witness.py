@@ -92,12 +92,13 @@ def overlaps(whole: Whole) -> Iterator[tuple[str, str, float]]:
 
 
 def _in(piece: Manifold, solids: Sequence[Solid]) -> bool:
-    """Say whether any point close under the piece's faces lies in all the solids."""
+    """Say whether any point close under the piece's largest faces lies in all the solids."""
     raw = piece.to_mesh64()
     corners = np.asarray(raw.vert_properties)[:, :3][np.asarray(raw.tri_verts)]
     normal = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
     size = np.linalg.norm(normal, axis=1)
-    kept = size > 1e-12
+    kept = np.argsort(-size)[:30]
+    kept = kept[size[kept] > 1e-14]
     centres, inward = corners[kept].mean(axis=1), -normal[kept] / size[kept, None]
     points = np.vstack([centres + inward * depth for depth in (1e-3, 1e-5, 1e-7)])
     return any(all(winding(s, p) > 0.5 for s in solids) for p in points)

@@ -102,10 +102,7 @@ def test_nearest_stays_silent_when_nothing_is_close() -> None:
 
 
 def test_importing_the_catalogue_brings_no_heavy_library() -> None:
-    code = (
-        "import sys, geometry.materials.catalogue;"
-        "print(*{m.split('.')[0] for m in sys.modules})"
-    )
+    code = "import sys, geometry.materials.catalogue;print(*{m.split('.')[0] for m in sys.modules})"
     loaded = subprocess.run(
         [sys.executable, "-c", code], capture_output=True, text=True, check=True, timeout=60
     ).stdout.split()

@@ -56,7 +56,7 @@ def sheet(request: pytest.FixtureRequest) -> Drawing:
 
 def test_a_foot_of_the_scale_bar_is_true_in_the_file() -> None:
     """At 3/4 in to the foot, one foot is 0.75 × 25.4 = 19.05 mm."""
-    root = ET.fromstring(to_svg(drawn(scale=named_scale("3/4\" = 1'-0\"", "ft-in"))))  # noqa: S314
+    root = ET.fromstring(to_svg(drawn(scale=named_scale('3/4" = 1\'-0"', "ft-in"))))  # noqa: S314
     bar = root.find(f".//{SVG}g[@class='scale bar']/{SVG}path")
     words = [t.text for t in root.iterfind(f".//{SVG}g[@class='scale text']/{SVG}text")]
     assert bar is not None
@@ -195,7 +195,7 @@ def test_long_and_strange_words_stay_in_their_place() -> None:
 @pytest.mark.parametrize(
     ("other", "sentence"),
     [
-        ({"paper": "A4", "scale": named_scale("3\" = 1'-0\"", "ft-in")}, "does not fit this paper"),
+        ({"paper": "A4", "scale": named_scale('3" = 1\'-0"', "ft-in")}, "does not fit this paper"),
         ({"paper": "letter", "window": None}, "41'-2\" wide"),
         ({"window": (50.0, 0.0, 60.0, 1.0)}, "shows nothing"),
         ({"window": (1.0, 0.0, 0.0, 1.0)}, "left below its right"),

@@ -65,9 +65,6 @@ def test_section_is_true_and_legible(path: Path, axis: int) -> None:
         for polygon in mark.shape.geoms  # type: ignore[union-attr]
     )
     poured = sum(
-        polygon.area
-        for face in faces
-        if face.label.role in POURED
-        for polygon in face.shape.geoms
+        polygon.area for face in faces if face.label.role in POURED for polygon in face.shape.geoms
     )
     assert concrete == pytest.approx(poured * (1000 / sheet.ratio) ** 2, rel=1e-6)
