@@ -13,6 +13,8 @@ from geometry.solids.solid import Solid
 
 # Corners nearer to the plane than a rounding error lie in it.
 IN_PLANE_M = 1e-9
+# Cut polygons keep their corners on this grid, so that they stay sound when drawn to scale.
+GRID_M = 1e-9
 
 
 def cut(solids: Iterable[Solid], line: CutLine) -> tuple[CutFace, ...]:
@@ -97,7 +99,7 @@ def _even_odd(loops: list[Polygon]) -> MultiPolygon:
     shape: shapely.geometry.base.BaseGeometry = MultiPolygon()
     for polygon in ordered:
         shape = shape.symmetric_difference(polygon)
-    return multi(shape)
+    return multi(shapely.set_precision(shape, GRID_M))
 
 
 def _clipped(shape: MultiPolygon, length: float) -> MultiPolygon:

@@ -38,7 +38,7 @@ def address():
             _listening(port)
             yield f"http://127.0.0.1:{port}"
         finally:
-            server.send_signal(2)
+            server.terminate()
             server.wait(30)
 
 

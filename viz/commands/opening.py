@@ -1,6 +1,7 @@
 """The command `app`: the app's server on this machine's own address."""
 
 import os
+import signal
 import subprocess
 import sys
 
@@ -23,6 +24,7 @@ def run_app(design: str | None, port: int) -> int:
     saying.tell(f"The app is at http://{ADDRESS}:{port} (Ctrl+C stops it).")
     command = [sys.executable, "-m", "streamlit", "run", str(script), *flags(port)]
     told = {**os.environ, **opened}
+    signal.signal(signal.SIGTERM, signal.default_int_handler)
     with subprocess.Popen(command, env=told) as server:  # noqa: S603 - our own words, no shell
         try:
             return server.wait()

@@ -17,6 +17,8 @@ from viz.drawing.scale import Scale
 
 # Undisturbed ground is drawn as a band of this width along the dig, mm on paper.
 GROUND_BAND = 8.0
+# Corners on paper lie on this grid, mm: far below what ink shows, and sound to cut and join.
+GRID = 1e-6
 Window = tuple[float, float, float, float]
 Coordinates = NDArray[np.float64]
 
@@ -57,7 +59,8 @@ class View:
     def on_paper(self, face: CutFace) -> PaperFace:
         """Return a face cropped to the view and brought to paper."""
         shown = shapely.intersection(face.shape, shapely.box(*self.extent))
-        return PaperFace(face.label, polygons(shapely.transform(shown, self._transform())))
+        drawn = shapely.transform(shown, self._transform())
+        return PaperFace(face.label, polygons(shapely.set_precision(drawn, GRID)))
 
     def seen(self, faces: Sequence[CutFace]) -> tuple[PaperFace, ...]:
         """Return on paper the faces of which the view shows anything."""
