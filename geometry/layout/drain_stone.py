@@ -18,7 +18,13 @@ def stone_bodies(drain: DrainLayout, steps: BaseGeometry) -> list[Body]:
     bottom, top = drain.stone_bottom, drain.stone_top
     inner_low, inner_high = offset(low, -t), offset(high, -t)
     ledge = min(max(tof, bottom + t), top - t)
-    stone = merged((Prism(inner_low, bottom + t, ledge + t), Prism(inner_high, ledge + t, top - t)))
+    stone = merged(
+        (
+            Prism(inner_low, bottom + t, ledge),
+            Prism(minus(inner_low, [steps]), ledge, ledge + t),
+            Prism(inner_high, ledge + t, top - t),
+        )
+    )
     wrap = merged(
         (
             Prism(low, bottom, bottom + t),
