@@ -111,3 +111,10 @@ def edge_faults(path: Path, area: AreaLayout, words: Words) -> Iterator[At]:
             f'the edge board in area "{area.name}" would begin at {words.level(edge.bottom)}, '
             "inside the footing; set its bottom to TOF or above",
         )
+    elif edge and edge.bottom < area.subgrade - 1e-9:
+        yield At(
+            (*path, "bottom"),
+            f'the edge board in area "{area.name}" would begin at {words.level(edge.bottom)}, '
+            f"below the floor's cut at {words.level(area.subgrade)}; "
+            "set its bottom to subgrade or above",
+        )

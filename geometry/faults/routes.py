@@ -105,6 +105,12 @@ def conflict_faults(
                 f"whose top is at {words.level(top)}; "
                 "leave those sides off the drain, lower the stone or raise the area",
             )
+        elif area is not drain.area and _in_the_pipe(area, drain):
+            yield At(
+                ("drain", "sides"),
+                f'the drain pipe would run through the footing of area "{area.name}"; '
+                "leave that side off the drain",
+            )
     yield from _cleanout_faults(drain, ground)
     if drain.stone_top > ground.fill_top:
         yield At(
@@ -112,6 +118,13 @@ def conflict_faults(
             f"the drain stone would reach {words.level(drain.stone_top)}, above the ground at "
             f"{words.level(ground.fill_top)}; lower the outlet or lessen the fall",
         )
+
+
+def _in_the_pipe(area: AreaLayout, drain: DrainLayout) -> bool:
+    """Whether an area's footing stands where the pipe lies."""
+    clear = drain.route.line.buffer(drain.radius + CLEAR_M)
+    crown = drain.high_invert + drain.bore + drain.radius
+    return area.footing_bottom < crown and bool(area.footings.intersects(clear))
 
 
 def _over(area: AreaLayout, drain: DrainLayout) -> bool:

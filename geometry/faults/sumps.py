@@ -45,6 +45,7 @@ def sump_faults(
     yield from _depth_faults(pit, words)
     if pit.lead and drain:
         yield from _lead_faults(pit.lead, drain, words)
+        yield from _way_faults(pit, pit.lead)
 
 
 def _depth_faults(pit: SumpLayout, words: Words) -> Iterator[At]:
@@ -72,6 +73,29 @@ def _lead_faults(lead: LeadLayout, drain: DrainLayout, words: Words) -> Iterator
             ("drain", "offset"),
             "there is no room for the tee beside the footing; move the drain outward",
         )
+
+
+def _way_faults(pit: SumpLayout, lead: LeadLayout) -> Iterator[At]:
+    """Yield what stands in the way of the solid pipe and its trench under the floor."""
+    area, radius = pit.area, lead.pipe.outside_diameter_m / 2
+    line = shapely.LineString((lead.at(lead.back)[:2], lead.at(lead.end)[:2]))
+    way = pit.trench.region if pit.trench else line.buffer(radius, cap_style="flat")
+    if not area.core.buffer(1e-6).contains(way):
+        yield At(
+            ("sump", "at"),
+            "the pipe to the sump would run through another side's footing; "
+            "move the pit along its own side, away from the corner",
+        )
+    low, high = lead.at(lead.end)[2] - radius, lead.at(lead.back)[2] + radius
+    low = min(low, pit.trench.bottom) if pit.trench else low
+    for number, pier in enumerate(area.area.piers):
+        pad = pad_prism(area, pier)
+        if pad.region.intersects(way) and pad.bottom < high and pad.top > low:
+            name = pier_name(area, number)
+            yield At(
+                ("sump", "at"),
+                f"the pipe to the sump would run through the pad of pier {name}; move one of them",
+            )
 
 
 def _sleeve_faults(lead: LeadLayout, area: AreaLayout, words: Words) -> Iterator[At]:

@@ -5,6 +5,7 @@ from functools import cached_property
 from itertools import pairwise
 
 import numpy as np
+from numpy.typing import NDArray
 from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
@@ -13,7 +14,7 @@ from geometry.layout.bodies import Prism, merged
 from geometry.materials.kinds import Pipe
 from geometry.parts.drain import Drain
 from geometry.plan.outline import EMPTY, minus
-from geometry.plan.route import Route, parallel
+from geometry.plan.route import Route, corners_of, parallel
 from geometry.units import INCH
 
 # A fitting reaches this far along each leg, or more where a sharp bend needs it.
@@ -189,12 +190,7 @@ class DrainLayout:
 
     def turn(self, number: int) -> float:
         """Return the bend's angle at a route corner, radians."""
-        points = np.asarray(self.route.points)
-        count = len(points)
-        before = points[number] - points[(number - 1) % count]
-        after = points[(number + 1) % count] - points[number]
-        cosine = before @ after / (np.linalg.norm(before) * np.linalg.norm(after))
-        return float(np.arccos(np.clip(cosine, -1, 1)))
+        return _turn(np.asarray(self.route.points), number)
 
     @cached_property
     def gaps(self) -> tuple[tuple[float, float], ...]:
@@ -202,12 +198,18 @@ class DrainLayout:
         ends = [(f.station - f.reach, f.station + f.reach) for f in self.fittings]
         length = self.route.length
         if not self.route.closed:
-            stops = [END_GAP_M, *(s for end in ends for s in end), length - END_GAP_M]
+            first, last = self._end_gap(0), self._end_gap(-1)
+            stops = [first, *(s for end in ends for s in end), length - last]
             return tuple((a, b) for a, b in zip(stops[::2], stops[1::2], strict=True))
         if not ends:
             return ((0.0, length),)
         ahead = [*ends[1:], (ends[0][0] + length, 0.0)]
         return tuple((a[1], b[0]) for a, b in zip(ends, ahead, strict=True))
+
+    def _end_gap(self, end: int) -> float:
+        """How far short of an open end the pipe stops: the stone there ends along the mitre."""
+        turn = _turn(corners_of(self.base), self.corners[end] % len(corners_of(self.base)))
+        return END_GAP_M + self.radius * float(np.tan(turn / 2))
 
     @cached_property
     def sticks(self) -> tuple[tuple[Straight, ...], ...]:
@@ -240,6 +242,14 @@ class DrainLayout:
     def corner_station(self, corner: int) -> float:
         """Return the station nearest to an outline corner (numbered from 1)."""
         return corner_station(self.route, self.area, corner)
+
+
+def _turn(points: NDArray[np.float64], number: int) -> float:
+    """Return how far a closed outline turns at one of its corners, radians."""
+    before = points[number] - points[number - 1]
+    after = points[(number + 1) % len(points)] - points[number]
+    cosine = before @ after / (np.linalg.norm(before) * np.linalg.norm(after))
+    return float(np.arccos(np.clip(cosine, -1, 1)))
 
 
 def corner_station(route: Route, area: AreaLayout, corner: int) -> float:

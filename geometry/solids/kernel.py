@@ -219,5 +219,12 @@ def union(bodies: Sequence[Manifold]) -> Manifold:
 
 
 def cut_away(body: Manifold, tools: Sequence[Manifold]) -> Manifold:
-    """Return a body less others."""
-    return Manifold.batch_boolean([body, *tools], OpType.Subtract) if tools else body
+    """Return a body less others, one after the other.
+
+    Cut as one batch, tools that touch are joined first, and faces that nearly coincide then
+    lose slivers; `status` makes each cut happen before the next.
+    """
+    for tool in tools:
+        body -= tool
+        body.status()
+    return body
