@@ -20,14 +20,14 @@ def ground_faults(design: Design, ground: GroundLayout, words: Words) -> Iterato
             f"the ground at {words.level(ground.existing)} lies below the underside of the lowest "
             f"footing at {words.level(low.footing_bottom)}; check the sign and the datum",
         )
-    for area in ground.areas:
-        if ground.at_wall > area.wall_top + 1e-9:
-            yield At(
-                ("grade", "at_wall"),
-                f"the finished grade at {words.level(ground.at_wall)} buries the wall's top in "
-                f'area "{area.name}" at {words.level(area.wall_top)}; '
-                "lower the grade or raise the wall",
-            )
+    lowest = min(ground.areas, key=lambda area: area.wall_top)
+    if ground.at_wall > lowest.wall_top + 1e-9:
+        yield At(
+            ("grade", "at_wall"),
+            f"the finished grade at {words.level(ground.at_wall)} buries the wall's top in "
+            f'area "{lowest.name}" at {words.level(lowest.wall_top)}; '
+            "lower the grade or raise the wall",
+        )
     yield from working_faults(design, words)
 
 
