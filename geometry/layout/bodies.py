@@ -89,7 +89,7 @@ def _reached(prism: Prism, bore: Bore) -> BaseGeometry:
     return region if region.area > 1e-9 else EMPTY
 
 
-_CHORDS = 48
+_CHORDS = 32
 _TURN = np.arange(1, _CHORDS + 1) * np.pi / (_CHORDS + 1)
 
 

@@ -7,6 +7,7 @@ foundation can be, and describes itself in the published JSON Schema.
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cache
 from typing import Annotated, Any, Literal
 
 from pydantic import (
@@ -45,6 +46,9 @@ def bare_unit(info: ValidationInfo) -> BareUnit | None:
     return unit
 
 
+_limit = cache(read_length)
+
+
 @dataclass(frozen=True)
 class Span:
     """A length between two limits, both as text so that a message can quote them."""
@@ -58,7 +62,7 @@ class Span:
             metres = read_length(value, bare_unit(info))
         except LengthError as error:
             raise _wrong(str(error)) from None
-        if not read_length(self.low) - 1e-9 <= metres <= read_length(self.high) + 1e-9:
+        if not _limit(self.low) - 1e-9 <= metres <= _limit(self.high) + 1e-9:
             example = f", such as {self.example}" if self.example else ""
             raise _wrong(f"{value} is out of range; give {self.low} to {self.high}{example}")
         return metres

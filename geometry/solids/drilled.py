@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 
 from geometry.layout.drain import PIPE_SIDES
 from geometry.plan.outline import ring
-from geometry.solids.kernel import Floats, Ints
+from geometry.solids.kernel import Floats, Ints, skin_faces
 
 HOLE_SIDES = 8
 # Plain pipe shorter than this between modules is left out.
@@ -53,11 +53,21 @@ def pipe_ring(radius: float) -> NDArray[np.float64]:
 @lru_cache(maxsize=64)
 def module(section: Section, length: float, drilled: bool) -> Module:
     """Return a module of a length, with one ring of holes in its middle if drilled."""
+    if not drilled:
+        return _plain(section, length)
     builder = _ModuleBuilder(section, length)
-    if drilled:
-        for row in section.rows:
-            builder.drill(np.radians(row))
+    for row in section.rows:
+        builder.drill(np.radians(row))
     return builder.finish()
+
+
+def _plain(section: Section, length: float) -> Module:
+    """Return a module without holes: its start rings, and the skins to the next ones."""
+    rings = np.vstack((pipe_ring(section.outer), pipe_ring(section.inner)))
+    skin = skin_faces(2, PIPE_SIDES)
+    outside = skin + skin // PIPE_SIDES * PIPE_SIDES
+    faces = np.vstack((outside, outside[:, ::-1] + PIPE_SIDES))
+    return Module(np.column_stack((rings, np.zeros(len(rings)))), faces, length)
 
 
 class _ModuleBuilder:
@@ -165,8 +175,8 @@ class _ModuleBuilder:
 
     def _facet(self, side: int, facet: int) -> None:
         flat = shapely.box(0.0, 0.0, 1.0, self.length)
-        for hole in self._holes_on(side, facet):
-            flat = flat.difference(hole)
+        holes = self._holes_on(side, facet)
+        flat = flat.difference(shapely.union_all(holes)) if holes else flat
         for piece in shapely.get_parts(flat):
             rings = [np.asarray(r.coords)[:-1] for r in _oriented(piece)]
             places = [p for r in rings for p in r]

@@ -131,7 +131,7 @@ SUMPS = (
     one("in the footing", '"3 ft 6 in, 6 ft"', '"2 ft, 6 ft"', "sump > at", '"2 ft, 6 ft"',
          "run into the footing", "move it inward"),
     Case("through a pad", (("12 ft, 14 ft", "5 ft, 14 ft"), ("3 ft 6 in, 6 ft", "9 ft, 14 ft")),
-         "sump > at", '"9 ft, 14 ft"', ("would run through the pad of pier P1", "move one of them")),
+         "sump > at", '"9 ft, 14 ft"', ("through the pad of pier P1", "move one of them")),
     one("in a pad", '"3 ft 6 in, 6 ft"', '"11 ft, 13 ft"', "sump > at", '"11 ft, 13 ft"',
          "runs into the pad of pier P1"),
     Case("shallow", (('depth = "30 in"', 'depth = "12 in"'), (DRAIN, "")),
