@@ -12,14 +12,6 @@ from geometry.parts.pier import Pier
 from geometry.solids.foundation import Foundation
 from geometry.units import INCH, System, show_fall, show_length, show_thickness
 
-MEETINGS: Mapping[str, str] = {
-    "over footing": "foam over the footing",
-    "stopped at footing": "foam stopped at the footing",
-    "between": "foam cut by the footing",
-    "above footing": "foam above the footing",
-    "below footing": "foam below the footing",
-    "no foam": "no foam",
-}
 CUTS: Mapping[str, str] = {
     "across": "Section across the house",
     "pier": "Section through a pier",

@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from geometry.faults.lines import Path
 from geometry.units import (
+    INCH,
     System,
     read_length,
     show_area,
@@ -34,12 +35,12 @@ class Words:
 
     def least(self, metres: float) -> str:
         """A length rounded up, so that what the sentence asks for is enough."""
-        step = 0.0254 / 16 if self.system == "ft-in" else 0.001
+        step = INCH / 16 if self.system == "ft-in" else 0.001
         return self.size(math.ceil(metres / step - 1e-6) * step)
 
     def most(self, metres: float) -> str:
         """A length rounded down, so that what the sentence allows is not too much."""
-        step = 0.0254 / 16 if self.system == "ft-in" else 0.001
+        step = INCH / 16 if self.system == "ft-in" else 0.001
         return self.size(math.floor(metres / step + 1e-6) * step)
 
     def level(self, metres: float) -> str:

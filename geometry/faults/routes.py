@@ -141,7 +141,7 @@ def _cleanout_faults(drain: DrainLayout, ground: GroundLayout) -> Iterator[At]:
                 f"the cleanout at corner {corner} would come up under another area; "
                 "choose another corner",
             )
-        elif not any(abs(station - f.station) < 1e-6 for f in drain.fittings):
+        elif drain.bend_at(station) is None:
             yield At(
                 ("drain", "cleanouts"),
                 f"corner {corner} is no bend of the drain; "

@@ -77,7 +77,7 @@ def _lead_faults(lead: LeadLayout, drain: DrainLayout, words: Words) -> Iterator
 
 def _way_faults(pit: SumpLayout, lead: LeadLayout) -> Iterator[At]:
     """Yield what stands in the way of the solid pipe and its trench under the floor."""
-    area, radius = pit.area, lead.pipe.outside_diameter_m / 2
+    area, radius = pit.area, lead.outer
     line = shapely.LineString((lead.at(lead.back)[:2], lead.at(lead.end)[:2]))
     way = pit.trench.region if pit.trench else line.buffer(radius, cap_style="flat")
     if not area.core.buffer(1e-6).contains(way):

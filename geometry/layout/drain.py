@@ -22,6 +22,7 @@ FITTING_REACH_M = 6 * INCH
 # The pipe stops this far short of the stone at an open end.
 END_GAP_M = 4 * INCH
 CAP_M = 0.5 * INCH
+SAME_STATION_M = 1e-6
 # Every pipe is drawn and cut as a regular polygon of this many sides.
 PIPE_SIDES = 24
 
@@ -168,6 +169,11 @@ class DrainLayout:
         if self.has_tee:
             found.append(Fitting("tee", self.low, FITTING_REACH_M))
         return tuple(sorted(found, key=lambda f: f.station))
+
+    def bend_at(self, station: float) -> Fitting | None:
+        """Return the bend at a station, if one is there."""
+        bends = (f for f in self.fittings if f.kind == "bend")
+        return next((f for f in bends if abs(f.station - station) < SAME_STATION_M), None)
 
     def outline_corner(self, number: int) -> int:
         """Return the outline's corner (from 1, in the file's order) nearest to a route corner."""

@@ -18,7 +18,7 @@ from geometry.layout.footings import footing_body, pier_bodies, wall_body
 from geometry.layout.ground import GroundLayout
 from geometry.layout.naming import labels
 from geometry.layout.pipework import stone_taken, wrap_taken
-from geometry.layout.sump import SumpLayout, lay_sump, sump_bodies
+from geometry.layout.sump import LeadLayout, SumpLayout, lay_sump, sump_bodies
 from geometry.plan.outline import EMPTY, circle
 from geometry.project import Design
 
@@ -47,12 +47,16 @@ class Layout:
             return self.areas[0]
         return {a.name: a for a in self.areas}[name]
 
+    @property
+    def lead(self) -> LeadLayout | None:
+        """The solid pipe from drain to pit, if there are both."""
+        return self.sump.lead if self.sump else None
+
     @cached_property
     def footing(self) -> Body:
         """All strip footings, pierced by the sleeve."""
         body = footing_body(self.areas)
-        lead = self.sump.lead if self.sump else None
-        return body.pierced([lead.sleeve_bore]) if lead else body
+        return body.pierced([self.lead.sleeve_bore]) if self.lead else body
 
     @cached_property
     def structure(self) -> tuple[Body, ...]:
@@ -71,7 +75,7 @@ class Layout:
             bodies += floor_bodies(area, cuts)
             fill = fill_body(area, self.ground.existing, cuts)
             bodies += [fill] if fill else []
-        lead = self.sump.lead if self.sump else None
+        lead = self.lead
         return tuple(b.pierced([lead.outside]) if lead else b for b in bodies)
 
     def _footings_in(self, area: AreaLayout) -> list[Prism]:
@@ -91,14 +95,10 @@ class Layout:
         if self.drain is None:
             return ()
         stone, wrap = stone_bodies(self.drain, self.steps)
-        lead = self.sump.lead if self.sump else None
+        lead = self.lead
         stone = replace(stone, taken=stone_taken(self.drain, lead))
         wrap = replace(wrap, taken=wrap_taken(self.drain, wrap))
-        bores = (
-            [lead.bore(self.drain.radius, lead.face, lead.pipe.outside_diameter_m / 2)]
-            if lead
-            else []
-        )
+        bores = [lead.bore(self.drain.radius, lead.face, lead.outer)] if lead else []
         return (stone, wrap.pierced(bores))
 
     @cached_property
@@ -115,17 +115,18 @@ class Layout:
         """Every body made of prisms."""
         return (*self.structure, *self.floors, *self.pit, *self.drain_bed)
 
-    def risers(self) -> list[Prism]:
-        """Return the cleanout risers' outsides, from the pipe's centre to the finished grade."""
+    @cached_property
+    def risers(self) -> tuple[Prism, ...]:
+        """The cleanout risers' outsides, from the pipe's centre to the finished grade."""
         if self.drain is None:
-            return []
+            return ()
         found = []
         for corner in self.drain.drain.cleanouts:
             station = self.drain.corner_station(corner)
             x, y = self.drain.route.at(station)
             outside = circle((x, y), self.drain.radius, PIPE_SIDES)
             found.append(Prism(outside, self.drain.centre(station), self.ground.finished(x, y)))
-        return found
+        return tuple(found)
 
 
 @lru_cache(maxsize=8)

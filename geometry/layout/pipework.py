@@ -70,13 +70,16 @@ def slant(drain: DrainLayout, start: float, end: float) -> float:
     return float(np.hypot(end - start, drain.invert(end) - drain.invert(start)))
 
 
+def stick_length(drain: DrainLayout) -> float:
+    """Length of perforated pipe along the fall."""
+    return sum(slant(drain, s.start, s.end) for stick in drain.sticks for s in stick)
+
+
 def pipe_volume(drain: DrainLayout) -> float:
     """Volume of perforated pipe: wall times length, less the holes."""
+    hole = hole_volume(drain.radius, drain.bore, drain.drain.holes.diameter / 2)
     wall = annulus(drain.radius, drain.bore)
-    length = sum(slant(drain, s.start, s.end) for stick in drain.sticks for s in stick)
-    return wall * length - drain.hole_count * hole_volume(
-        drain.radius, drain.bore, drain.drain.holes.diameter / 2
-    )
+    return wall * stick_length(drain) - drain.hole_count * hole
 
 
 def fitting_lengths(drain: DrainLayout) -> list[float]:
@@ -90,11 +93,11 @@ def fitting_lengths(drain: DrainLayout) -> list[float]:
 def fitting_volumes(drain: DrainLayout, lead: LeadLayout | None) -> list[float]:
     """Return the volume of each fitting: bends (opened under a cleanout), and the tee."""
     wall = annulus(drain.radius, drain.bore)
-    cleanouts = {drain.corner_station(c) for c in drain.drain.cleanouts}
+    opened = [drain.bend_at(drain.corner_station(c)) for c in drain.drain.cleanouts]
     volumes = []
     for fitting, length in zip(drain.fittings, fitting_lengths(drain), strict=True):
         volume = wall * length
-        if fitting.kind == "bend" and any(abs(fitting.station - c) < 1e-6 for c in cleanouts):
+        if fitting in opened:
             turn = drain.turn(fitting.corner or 0)
             volume -= corner_saddle(drain.bore, drain.radius, turn) - corner_saddle(
                 drain.bore, drain.bore, turn
@@ -107,11 +110,9 @@ def fitting_volumes(drain: DrainLayout, lead: LeadLayout | None) -> list[float]:
 
 def tee_leg(drain: DrainLayout, lead: LeadLayout) -> float:
     """Volume the tee's leg adds: its wall outside the run, less the opening in the run."""
-    outer, inner = lead.pipe.outside_diameter_m / 2, lead.pipe.inside_diameter_m / 2
-    shift = inner - drain.bore
-    stretch = float(np.hypot(1, lead.fall))
-    added = np.pi * outer**2 * lead.begin * stretch - saddle(outer, drain.radius, shift)
-    emptied = np.pi * inner**2 * lead.begin * stretch - saddle(inner, drain.bore, shift)
+    length, shift = lead.begin * lead.stretch, lead.inner - drain.bore
+    added = np.pi * lead.outer**2 * length - saddle(lead.outer, drain.radius, shift)
+    emptied = np.pi * lead.inner**2 * length - saddle(lead.inner, drain.bore, shift)
     return float(added - emptied)
 
 
@@ -134,8 +135,8 @@ def riser_volume(drain: DrainLayout, corner: int, top: float) -> float:
 
 
 def _turn_at(drain: DrainLayout, station: float) -> float:
-    bends = [f for f in drain.fittings if f.kind == "bend" and abs(f.station - station) < 1e-6]
-    return drain.turn(bends[0].corner or 0) if bends else 0.0
+    bend = drain.bend_at(station)
+    return drain.turn(bend.corner or 0) if bend else 0.0
 
 
 def riser_in_stone(drain: DrainLayout, corner: int) -> float:
@@ -149,8 +150,7 @@ def riser_in_stone(drain: DrainLayout, corner: int) -> float:
 def stone_taken(drain: DrainLayout, lead: LeadLayout | None) -> float:
     """Volume that pipe, fittings, risers and the tee's leg take out of the drain stone."""
     full = float(np.pi * drain.radius**2)
-    length = sum(slant(drain, s.start, s.end) for stick in drain.sticks for s in stick)
-    taken = full * (length + sum(fitting_lengths(drain)))
+    taken = full * (stick_length(drain) + sum(fitting_lengths(drain)))
     taken += sum(riser_in_stone(drain, c) for c in drain.drain.cleanouts)
     taken += 0.0 if drain.route.closed else 2 * cap_volume(drain)
     return taken + (leg_in_stone(drain, lead) if lead else 0.0)
@@ -158,12 +158,9 @@ def stone_taken(drain: DrainLayout, lead: LeadLayout | None) -> float:
 
 def leg_in_stone(drain: DrainLayout, lead: LeadLayout) -> float:
     """Volume the pipe to the sump takes out of the drain stone between run and wrap."""
-    outer, inner = lead.pipe.outside_diameter_m / 2, lead.pipe.inside_diameter_m / 2
-    stretch = float(np.hypot(1, lead.fall))
-    reach = lead.face - drain.wrap_m
-    return float(np.pi * outer**2 * reach * stretch) - saddle(
-        outer, drain.radius, inner - drain.bore
-    )
+    length = (lead.face - drain.wrap_m) * lead.stretch
+    under = saddle(lead.outer, drain.radius, lead.inner - drain.bore)
+    return float(np.pi * lead.outer**2 * length) - under
 
 
 def wrap_taken(drain: DrainLayout, wrap: Body) -> float:
@@ -183,11 +180,10 @@ def _discs(drain: DrainLayout, wrap: Body, point: tuple[float, float]) -> list[P
 
 def lead_volume(lead: LeadLayout) -> float:
     """Volume of the solid pipe from the tee's leg to the basin."""
-    wall = annulus(lead.pipe.outside_diameter_m / 2, lead.pipe.inside_diameter_m / 2)
-    return wall * (lead.end - lead.begin) * float(np.hypot(1, lead.fall))
+    return annulus(lead.outer, lead.inner) * (lead.end - lead.begin) * lead.stretch
 
 
 def sleeve_volume(lead: LeadLayout) -> float:
     """Volume of the sleeve through the footing."""
     wall = annulus(lead.sleeve.outside_diameter_m / 2, lead.sleeve.inside_diameter_m / 2)
-    return wall * (lead.back - lead.face) * float(np.hypot(1, lead.fall))
+    return wall * (lead.back - lead.face) * lead.stretch

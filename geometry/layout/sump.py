@@ -48,7 +48,7 @@ class LeadLayout:
     def at(self, distance: float) -> Point3:
         """Return the pipe's centre at a distance from the drain's centre line."""
         (x, y), (dx, dy) = self.tee, self.along
-        level = self.invert - self.fall * distance + self.pipe.inside_diameter_m / 2
+        level = self.invert - self.fall * distance + self.inner
         return x + dx * distance, y + dy * distance, level
 
     def bore(self, start: float, end: float, radius: float) -> Bore:
@@ -56,9 +56,24 @@ class LeadLayout:
         return Bore(self.at(start), self.at(end), radius)
 
     @property
+    def outer(self) -> float:
+        """Outer radius of the pipe."""
+        return self.pipe.outside_diameter_m / 2
+
+    @property
+    def inner(self) -> float:
+        """Inner radius of the pipe."""
+        return self.pipe.inside_diameter_m / 2
+
+    @property
+    def stretch(self) -> float:
+        """How much longer the pipe is than its plan, and taller a vertical cut of it than round."""
+        return float(np.hypot(1, self.fall))
+
+    @property
     def outside(self) -> Bore:
         """The pipe's own outside, tee leg included."""
-        return self.bore(0.0, self.end, self.pipe.outside_diameter_m / 2)
+        return self.bore(0.0, self.end, self.outer)
 
     @property
     def sleeve_bore(self) -> Bore:
@@ -127,10 +142,10 @@ class SumpLayout:
         if self.lead is None:
             return None
         lead = self.lead
-        bottom = lead.at(lead.end)[2] - lead.pipe.outside_diameter_m / 2 - TRENCH_BELOW_M
+        bottom = lead.at(lead.end)[2] - lead.outer - TRENCH_BELOW_M
         if bottom >= self.area.subgrade - 1e-4:
             return None
-        wide = lead.pipe.outside_diameter_m / 2 + TRENCH_BESIDE_M
+        wide = lead.outer + TRENCH_BESIDE_M
         line = shapely.LineString((lead.at(lead.back)[:2], self.sump.at))
         strip = line.buffer(wide, cap_style="flat").difference(self.pocket.region)
         return Prism(strip, bottom, self.area.subgrade)

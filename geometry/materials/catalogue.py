@@ -24,7 +24,6 @@ from geometry.materials.kinds import (
     Fabric,
     Material,
     Pipe,
-    Plastic,
     Sheet,
     Soil,
 )
@@ -43,7 +42,6 @@ CONCRETES: Mapping[str, Concrete] = _by_key(concretes.ROWS)
 FABRICS: Mapping[str, Fabric] = _by_key(fabrics.ROWS)
 PIPES: Mapping[str, Pipe] = _by_key(pipes.ROWS)
 SOILS: Mapping[str, Soil] = _by_key(soils.ROWS)
-PLASTICS: Mapping[str, Plastic] = _by_key(plastics.ROWS)
 BARS: Mapping[str, Bar] = _by_key(bars.ROWS)
 
 ROWS: tuple[Material, ...] = (

@@ -92,9 +92,6 @@ def _fall(value: Any) -> float:
     return fall
 
 
-_BARE_ZERO = re.compile(r"\s*[+-]?0+(\.0*)?\s*")
-
-
 def _point(value: Any, info: ValidationInfo) -> Point:
     pair = value.split(",") if isinstance(value, str) else value
     if not isinstance(pair, list | tuple) or len(pair) != 2:

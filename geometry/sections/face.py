@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from shapely import MultiPolygon
 
-from geometry.solids.solid import Label
+from geometry.label import Label
 
 
 @dataclass(frozen=True)

@@ -66,7 +66,7 @@ def _in_the_way(layout: Layout) -> list[BaseGeometry]:
     """Return the plan of what would hide the floor's layers from a cut."""
     piers = [b for b in layout.structure if b.label.role in ("pad", "column")]
     found = [p.region for b in piers for p in b.prisms]
-    found += [riser.region for riser in layout.risers()]
+    found += [riser.region for riser in layout.risers]
     return [*found, layout.sump.outer_circle] if layout.sump else found
 
 

@@ -6,7 +6,7 @@ import shapely
 from manifold3d import Manifold
 
 from geometry.layout.bodies import Body, Prism
-from geometry.layout.footings import column_prism, footing_body, pad_prism
+from geometry.layout.footings import column_prism, pad_prism
 from geometry.layout.ground import GroundLayout, Loft, occupied
 from geometry.layout.lay import Layout
 from geometry.solids.kernel import cut_away, lofted, manifold, raised, union
@@ -14,7 +14,7 @@ from geometry.solids.kernel import cut_away, lofted, manifold, raised, union
 
 def prism(shape: Prism) -> Manifold:
     """Return a prism as a body to cut and join."""
-    return manifold(raised(shape.region, shape.bottom, shape.top))
+    return manifold(raised(*shape))
 
 
 def _loft(shape: Loft) -> Manifold:
@@ -82,12 +82,11 @@ def _above(body: Manifold, level: float) -> Manifold:
     return prism(Prism(shapely.box(x0 - 1, y0 - 1, x1 + 1, y1 + 1), level, z1 + 1))
 
 
-def grading(ground: GroundLayout, risers: Sequence[Manifold]) -> Manifold:
+def grading(layout: Layout, risers: Sequence[Manifold]) -> Manifold:
     """Return the fill that makes the finished grade fall away from the house."""
+    ground = layout.ground
     shape = ground.grading()
     if shape is None:
         return Manifold()
-    high = any(a.tof > ground.existing for a in ground.areas)
-    strips = footing_body(ground.areas).prisms if high else ()
-    steps = [prism(p) for p in strips if p.top > ground.existing]
+    steps = [prism(p) for p in layout.footing.prisms if p.top > ground.existing]
     return cut_away(_loft(shape), [prism(ground.house_block()), *steps, *risers])

@@ -56,7 +56,7 @@ def body_solid(body: Body, layout: Layout) -> Solid:
 def body_mesh(body: Body, layout: Layout) -> Mesh:
     """Return a body's mesh: one prism as it is, several joined, bores cut."""
     whole = stacked(body.prisms)
-    lead = layout.sump.lead if layout.sump else None
+    lead = layout.lead
     tools = [_bore(b, lead) for b in body.bores] if lead else []
     return mesh_of(cut_away(manifold(whole), tools)) if tools else whole
 
@@ -68,7 +68,7 @@ def stacked(prisms: Sequence[Prism]) -> Mesh:
     ordered = sorted(prisms, key=lambda p: p.bottom)
     on_each_other = all(abs(b.bottom - a.top) < SAME_LEVEL_M for a, b in pairwise(ordered))
     mesh = terraced(ordered) if on_each_other else None
-    return mesh or mesh_of(union([manifold(raised(*p)) for p in prisms]))
+    return mesh or mesh_of(union([earthworks.prism(p) for p in prisms]))
 
 
 def _bore(bore: Bore, lead: LeadLayout) -> Manifold:
@@ -90,7 +90,7 @@ def _pipework(layout: Layout) -> list[Solid]:
         return []
     found = [_solid(layout.label("drain/pipe"), pipes.perforated_pipe(drain))]
     found += [*_fittings(layout, drain), *_risers(layout, drain), *_bed(layout, drain)]
-    lead = layout.sump.lead if layout.sump else None
+    lead = layout.lead
     if lead:
         found.append(
             _solid(layout.label("sump/pipe"), _tube(lead, lead.pipe, lead.begin, lead.end))
@@ -106,16 +106,17 @@ def _tube(lead: LeadLayout, pipe: Pipe, start: float, end: float) -> Mesh:
 
 
 def _fittings(layout: Layout, drain: DrainLayout) -> list[Solid]:
-    lead = layout.sump.lead if layout.sump else None
-    stations = {c: drain.corner_station(c) for c in drain.drain.cleanouts}
+    lead = layout.lead
+    opened = [drain.bend_at(drain.corner_station(c)) for c in drain.drain.cleanouts]
     meshes = []
     for fitting in drain.fittings:
         if fitting.kind == "tee" and lead:
             meshes.append(pipes.tee_mesh(drain, lead, fitting))
             continue
-        standing = [s for s in stations.values() if abs(s - fitting.station) < 1e-6]
         point, centre = drain.route.at(fitting.station), drain.centre(fitting.station)
-        bore = pipes.riser_tools(point, drain.bore, centre, centre + 1) if standing else None
+        bore = (
+            pipes.riser_tools(point, drain.bore, centre, centre + 1) if fitting in opened else None
+        )
         meshes.append(pipes.bend_mesh(drain, fitting, bore))
     if not drain.route.closed:
         meshes += pipes.cap_meshes(drain)
@@ -124,12 +125,13 @@ def _fittings(layout: Layout, drain: DrainLayout) -> list[Solid]:
 
 def _risers(layout: Layout, drain: DrainLayout) -> list[Solid]:
     found = []
-    for corner, riser in zip(drain.drain.cleanouts, layout.risers(), strict=True):
+    for corner, riser in zip(drain.drain.cleanouts, layout.risers, strict=True):
         station = drain.corner_station(corner)
         point = drain.route.at(station)
         tube = pipes.riser_tube(point, drain, riser.bottom, riser.top)
-        bend = [f for f in drain.fittings if abs(f.station - station) < 1e-6]
-        under = [manifold(pipes.solid(pipes.fitting_frames(drain, f), drain.radius)) for f in bend]
+        bend = drain.bend_at(station)
+        frames = pipes.fitting_frames(drain, bend) if bend else []
+        under = [manifold(pipes.solid(frames, drain.radius))] if frames else []
         label = layout.label(f"drain/cleanout {corner}")
         found.append(_solid(label, mesh_of(cut_away(tube, under))))
     return found
@@ -139,10 +141,9 @@ def _bed(layout: Layout, drain: DrainLayout) -> list[Solid]:
     stone, wrap = layout.drain_bed
     run = pipes.run_mesh(drain)
     tools = _riser_bars(layout)
-    if layout.sump and layout.sump.lead:
-        lead = layout.sump.lead
+    if lead := layout.lead:
         frames = pipes.lead_frames(lead, (0.0, lead.face + pipes.PAST_M))
-        tools.append(manifold(pipes.solid(frames, lead.pipe.outside_diameter_m / 2)))
+        tools.append(manifold(pipes.solid(frames, lead.outer)))
     body = manifold(stacked(stone.prisms))
     caps = [] if drain.route.closed else [manifold(m) for m in pipes.cap_meshes(drain)]
     cavity = manifold(run)
@@ -161,7 +162,7 @@ def _riser_bars(layout: Layout) -> list[Manifold]:
         pipes.riser_tools(
             drain.route.at(drain.corner_station(c)), drain.radius, r.bottom, r.bottom + HIGH_M
         )
-        for c, r in zip(drain.drain.cleanouts, layout.risers(), strict=True)
+        for c, r in zip(drain.drain.cleanouts, layout.risers, strict=True)
     ]
 
 
@@ -172,7 +173,7 @@ def _with_ground(layout: Layout, solids: list[Solid]) -> Foundation:
     bodies = {
         "ground/wall stone": stone,
         "ground/backfill": soil,
-        "ground/grading": earthworks.grading(ground, bars),
+        "ground/grading": earthworks.grading(layout, bars),
     }
     there = {part: body for part, body in bodies.items() if not body.is_empty()}
     solids += [_solid(layout.label(part), mesh_of(body)) for part, body in there.items()]

@@ -34,10 +34,6 @@ class Mesh:
         a, b, c = (self.vertices[self.faces[:, i]] for i in range(3))
         return float(np.einsum("ij,ij->", a, np.cross(b, c)) / 6)
 
-    def flipped(self) -> "Mesh":
-        """Return the mesh turned inside out: a cavity."""
-        return Mesh(self.vertices, self.faces[:, ::-1])
-
 
 NOTHING = Mesh(np.empty((0, 3)), np.empty((0, 3), dtype=np.int64))
 

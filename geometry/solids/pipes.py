@@ -158,8 +158,7 @@ def solid(frames: Sequence[Frame], radius: float) -> Mesh:
 def lead_frames(lead: LeadLayout, distances: Sequence[float]) -> list[Frame]:
     """Return square cuts of the pipe to the sump."""
     left = np.array((-lead.along[1], lead.along[0]))
-    stretch = float(np.hypot(1, lead.fall))
-    return [Frame(np.array(lead.at(d)), left, stretch) for d in distances]
+    return [Frame(np.array(lead.at(d)), left, lead.stretch) for d in distances]
 
 
 def tee_mesh(drain: DrainLayout, lead: LeadLayout, fitting: Fitting) -> Mesh:
@@ -169,11 +168,11 @@ def tee_mesh(drain: DrainLayout, lead: LeadLayout, fitting: Fitting) -> Mesh:
     body = union(
         [
             manifold(solid(frames, drain.radius)),
-            manifold(solid(leg, lead.pipe.outside_diameter_m / 2)),
+            manifold(solid(leg, lead.outer)),
         ]
     )
     past = lead_frames(lead, (0.0, lead.begin + PAST_M))
-    bores = [solid(_longer(frames), drain.bore), solid(past, lead.pipe.inside_diameter_m / 2)]
+    bores = [solid(_longer(frames), drain.bore), solid(past, lead.inner)]
     return mesh_of(cut_away(body, [manifold(b) for b in bores]))
 
 

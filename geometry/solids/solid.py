@@ -5,9 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from geometry.label import Label, Role
-
-__all__ = ["Label", "Role", "Solid"]
+from geometry.label import Label
 
 
 @dataclass(frozen=True, eq=False)

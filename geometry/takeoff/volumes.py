@@ -27,14 +27,14 @@ def _pipework(layout: Layout) -> list[PartVolume]:
     drain = layout.drain
     if drain is None:
         return []
-    lead = layout.sump.lead if layout.sump else None
+    lead = layout.lead
     fittings = sum(pipework.fitting_volumes(drain, lead))
     fittings += 0.0 if drain.route.closed else 2 * pipework.cap_volume(drain)
     found = [
         PartVolume(layout.label("drain/pipe"), pipework.pipe_volume(drain)),
         PartVolume(layout.label("drain/fittings"), fittings),
     ]
-    for corner, riser in zip(drain.drain.cleanouts, layout.risers(), strict=True):
+    for corner, riser in zip(drain.drain.cleanouts, layout.risers, strict=True):
         volume = pipework.riser_volume(drain, corner, riser.top)
         found.append(PartVolume(layout.label(f"drain/cleanout {corner}"), volume))
     if lead:

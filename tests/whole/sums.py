@@ -96,7 +96,7 @@ def above_grade(layout: Layout) -> float:
         return 0.0
     outside = shapely.box(-400, -400, 400, 400).difference(ground.house)
     standing = inside(layout.footing.prisms, [Prism(outside, low, high)])
-    risers = len(layout.risers()) * (high - low)
+    risers = len(layout.risers) * (high - low)
     radius = layout.drain.radius if layout.drain else 0.0
     return integrated(layout, low, high, ground.house) - standing - risers * pi * radius**2
 
@@ -111,7 +111,7 @@ def put_back(whole: Whole) -> float:
     drain = layout.drain
     if drain:
         ring = pi * (drain.radius**2 - drain.bore**2)
-        total -= sum(ring * max(0.0, r.top - ground) for r in layout.risers())
+        total -= sum(ring * max(0.0, r.top - ground) for r in layout.risers)
     return total
 
 

@@ -67,7 +67,7 @@ def _displaced(whole: Whole, part: str) -> float:
     if drain is None or not part.startswith(("drain/cleanout", "drain/fittings")):
         return 0.0
     runs = sum(2 * f.reach for f in drain.fittings)
-    heights = [r.top - r.bottom for r in whole.layout.risers()]
+    heights = [r.top - r.bottom for r in whole.layout.risers]
     return float(np.pi * drain.radius**2 * max([runs, *heights]))
 
 

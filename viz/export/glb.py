@@ -7,7 +7,8 @@ import numpy as np
 import trimesh
 from numpy.typing import NDArray
 
-from geometry.solids.solid import Label, Solid
+from geometry.label import Label
+from geometry.solids.solid import Solid
 from viz.style.materials import look_of
 
 # glTF 2.0, 3.4 "Coordinate System and Units": y up, metres. Ours: z up.

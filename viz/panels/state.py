@@ -2,6 +2,7 @@
 
 import tomllib
 from collections.abc import Callable
+from functools import lru_cache
 from typing import Any
 
 import streamlit as st
@@ -58,9 +59,15 @@ def go_back() -> None:
 
 
 def raw() -> dict[str, Any] | None:
-    """Return the text's tables; None where it is not TOML."""
+    """Return the text's tables, to read only; None where it is not TOML."""
+    return _tables(text())
+
+
+@lru_cache(maxsize=8)
+def _tables(text: str) -> dict[str, Any] | None:
+    """Read the text once, not once for every field of the page."""
     try:
-        return tomllib.loads(text())
+        return tomllib.loads(text)
     except (tomllib.TOMLDecodeError, RecursionError):
         return None
 

@@ -5,8 +5,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 from shapely import MultiPolygon
 
+from geometry.label import Label
 from geometry.sections.face import CutLine
-from geometry.solids.solid import Label
 from viz.scene.mesh import Array, Index, Plane
 
 HIDING = frozenset({"backfill", "grading", "wall stone"})  # shown only where it is cut

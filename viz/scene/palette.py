@@ -1,6 +1,6 @@
 """Colours in three dimensions: the table of materials, and the few tones around it."""
 
-from geometry.solids.solid import Label
+from geometry.label import Label
 from viz.style.materials import look_of
 
 RGB = tuple[int, int, int]

@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 import trimesh
 
-from geometry.solids.solid import Label, Role, Solid
+from geometry.label import Label, Role
+from geometry.solids.solid import Solid
 from viz.export.glb import to_glb
 
 

@@ -2,8 +2,9 @@
 
 import numpy as np
 
+from geometry.label import Label, Role
 from geometry.sections.face import CutLine
-from geometry.solids.solid import Label, Role, Solid
+from geometry.solids.solid import Solid
 
 LONG, WIDE = 12.0, 8.0
 ACROSS = CutLine((6.5, -3.0), (6.5, 11.0))
