@@ -1,6 +1,6 @@
 """The usual pictures of one design: sections with labels and levels, and stills."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -9,7 +9,7 @@ from shapely.ops import substring
 
 from geometry.layout.areas import AreaLayout
 from geometry.layout.lay import Layout
-from geometry.sections.bars import bar_marks
+from geometry.sections.bars import BarMark, bar_marks
 from geometry.sections.cut import cut
 from geometry.sections.face import CutFace, CutLine
 from geometry.solids.foundation import Foundation
@@ -50,8 +50,9 @@ class Cutting:
 def section_of(layout: Layout, foundation: Foundation, asked: Cutting) -> Drawing:
     """Return a section on its sheet. Raises BedcourseError where the paper cannot hold it."""
     about = layout.design.project
+    faces = faces_of(foundation, asked.line)
     return section_drawing(
-        faces_of(foundation, asked.line),
+        faces,
         levels_at(layout, asked.line, asked.window),
         part_words(layout, foundation, _crossed(layout, _track(asked.line))),
         system=about.units,
@@ -59,11 +60,17 @@ def section_of(layout: Layout, foundation: Foundation, asked: Cutting) -> Drawin
         title=asked.title,
         subtitle=asked.subtitle or about.address,
         notes=NOTES,
-        bars=bar_marks(layout, asked.line),
+        bars=_in_concrete(bar_marks(layout, asked.line), faces),
         paper=asked.paper,
         scale=asked.scale,
         window=asked.window,
     )
+
+
+def _in_concrete(bars: Sequence[BarMark], faces: Sequence[CutFace]) -> list[BarMark]:
+    """Return the bars that lie in the footing's cut face, not in a sleeve's bore."""
+    concrete = shapely.union_all([f.shape for f in faces if f.label.role == "footing"])
+    return [b for b in bars if concrete.contains(shapely.Point(b.distance, b.level))]
 
 
 def faces_of(foundation: Foundation, line: CutLine) -> tuple[CutFace, ...]:
