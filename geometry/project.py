@@ -16,11 +16,20 @@ FORMAT: Literal[1] = 1
 
 
 class About(Record):
-    """Names for the title block, and how lengths are printed and plain numbers read."""
+    """Names for the title block, and how lengths are printed and plain numbers read.
+
+    drawn_for: who builds. parcel: the lot as the land register knows it. date, revision: of the
+    drawings, as they shall read. code: edition of the local code, as the office names it.
+    """
 
     name: Name
     address: str = ""
     prepared_by: str = ""
+    drawn_for: Name = ""
+    parcel: Name = ""
+    date: Name = ""
+    revision: Name = ""
+    code: Name = ""
     note: str = ""
     units: System = "ft-in"
     numbers: BareUnit | None = None

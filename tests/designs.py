@@ -173,6 +173,14 @@ def sump(dice: Dice, spots: Plan, depth: Length) -> Raw:
     }  # fmt: skip
 
 
+def pump(dice: Dice) -> Raw:
+    """Return float levels that fit into the shallowest pit rolled here, 20 in."""
+    off = dice.whole(2 * 16, 4 * 16)
+    on = off + dice.whole(2 * 16, 8 * 16)
+    alarm = {"alarm": Length(on + dice.whole(1 * 16, 6 * 16))} if dice.whole(0, 1) else {}
+    return {"off": Length(off), "on": Length(on), **alarm}
+
+
 def ground(dice: Dice) -> Raw:
     return {
         "excavation": {
@@ -236,7 +244,11 @@ def raw_design(dice: Dice) -> Raw:
         x, y = raw["sump"]["at"]
         taken.append(shapely.Point(x.m, y.m).buffer(0.6))
     main = {"name": "main", "corners": corners, "pier": piers(dice, inside, taken)}
-    return {**raw, **ground(dice), "area": [main, *areas]}
+    whole = {**raw, **ground(dice), "area": [main, *areas]}
+    # Rolled last, so that a seed's other parts stay as they are.
+    if "sump" in whole and dice.whole(0, 1):
+        whole["sump"]["pump"] = pump(dice)
+    return whole
 
 
 def _edge_board(dice: Dice) -> Raw:

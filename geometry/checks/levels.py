@@ -7,6 +7,7 @@ from geometry.layout.areas import AreaLayout
 from geometry.layout.drain import DrainLayout
 from geometry.layout.footings import column_prism, pad_prism, pier_name
 from geometry.layout.lay import Layout
+from geometry.layout.sump import SumpLayout
 from geometry.sources import GEOMETRY, PRACTICE, Source
 from geometry.units import INCH, System, show_length, show_level
 
@@ -29,6 +30,8 @@ def level_findings(layout: Layout) -> Iterator[Finding]:
     if layout.drain:
         yield from crown_finding(layout.drain, system)
         yield trench_finding(layout.drain, system)
+    if layout.sump:
+        yield from pump_finding(layout.sump, system)
 
 
 def tie_findings(area: AreaLayout, system: System) -> Iterator[Finding]:
@@ -139,4 +142,26 @@ def trench_finding(drain: DrainLayout, system: System) -> Finding:
         "1:1 splay from the footing's corner, or ask an engineer."
         if deep
         else "Dig it so.",
+    )
+
+
+def pump_finding(pit: SumpLayout, system: System) -> Iterator[Finding]:
+    """Yield whether the pump starts before water stands in the pipe that feeds the pit."""
+    if pit.pump_on is None or pit.lead is None:
+        return
+    over = pit.pump_on - pit.lead.end_invert
+    high = over > 1e-9
+    yield Finding(
+        "pump-below-inlet",
+        "look" if high else "fine",
+        "sump, pump",
+        f"Pump starts at {show_level(pit.pump_on - pit.area.tof, system)} against TOF; "
+        f"the pipe's invert enters the pit at "
+        f"{show_level(pit.lead.end_invert - pit.area.tof, system)}.",
+        "pump on below the invert of the pipe that enters the pit",
+        PRACTICE,
+        f"Water would stand {show_length(over, system)} over that invert, back into the drain, "
+        "before the pump starts: lower on, or make the pit deeper."
+        if high
+        else "Set the float so.",
     )

@@ -10,7 +10,7 @@ from geometry.faults.materials import material_faults
 from geometry.faults.mending import stands
 from geometry.faults.names import name_faults
 from geometry.faults.piers import pier_faults
-from geometry.faults.sumps import sump_faults
+from geometry.faults.sumps import pump_faults, sump_faults
 from geometry.layout.areas import AreaLayout, lay_areas
 from geometry.layout.drain_route import lay_drain
 from geometry.layout.ground import GroundLayout
@@ -31,7 +31,7 @@ def faults(design: Design) -> list[At]:
         return [*plan, *named, *lacking, *others]
     areas = lay_areas(design)
     land = GroundLayout(design, areas, None, None)
-    outside = [*laser_faults(design, words), *ground_faults(design, land, words)]
+    outside = [*_alone(design, words), *ground_faults(design, land, words)]
     found = _by_area(design, areas, words)
     if design.drain and not any(at.path[0] in _WATER for at in lacking):
         found += drains.section_faults(design.drain, words)
@@ -56,7 +56,14 @@ def _by_value(design: Design, words: Words) -> Iterator[At]:
     for number in range(len(design.areas)):
         floor = design.floor_of(design.areas[number])
         yield from floors.layer_faults(("area", number, "floor"), floor, words)
+    yield from _alone(design, words)
+
+
+def _alone(design: Design, words: Words) -> Iterator[At]:
+    """Yield faults of laser and pump, which hang on no part laid out."""
     yield from laser_faults(design, words)
+    if design.sump:
+        yield from pump_faults(design.sump, words)
 
 
 def _by_area(design: Design, areas: tuple[AreaLayout, ...], words: Words) -> list[At]:

@@ -17,10 +17,12 @@ _NEEDED: dict[str, dict[str, Any]] = {
     "layer": _LAYER,
     "pier": {"at": "0 m, 0 m"},
     "sump": {"at": "0 m, 0 m"},
+    "pump": {"off": "4 in", "on": "10 in"},
 }
 # Values that parts elsewhere are found by.
 _OF_AREAS = {"name", "corners", "step"}
 _OF_LAYERS = {"material", "thickness", "role"}
+_OF_PUMPS = {"depth", "lid", "pump"}
 _BY_AREA = {"area", "sides", "high_corner", "low_corner", "cleanouts"}
 
 
@@ -59,6 +61,8 @@ def stands(path: Path, refused: Sequence[Path]) -> bool:
         return False
     if path[-1] in _BY_AREA or (len(path) > 1 and path[1] in _BY_AREA):
         return not any(_names_areas(other) for other in refused)
+    if path[:2] == ("sump", "pump"):
+        return not any(other[:1] == ("sump",) and other[1] in _OF_PUMPS for other in refused)
     if "tie" in path:
         return not any("layer" in other and other[-1] not in _OF_LAYERS for other in refused)
     return "layer" not in path or (*path[:-1], "role") not in refused

@@ -5,9 +5,10 @@ from collections.abc import Iterator
 from geometry.faults.common import At
 from geometry.faults.lines import Path
 from geometry.parts.floor import Floor
-from geometry.project import Design
+from geometry.project import About, Design
 
 LONGEST = 60
+LONGEST_LINE = 120
 LONGEST_NOTE = 2000
 # A layer of this name would hide the level "footing bottom".
 TAKEN = "footing"
@@ -15,11 +16,7 @@ TAKEN = "footing"
 
 def name_faults(design: Design) -> Iterator[At]:
     """Yield names that no label or title block could carry."""
-    about = design.project
-    yield from _name(("project", "name"), about.name)
-    yield from _text(("project", "address"), about.address, LONGEST_NOTE)
-    yield from _text(("project", "prepared_by"), about.prepared_by, LONGEST_NOTE)
-    yield from _text(("project", "note"), about.note, LONGEST_NOTE)
+    yield from _title_block(design.project)
     yield from _text(("soil", "note"), design.soil.note, LONGEST_NOTE)
     yield from _text(("wall", "kind"), design.wall.kind, LONGEST)
     yield from _floor(("floor",), design.floor)
@@ -33,6 +30,16 @@ def name_faults(design: Design) -> Iterator[At]:
         for place, pier in enumerate(area.piers):
             yield from _text((*path, "pier", place, "name"), pier.name, LONGEST)
     yield from _area_twice(design)
+
+
+def _title_block(about: About) -> Iterator[At]:
+    yield from _name(("project", "name"), about.name)
+    for key in ("address", "prepared_by", "note"):
+        yield from _text(("project", key), getattr(about, key), LONGEST_NOTE)
+    for key in ("drawn_for", "code"):
+        yield from _text(("project", key), getattr(about, key), LONGEST_LINE)
+    for key in ("parcel", "date", "revision"):
+        yield from _text(("project", key), getattr(about, key), LONGEST)
 
 
 def _name(path: Path, text: str) -> Iterator[At]:

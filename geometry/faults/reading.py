@@ -116,6 +116,8 @@ def _missing(path: Path) -> str:
         "name": 'add name = "..." with a short name',
         "material": 'add material = "..." with a material of the catalogue, such as "stone-57"',
         "thickness": 'add thickness = "4 in" or what it measures in place',
+        "off": 'add off = "4 in", the water above the pit\'s bottom at which the pump stops',
+        "on": 'add on = "12 in", the water above the pit\'s bottom at which the pump starts',
         "role": f"add role = one of {', '.join(ROLE_SPAN)}",
     }
     key = str(path[-1])

@@ -48,6 +48,34 @@ def sump_faults(
         yield from _way_faults(pit, pit.lead)
 
 
+def pump_faults(sump: Sump, words: Words) -> Iterator[At]:
+    """Yield float levels out of order, or not below the lid."""
+    pump = sump.pump
+    if pump is None:
+        return
+    path = ("sump", "pump")
+    if pump.on <= pump.off:
+        yield At(
+            (*path, "on"),
+            f"the pump would start at {words.size(pump.on)}, not above {words.size(pump.off)} "
+            "where it stops; raise on or lower off",
+        )
+    if pump.alarm is not None and pump.alarm <= pump.on:
+        yield At(
+            (*path, "alarm"),
+            f"the alarm at {words.size(pump.alarm)} is not above {words.size(pump.on)} where the "
+            "pump starts; raise alarm or lower on",
+        )
+    key, highest = ("on", pump.on) if pump.alarm is None else ("alarm", pump.alarm)
+    room = sump.depth - sump.lid
+    if highest > room + 1e-9:
+        yield At(
+            (*path, key),
+            f"{words.size(highest)} above the pit's bottom is not below its lid; "
+            f"set it to at most {words.most(room)} or make the pit deeper",
+        )
+
+
 def _depth_faults(pit: SumpLayout, words: Words) -> Iterator[At]:
     below_layers = pit.rim - pit.area.subgrade - pit.sump.wall
     below_pipe = pit.rim - pit.lead.end_invert if pit.lead else 0.0

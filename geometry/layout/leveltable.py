@@ -100,12 +100,19 @@ def _sump(layout: Layout) -> list[_Bare]:
     pit = layout.sump
     if pit is None:
         return []
-    rows: list[_Bare] = [(pit.area.name, "sump", pit.rim, "sump rim", None)]
-    if pit.lead:
-        rows.append((pit.area.name, "sump", pit.lead.end_invert, "pipe invert at sump", None))
-    rows.append((pit.area.name, "sump", pit.floor, "sump inside bottom", None))
-    rows.append((pit.area.name, "sump", pit.pocket.bottom, "sump pocket bottom", None))
-    return rows
+    named = [
+        ("sump rim", pit.rim),
+        ("pipe invert at sump", pit.lead.end_invert if pit.lead else None),
+        ("high-water alarm", pit.alarm),
+        ("pump on", pit.pump_on),
+        ("pump off", pit.pump_off),
+        ("sump inside bottom", pit.floor),
+        ("sump pocket bottom", pit.pocket.bottom),
+    ]
+    rows: list[_Bare] = [
+        (pit.area.name, "sump", z, words, None) for words, z in named if z is not None
+    ]
+    return sorted(rows, key=lambda r: -r[2])
 
 
 def _ground(layout: Layout) -> list[_Bare]:

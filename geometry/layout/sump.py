@@ -114,6 +114,24 @@ class SumpLayout:
         """Level of the basin's inside bottom."""
         return self.rim - self.sump.depth
 
+    @property
+    def pump_off(self) -> float | None:
+        """Level of the water at which the pump stops; None without a pump."""
+        return self._water(self.sump.pump.off if self.sump.pump else None)
+
+    @property
+    def pump_on(self) -> float | None:
+        """Level of the water at which the pump starts; None without a pump."""
+        return self._water(self.sump.pump.on if self.sump.pump else None)
+
+    @property
+    def alarm(self) -> float | None:
+        """Level of the high-water alarm; None without one."""
+        return self._water(self.sump.pump.alarm if self.sump.pump else None)
+
+    def _water(self, height: float | None) -> float | None:
+        return None if height is None else self.floor + height
+
     @cached_property
     def outer_circle(self) -> Polygon:
         """Plan of the basin's outside."""

@@ -7,6 +7,7 @@ from pydantic import Field
 from geometry.parts.fields import (
     Clear,
     Fall,
+    FloatHeight,
     HoleSize,
     HoleSpacing,
     LevelValue,
@@ -75,11 +76,23 @@ class Drain(Record):
     cleanouts: tuple[int, ...] = ()
 
 
+class Pump(Record):
+    """A pump's float switch: heights of the water above the pit's inside bottom.
+
+    off: the pump stops. on: it starts. alarm: the high-water alarm sounds, if there is one.
+    """
+
+    off: FloatHeight
+    on: FloatHeight
+    alarm: FloatHeight | None = None
+
+
 class Sump(Record):
     """A round pit in the floor, and the solid pipe that brings the drain's water to it.
 
     at: centre. diameter: inside. depth: inside, below the finished floor. pipe: the drain's kind
     unless given. sleeve: pipe cast into the footing that the solid pipe passes through.
+    pump: its float levels, if a pump stands in the pit.
     """
 
     at: PlanPoint
@@ -95,3 +108,4 @@ class Sump(Record):
     pipe: Name = ""
     fall: Fall = 1 / 48
     sleeve: Name = "sch40-6"
+    pump: Pump | None = None

@@ -128,6 +128,27 @@ def test_a_trench_below_the_footing_asks_to_look() -> None:
     assert "1:1 splay" in found.advice
 
 
+# The floor is 6 in over TOF and the pit 30 in deep: heights count from 2'-0" under TOF.
+@pytest.mark.parametrize(
+    ("on", "severity", "level"), [("12 in", "fine", "-1'-0"), ("20 in", "look", "-0'-4")]
+)
+def test_a_pump_that_starts_above_the_inlet_leaves_water_in_the_drain(
+    on: str, severity: str, level: str
+) -> None:
+    pit = '[drain]\nfall = "level"\n[sump]\nat = "4 ft, 8 ft"\npump = { off = "3 in", on = "%s" }'
+    done = made('"foam bottom at TOF"', pit % on)
+    levels = {row.interface: row.level_m for row in done.levels if row.group == "sump"}
+    assert (levels["pump on"] > levels["pipe invert at sump"]) == (severity == "look")
+    found = the(done, "pump-below-inlet")
+    assert found.severity == severity
+    assert f"Pump starts at {level}" in found.found
+
+
+def test_no_pump_or_no_pipe_no_finding_of_the_pump() -> None:
+    dry = '[sump]\nat = "4 ft, 8 ft"\npump = { off = "3 in", on = "9 in" }'
+    assert "pump-below-inlet" not in {f.id for f in made('"foam bottom at TOF"', dry).findings}
+
+
 def test_every_finding_names_its_source_and_every_report_its_cautions() -> None:
     done = made('"foam bottom at TOF"', '[drain]\nfall = "level"')
     assert all(f.source and f.advice and f.asked for f in done.findings)

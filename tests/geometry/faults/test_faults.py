@@ -80,6 +80,11 @@ def test_cleanouts_are_not_judged_where_the_corners_could_not_be_read() -> None:
     assert [f.place for f in faults_of(text)] == ['area "basement" > corners 3']
 
 
+def test_float_levels_are_not_judged_where_the_pit_could_not_be_read() -> None:
+    pump = 'depth = "lots"\npump = { off = "4 in", on = "4 ft" }'
+    assert [f.place for f in faults_of(edited((('depth = "30 in"', pump),)))] == ["sump > depth"]
+
+
 def test_many_faults_of_building_are_said_together() -> None:
     text = edited(
         (

@@ -158,6 +158,26 @@ SUMPS = (
          'there is no area "cellar"'),
 )  # fmt: skip
 
+
+def _pump(name: str, floats: str, place: str, *words: str) -> Case:
+    line = f'depth = "30 in"\npump = {{ {floats} }}'
+    return one(name, 'depth = "30 in"', line, f"sump > pump > {place}", "pump", *words)
+
+
+PUMPS = (
+    _pump("on below off", 'off = "10 in", on = "6 in"', "on", 'start at 6", not above 10" where',
+          "raise on or lower off"),
+    _pump("on is off", 'off = "6 in", on = "6 in"', "on", 'start at 6", not above 6"'),
+    _pump("alarm below on", 'off = "4 in", on = "12 in", alarm = "11 in"', "alarm",
+          'the alarm at 11" is not above 1\'-0" where the pump starts', "raise alarm or lower on"),
+    _pump("alarm in the lid", 'off = "4 in", on = "12 in", alarm = "29 3/4 in"', "alarm",
+          "2'-5 3/4\" above the pit's bottom is not below its lid", "at most 2'-5 1/2\""),
+    _pump("on above the pit", 'off = "4 in", on = "4 ft"', "on",
+          "4'-0\" above the pit's bottom is not below its lid", "make the pit deeper"),
+    _pump("no on", 'off = "4 in"', "on", "on is missing", "at which the pump starts"),
+    _pump("too high", 'off = "4 in", on = "12 ft 1 in"', "on", "out of range; give 0 to 12 ft"),
+)  # fmt: skip
+
 GROUND = (
     one("ground below", 'working_space = "2 ft"', 'working_space = "2 ft"\nexisting = "-8 ft"',
          "excavation > existing", "existing", "-8'-0\" lies below the underside", "check the sign"),
@@ -184,10 +204,18 @@ NAMES = (
          "99 characters; write at most 60"),
     one("control", 'name = "porch"', 'name = "a\\u0007b"', "area 2 > name", "a\\u0007b",
          "cannot be printed"),
+    one("long parcel", "[datum]", f'parcel = "{"7" * 61}"\n\n[datum]', "project > parcel", "777",
+         "61 characters; write at most 60"),
+    one("long code", "[datum]", f'code = "{"b" * 121}"\n\n[datum]', "project > code", "bbb",
+         "121 characters; write at most 120"),
+    one("two lines", "[datum]", 'drawn_for = "a\\nb"\n\n[datum]', "project > drawn_for", "a\\nb",
+         "cannot be printed"),
+    one("bare date", "[datum]", "date = 2026-03-02\n\n[datum]", "project > date", "2026",
+         "2026-03-02 does not fit here; give a text in quotes"),
     one("footing layer", 'name = "sand"', 'name = "Footing"', 'floor > layer "Footing" > name',
          "Footing", "already means the strip footing"),
     one("twice", 'name = "sand"', 'name = "Stone"', 'floor > layer "Stone" > name', '"Stone"',
          'two layers are named "Stone"'),
 )  # fmt: skip
 
-ALL = (*OUTLINES, *STRUCTURE, *MATERIALS, *DRAINS, *SUMPS, *GROUND, *NAMES)
+ALL = (*OUTLINES, *STRUCTURE, *MATERIALS, *DRAINS, *SUMPS, *PUMPS, *GROUND, *NAMES)
