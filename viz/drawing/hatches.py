@@ -6,6 +6,7 @@ material run through.
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import TypeAlias
 
 import numpy as np
@@ -17,22 +18,34 @@ from viz.style.lines import DOT, HATCH
 from viz.style.materials import HatchName
 
 Lines: TypeAlias = NDArray[np.float64]
-Bounds: TypeAlias = tuple[float, float, float, float]
+
+# Squares in which an area is looked for before strokes are made, and how far a stroke reaches
+# from the middle of its cell besides what the cell lets it wander, mm.
+_SQUARE = 6.0
+_STROKE = 1.7
+# Of fewer cells than this all strokes are made: looking first would not pay.
+_FEW = 400
 
 
 @dataclass(frozen=True)
 class Pattern:
-    """One set of strokes. make: bounds -> (n, k, 2) float, mm. whole: drop what an edge cuts."""
+    """One set of strokes. make: area -> (n, k, 2) float, mm. whole: drop what an edge cuts.
 
-    make: Callable[[Bounds], Lines]
+    The strokes made cover the area and may reach beyond it.
+    """
+
+    make: Callable[[Area], Lines]
     weight: float = HATCH
     whole: bool = False
 
 
 def hatch_strokes(hatch: Hatch) -> tuple[Strokes, ...]:
     """Return the strokes of a hatch, clipped to its area."""
+    if hatch.shape.is_empty:
+        return ()
+    shapely.prepare(hatch.shape)
     return tuple(
-        Strokes(clipped(pattern.make(hatch.shape.bounds), hatch.shape, pattern.whole),
+        Strokes(clipped(pattern.make(hatch.shape), hatch.shape, pattern.whole),
                 pattern.weight, hatch.colour, hatch.layer)
         for pattern in PATTERNS[hatch.name]
     )  # fmt: skip
@@ -45,24 +58,54 @@ def clipped(lines: Lines, shape: Area, whole: bool = False) -> tuple[tuple[Point
     strings = shapely.linestrings(lines)
     shapely.prepare(shape)
     inside = shapely.contains_properly(shape, strings)
-    kept = list(strings[inside])
-    if not whole:
-        edge = strings[~inside & shapely.intersects(shape, strings)]
-        parts = shapely.get_parts(shapely.intersection(edge, shape))
-        kept += [part for part in parts if part.geom_type == "LineString" and part.length > 0]
-    return tuple(tuple(map(_point, string.coords)) for string in kept)
+    kept = _split(lines[inside].reshape(-1, 2), np.full(inside.sum(), lines.shape[1]))
+    if whole:
+        return kept
+    edge = strings[~inside]
+    edge = edge[shapely.intersects(shape, edge)]
+    parts = shapely.get_parts(shapely.intersection(edge, shape))
+    parts = parts[(shapely.get_type_id(parts) == _STRING) & (shapely.length(parts) > 0)]
+    return kept + _split(shapely.get_coordinates(parts), shapely.get_num_coordinates(parts))
 
 
-def _point(xy: tuple[float, ...]) -> Point:
-    return (xy[0], xy[1])
+_STRING = shapely.GeometryType.LINESTRING.value
 
 
-def _cells(bounds: Bounds, across: float, up: float) -> tuple[Lines, Lines]:
-    """Return the column and row numbers of all cells that touch the bounds, one cell spare."""
-    columns = np.arange(np.floor(bounds[0] / across) - 1, np.ceil(bounds[2] / across) + 2)
-    rows = np.arange(np.floor(bounds[1] / up) - 1, np.ceil(bounds[3] / up) + 2)
-    column, row = np.meshgrid(columns, rows)
-    return column.ravel(), row.ravel()
+def _split(points: Lines, counts: NDArray[np.int_]) -> tuple[tuple[Point, ...], ...]:
+    """Return (n, 2) points as polylines of so many points each."""
+    spots = tuple(zip(points[:, 0].tolist(), points[:, 1].tolist(), strict=True))
+    ends = np.cumsum(counts).tolist()
+    return tuple(spots[start:end] for start, end in pairwise((0, *ends)))
+
+
+def _cells(shape: Area, across: float, up: float) -> tuple[Lines, Lines]:
+    """Return the column and row numbers of all cells whose strokes may touch the area."""
+    left, low, right, high = shape.bounds
+    columns = np.arange(np.floor(left / across) - 1, np.ceil(right / across) + 2)
+    rows = np.arange(np.floor(low / up) - 1, np.ceil(high / up) + 2)
+    column, row = (spread.ravel() for spread in np.meshgrid(columns, rows))
+    if len(column) < _FEW:
+        return column, row
+    near = _near(shape, column, row, (across, up))
+    return column[near], row[near]
+
+
+def _near(shape: Area, column: Lines, row: Lines, size: Point) -> NDArray[np.bool_]:
+    """Tell which cells may touch the area, by the squares of paper that the area touches."""
+    left, low, right, high = shape.bounds
+    wide, tall = (int(span // _SQUARE) + 1 for span in (right - left, high - low))
+    x, y = np.meshgrid(left + _SQUARE * np.arange(wide), low + _SQUARE * np.arange(tall))
+    # In every second row cells stand half a cell aside: 0.75 is the mean of both.
+    across, up = 0.75 * size[0] + _STROKE, 0.5 * size[1] + _STROKE
+    touched = shapely.intersects(
+        shape, shapely.box(x - across, y - up, x + _SQUARE + across, y + _SQUARE + up)
+    )
+    places = ((column + 0.75) * size[0] - left, (row + 0.5) * size[1] - low)
+    i, j = (
+        np.clip(place // _SQUARE, 0, count - 1).astype(np.int_)
+        for place, count in zip(places, (wide, tall), strict=True)
+    )
+    return np.asarray(touched[j, i], dtype=np.bool_)
 
 
 def _chance(column: Lines, row: Lines, salt: int) -> Lines:
@@ -75,10 +118,10 @@ def _chance(column: Lines, row: Lines, salt: int) -> Lines:
 
 
 def _scattered(
-    bounds: Bounds, across: float, up: float, loose: float
+    shape: Area, across: float, up: float, loose: float
 ) -> tuple[Lines, Lines, Lines]:
     """Return column, row and the (n, 2) middles of cells, each moved within a share of its cell."""
-    column, row = _cells(bounds, across, up)
+    column, row = _cells(shape, across, up)
     x = (column + 0.5 + 0.5 * (row % 2) + loose * (_chance(column, row, 1) - 0.5)) * across
     y = (row + 0.5 + loose * (_chance(column, row, 2) - 0.5)) * up
     return column, row, np.stack([x, y], axis=-1)
@@ -90,24 +133,24 @@ def _dashes(middles: Lines, half: float) -> Lines:
     return np.stack([middles - reach, middles + reach], axis=1)
 
 
-def _dots(across: float, loose: float) -> Callable[[Bounds], Lines]:
-    def make(bounds: Bounds) -> Lines:
-        _, _, middles = _scattered(bounds, across, across, loose)
+def _dots(across: float, loose: float) -> Callable[[Area], Lines]:
+    def make(shape: Area) -> Lines:
+        _, _, middles = _scattered(shape, across, across, loose)
         return _dashes(middles, 0.02)
 
     return make
 
 
-def _triangles(bounds: Bounds) -> Lines:
-    column, row, middles = _scattered(bounds, 5.2, 4.4, 0.75)
+def _triangles(shape: Area) -> Lines:
+    column, row, middles = _scattered(shape, 5.2, 4.4, 0.75)
     size = 0.55 + 0.3 * _chance(column, row, 3)
     turn = 2 * np.pi * _chance(column, row, 4)
     corners = np.arange(4) * 2 * np.pi / 3
     return _around(middles, size, size, turn, corners)
 
 
-def _pebbles(bounds: Bounds) -> Lines:
-    column, row, middles = _scattered(bounds, 2.75, 1.85, 0.22)
+def _pebbles(shape: Area) -> Lines:
+    column, row, middles = _scattered(shape, 2.75, 1.85, 0.22)
     long = 1.0 + 0.28 * _chance(column, row, 3)
     short = 0.62 + 0.2 * _chance(column, row, 4)
     turn = 0.7 * (_chance(column, row, 5) - 0.5)
@@ -122,11 +165,11 @@ def _around(middles: Lines, long: Lines, short: Lines, turn: Lines, angles: Line
     return middles[:, None, :] + np.stack([x * cos - y * sin, x * sin + y * cos], axis=-1)
 
 
-def _diagonals(spacing: float, rising: bool) -> Callable[[Bounds], Lines]:
+def _diagonals(spacing: float, rising: bool) -> Callable[[Area], Lines]:
     """Return lines at 45 degrees, `spacing` mm apart."""
 
-    def make(bounds: Bounds) -> Lines:
-        left, low, right, high = bounds
+    def make(shape: Area) -> Lines:
+        left, low, right, high = shape.bounds
         way = 1.0 if rising else -1.0
         step = spacing * np.sqrt(2)
         ends = sorted((low - way * left, high - way * right, low - way * right, high - way * left))
@@ -137,10 +180,10 @@ def _diagonals(spacing: float, rising: bool) -> Callable[[Bounds], Lines]:
     return make
 
 
-def _bundles(bounds: Bounds) -> Lines:
+def _bundles(shape: Area) -> Lines:
     """Return threes of strokes at 45 degrees, leaning to and fro like a chequerboard."""
     size = 5.6
-    column, row = _cells(bounds, size, size)
+    column, row = _cells(shape, size, size)
     middle = np.stack([(column + 0.5) * size, (row + 0.5) * size], axis=-1)
     way = np.where((column + row) % 2 == 0, 1.0, -1.0)
     strokes = []
@@ -151,23 +194,23 @@ def _bundles(bounds: Bounds) -> Lines:
     return np.concatenate(strokes)
 
 
-def _sparse(bounds: Bounds) -> Lines:
-    column, row, middles = _scattered(bounds, 6.4, 4.6, 0.5)
+def _sparse(shape: Area) -> Lines:
+    column, row, middles = _scattered(shape, 6.4, 4.6, 0.5)
     turn = np.pi * _chance(column, row, 3)
     half = 0.9 + 0.5 * _chance(column, row, 4)
     way = np.stack([half * np.cos(turn), half * np.sin(turn)], axis=-1)
     return np.stack([middles - way, middles + way], axis=1)
 
 
-def _upright(bounds: Bounds) -> Lines:
-    column, row, middles = _scattered(bounds, 1.5, 2.6, 0.4)
+def _upright(shape: Area) -> Lines:
+    column, row, middles = _scattered(shape, 1.5, 2.6, 0.4)
     half = 0.45 + 0.45 * _chance(column, row, 3)
     way = np.stack([np.zeros_like(half), half], axis=-1)
     return np.stack([middles - way, middles + way], axis=1)
 
 
-def _level(bounds: Bounds) -> Lines:
-    _, _, middles = _scattered(bounds, 5.0, 1.6, 0.3)
+def _level(shape: Area) -> Lines:
+    _, _, middles = _scattered(shape, 5.0, 1.6, 0.3)
     return _dashes(middles, 1.6)
 
 
