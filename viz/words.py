@@ -63,7 +63,7 @@ def _sizes(layout: Layout, areas: Sequence[AreaLayout]) -> Iterator[tuple[str, s
     system = layout.design.project.units
     yield "footing", _footings(areas, system)
     for area in areas:
-        yield f"{area.name}/wall", f"{_size(area.wall.thickness, system)}, {area.wall.kind}"
+        yield f"{area.name}/wall", f"{size(area.wall.thickness, system)}, {area.wall.kind}"
         yield from _layers(area, system)
         for number, pier in enumerate(area.area.piers):
             yield from _pier(area, number, pier, system)
@@ -72,8 +72,8 @@ def _sizes(layout: Layout, areas: Sequence[AreaLayout]) -> Iterator[tuple[str, s
     yield from _ground(layout, system)
 
 
-def _size(metres: float, system: System) -> str:
-    """Sizes up to three feet in whole inches are said in inches, as the trade does."""
+def size(metres: float, system: System) -> str:
+    """Return a size in words; up to three feet in whole inches it is said in inches alone."""
     inches = metres / INCH
     if system == "ft-in" and inches <= 36 and math.isclose(inches, round(inches), abs_tol=1e-3):
         return f'{round(inches)}"'
@@ -82,7 +82,7 @@ def _size(metres: float, system: System) -> str:
 
 def _footings(areas: Sequence[AreaLayout], system: System) -> str:
     kinds = dict.fromkeys(
-        f"{_size(a.footing.width, system)} × {_size(a.footing.thickness, system)}" for a in areas
+        f"{size(a.footing.width, system)} × {size(a.footing.thickness, system)}" for a in areas
     )
     return " and ".join(kinds)
 
@@ -92,17 +92,17 @@ def _layers(area: AreaLayout, system: System) -> Iterator[tuple[str, str]]:
         words = f"{show_thickness(layer.thickness, system)}, {_FOR[layer.role]}"
         yield f"{area.name}/{layer.name}", words
     if area.floor.edge_board:
-        thick = _size(area.floor.edge_board.thickness, system)
+        thick = size(area.floor.edge_board.thickness, system)
         yield f"{area.name}/edge board", f"{thick}, between slab and wall"
 
 
 def _pier(area: AreaLayout, number: int, pier: Pier, system: System) -> Iterator[tuple[str, str]]:
     part = f"{area.name}/pier {pier_name(area, number)}"
     wide, deep, thick = (
-        _size(size, system) for size in (pier.width, pier.pad_depth, pier.thickness)
+        size(metres, system) for metres in (pier.width, pier.pad_depth, pier.thickness)
     )
     yield f"{part} pad", f"{wide} × {deep} × {thick}"
-    yield f"{part} column", f"{_size(pier.column_size, system)}, {pier.column}"
+    yield f"{part} column", f"{size(pier.column_size, system)}, {pier.column}"
 
 
 def _drain(layout: Layout, system: System) -> Iterator[tuple[str, str]]:
@@ -111,18 +111,18 @@ def _drain(layout: Layout, system: System) -> Iterator[tuple[str, str]]:
     drain = layout.drain.drain
     name = material_name(drain.pipe).split(", ", 1)[-1]
     fall = f"falls {show_fall(drain.fall, system)}" if drain.fall else "laid level"
-    yield "drain/pipe", f"{name}; {_holes(drain.holes.rows)}, {fall}"
+    yield "drain/pipe", f"{name}; {holes_words(drain.holes.rows)}, {fall}"
     yield "drain/fittings", name
     for corner in drain.cleanouts:
         yield f"drain/cleanout {corner}", f"{name}, up to grade"
     stone = material_name(drain.stone.material)
-    yield "drain/stone", f"{stone}, {_size(drain.stone.width, system)} wide"
-    lap = _size(drain.wrap.overlap, system)
+    yield "drain/stone", f"{stone}, {size(drain.stone.width, system)} wide"
+    lap = size(drain.wrap.overlap, system)
     yield "drain/wrap", f"{material_name(drain.wrap.material)}, laps {lap} on top"
 
 
-def _holes(rows: Sequence[float]) -> str:
-    """Rows are angles from straight down: within 90 degrees they look down."""
+def holes_words(rows: Sequence[float]) -> str:
+    """Return where holes look; rows are angles from straight down: within 90 degrees, down."""
     if not rows:
         return "no holes"
     up = [abs(row) > 90 for row in rows]
@@ -135,9 +135,9 @@ def _sump(layout: Layout, system: System) -> Iterator[tuple[str, str]]:
     if layout.sump is None:
         return
     sump, lead = layout.sump.sump, layout.sump.lead
-    inside, deep = _size(sump.diameter, system), _size(sump.depth, system)
+    inside, deep = size(sump.diameter, system), size(sump.depth, system)
     yield "sump/basin", f"{inside} inside, {deep} deep"
-    yield "sump/lid", _size(sump.lid, system)
+    yield "sump/lid", size(sump.lid, system)
     yield "sump/stone", material_name(sump.stone)
     yield "sump/trench", material_name(sump.stone)
     if lead:
@@ -148,9 +148,9 @@ def _sump(layout: Layout, system: System) -> Iterator[tuple[str, str]]:
 
 def _ground(layout: Layout, system: System) -> Iterator[tuple[str, str]]:
     design = layout.design
-    wide = _size(design.backfill.stone_width, system)
+    wide = size(design.backfill.stone_width, system)
     yield "ground/wall stone", f"{material_name(design.backfill.stone)}, {wide} wide"
     yield "ground/backfill", material_name(design.backfill.material or design.soil.group)
     fall = f"{design.grade.fall * 100:.3g} %"
-    away = _size(design.grade.fall_length, system)
+    away = size(design.grade.fall_length, system)
     yield "ground/grading", f"falls {fall} for {away}" if design.grade.fall else "level"

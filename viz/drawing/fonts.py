@@ -52,7 +52,8 @@ def subset(letters: str, bold: bool) -> bytes:
     return out.getvalue()
 
 
-_MEASURE = re.compile(r"\d[\d./]* (?:in|ft|mil|mm|cm|m|oz|psi|%)(?![\w])\S*|\S+")
+_UNIT = r"(?: (?:in|ft|mil|mm|cm|m|oz|psi|%)(?![\w]))"
+_MEASURE = re.compile(rf"\S*\d \d+/\d+{_UNIT}?\S*|\S*\d{_UNIT}\S*|\S+")
 
 
 def unbroken(line: str) -> list[str]:
