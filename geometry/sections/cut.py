@@ -5,16 +5,23 @@ from collections.abc import Iterable
 import numpy as np
 import shapely
 from numpy.typing import NDArray
-from shapely import MultiPolygon, Polygon
+from shapely import MultiPolygon
 
-from geometry.plan.outline import multi
+from geometry.plan.outline import Point, multi
 from geometry.sections.face import CutFace, CutLine
+from geometry.sections.loops import areas_of
+from geometry.sections.pile import Pile, pile
 from geometry.solids.solid import Solid
 
 # Corners nearer to the plane than a rounding error lie in it.
 IN_PLANE_M = 1e-9
-# Cut polygons keep their corners on this grid, so that they stay sound when drawn to scale.
-GRID_M = 1e-9
+# Higher and deeper than any house.
+FAR_M = 1e4
+
+_NEXT = np.array((1, 2, 0))
+
+Floats = NDArray[np.float64]
+Ints = NDArray[np.int64]
 
 
 def cut(solids: Iterable[Solid], line: CutLine) -> tuple[CutFace, ...]:
@@ -23,87 +30,73 @@ def cut(solids: Iterable[Solid], line: CutLine) -> tuple[CutFace, ...]:
     A corner in the plane counts as left of it, so a plane that runs along a face shows what lies
     to its right, seen from start to end.
     """
-    faces = []
-    for solid in solids:
-        shape = section(solid.vertices, solid.faces, line)
-        if not shape.is_empty:
-            faces.append(CutFace(solid.label, shape))
-    return tuple(faces)
+    whole = tuple(s for s in solids if len(s.faces))
+    found = _straight(pile(whole), line.start, line.end) if whole else {}
+    return tuple(CutFace(whole[n].label, found[n]) for n in sorted(found))
 
 
-def section(vertices: NDArray[np.float64], faces: NDArray[np.int64], line: CutLine) -> MultiPolygon:
-    """Return the cut of one closed mesh between the line's ends, in (distance, level), metres."""
-    start, run = np.asarray(line.start), np.subtract(line.end, line.start)
+def _straight(solids: Pile, start: Point, end: Point) -> dict[int, MultiPolygon]:
+    """Return the cut of each solid met between two places, in (distance, level), metres."""
+    run = np.subtract(end, start)
     length = float(np.hypot(*run))
-    along = run / length
-    flat = vertices[:, :2] - start
-    aside = flat[:, 0] * -along[1] + flat[:, 1] * along[0]
-    front = aside >= -IN_PLANE_M
-    met = front[faces]
-    crossed = faces[met.any(axis=1) & ~met.all(axis=1)]
-    if not len(crossed):
-        return MultiPolygon()
-    distance = flat @ along
-    edges, crossing = _crossings(crossed, front, aside, distance, vertices[:, 2])
-    loops = [Polygon(crossing[loop]) for loop in _loops(edges) if len(loop) > 2]
-    return _clipped(_even_odd(loops), length)
-
-
-def _crossings(
-    crossed: NDArray[np.int64],
-    front: NDArray[np.bool_],
-    aside: NDArray[np.float64],
-    distance: NDArray[np.float64],
-    level: NDArray[np.float64],
-) -> tuple[NDArray[np.int64], NDArray[np.float64]]:
-    """Return (k, 2) links between crossing numbers, way of travel kept, and (c, 2) crossings.
-
-    Every mesh edge through the plane is one crossing, computed once, so loops close exactly.
-    """
-    a, b = crossed, np.roll(crossed, -1, axis=1)
-    leaving = front[a] & ~front[b]
-    entering = ~front[a] & front[b]
-    out = np.column_stack((a[leaving], b[leaving]))
-    back = np.column_stack((b[entering], a[entering]))
-    keys, numbers = np.unique(np.vstack((out, back)), axis=0, return_inverse=True)
-    numbers = numbers.reshape(-1)
-    i, j = keys.T
-    share = aside[i] / (aside[i] - aside[j])
-    where = np.column_stack(
-        (
-            distance[i] + share * (distance[j] - distance[i]),
-            level[i] + share * (level[j] - level[i]),
-        )
+    places, ahead, owner = _crossings(
+        solids, start, (float(run[0]) / length, float(run[1]) / length)
     )
-    return np.column_stack((numbers[: len(out)], numbers[len(out) :])), where
+    if not len(ahead):
+        return {}
+    order, starts = _loops(ahead.tolist())
+    first = np.array(starts)
+    found = areas_of(places[order], first, owner[np.array(order)[first]])
+    clipped = {n: _clipped(shape, length) for n, shape in found.items()}
+    return {n: shape for n, shape in clipped.items() if not shape.is_empty}
 
 
-def _loops(links: NDArray[np.int64]) -> list[list[int]]:
-    """Chain links into loops; every crossing has one link in and one out."""
-    ahead = dict(zip(links[:, 0].tolist(), links[:, 1].tolist(), strict=True))
-    loops = []
-    while ahead:
-        first, here = ahead.popitem()
-        loop = [first]
-        while here != first:
-            loop.append(here)
-            here = ahead.pop(here)
-        loops.append(loop)
-    return loops
+def _crossings(solids: Pile, start: Point, along: Point) -> tuple[Floats, Ints, Ints]:
+    """Return the (c, 2) places where edges pass the plane, each one's next, and each one's solid.
+
+    Every triangle through the plane has one edge that leaves the front and one that enters it,
+    which its neighbour leaves by. So each place is computed once, and loops close exactly.
+    """
+    near = solids.near(start, along, IN_PLANE_M)
+    ids = solids.faces[near]
+    x, y = solids.x[ids] - start[0], solids.y[ids] - start[1]
+    aside = y * along[0] - x * along[1]
+    front = aside >= -IN_PLANE_M
+    count = np.count_nonzero(front, axis=1)
+    met = np.flatnonzero((count > 0) & (count < 3))
+    ids, aside, front = ids[met], aside[met], front[met]
+    distance, level = (x * along[0] + y * along[1])[met], solids.z[ids]
+    after, rows = front[:, _NEXT], np.arange(len(met))
+    i, entering = (front & ~after).argmax(axis=1), (after & ~front).argmax(axis=1)
+    j = _NEXT[i]
+    left = ids[rows, i] * len(solids.x) + ids[rows, j]
+    entered = ids[rows, _NEXT[entering]] * len(solids.x) + ids[rows, entering]
+    order = np.argsort(left)
+    ahead = order[np.searchsorted(left, entered, sorter=order)]
+    share = aside[rows, i] / (aside[rows, i] - aside[rows, j])
+    places = [v[rows, i] + share * (v[rows, j] - v[rows, i]) for v in (distance, level)]
+    return np.column_stack(places), ahead, solids.owner[near[met]]
 
 
-def _even_odd(loops: list[Polygon]) -> MultiPolygon:
-    """Return loops as areas with holes: a loop inside an odd number of others is a hole."""
-    sound = [p if p.is_valid else p.buffer(0) for p in loops]
-    ordered = sorted((p for p in sound if p.area > 1e-12), key=lambda p: -p.area)
-    shape: shapely.geometry.base.BaseGeometry = MultiPolygon()
-    for polygon in ordered:
-        shape = shape.symmetric_difference(polygon)
-    return multi(shapely.set_precision(shape, GRID_M))
+def _loops(ahead: list[int]) -> tuple[list[int], list[int]]:
+    """Return the crossings loop after loop, and where in that order each loop starts."""
+    order: list[int] = []
+    starts = []
+    seen = bytearray(len(ahead))
+    for first in range(len(ahead)):
+        if seen[first]:
+            continue
+        starts.append(len(order))
+        here = first
+        while not seen[here]:
+            seen[here] = 1
+            order.append(here)
+            here = ahead[here]
+    return order, starts
 
 
 def _clipped(shape: MultiPolygon, length: float) -> MultiPolygon:
-    x0, _, x1, _ = shape.bounds if not shape.is_empty else (0.0, 0.0, 0.0, 0.0)
-    if x0 >= 0 and x1 <= length:
+    low, _, high, _ = shape.bounds or (0.0, 0.0, 0.0, 0.0)
+    if low >= 0 and high <= length:
         return shape
-    return multi(shapely.clip_by_rect(shape, 0.0, -1e4, length, 1e4))
+    return multi(shapely.clip_by_rect(shape, 0.0, -FAR_M, length, FAR_M))
