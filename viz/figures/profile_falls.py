@@ -1,0 +1,76 @@
+"""Above the profile: an arrow along every stretch that falls, with its fall in words."""
+
+from collections.abc import Iterator, Sequence
+
+from shapely import Polygon
+
+from geometry.units import System, show_fall, show_length
+from viz.drawing.fonts import text_width
+from viz.drawing.marks import Fill, Line, Mark, Text
+from viz.figures.profile_points import Stretch
+from viz.figures.profile_view import View, rank
+from viz.style.lines import DIMENSION, INK, SEEN
+from viz.style.text import DESCENT, PITCH
+
+_GAP = 4.0
+_HEAD, _HALF_HEAD = 4.0, 1.0
+_TIE, _AIR = 4.0, 1.6
+_SAME_DROP_M = 1e-6
+
+# One entry of the row of words: lines, whether bold, the wanted middle, the arrow's span.
+_Entry = tuple[tuple[str, ...], bool, float, tuple[float, float]]
+
+
+def fall_marks(
+    stretches: Sequence[Stretch], view: View, system: System, y: float, text: float
+) -> Iterator[Mark]:
+    """Yield arrows at the height y that point down the pipe, their words above them."""
+    entries = sorted(_entries(stretches, view, system), key=lambda entry: entry[2])
+    wanted = [(x, max(text_width(w, text, bold) for w in lines)) for lines, bold, x, _ in entries]
+    middles = rank(wanted, _GAP)
+    tied = [not a - 1e-6 <= m <= b + 1e-6 for (*_, (a, b)), m in zip(entries, middles, strict=True)]
+    base = y + (_TIE if any(tied) else _AIR) + DESCENT * text
+    for (lines, bold, x, _), middle, off in zip(entries, middles, tied, strict=True):
+        for number, words in enumerate(reversed(lines)):
+            at = (middle, base + number * PITCH * text)
+            yield Text(at, words, text, bold, "middle", layer="labels")
+        if off:
+            foot = base - DESCENT * text - 0.5
+            yield Line(((x, y), (middle, foot)), DIMENSION, layer="leaders")
+    for stretch in stretches:
+        yield from _arrow(view.x(stretch.high), view.x(stretch.low), y, bool(stretch.fall))
+
+
+def _entries(stretches: Sequence[Stretch], view: View, system: System) -> Iterator[_Entry]:
+    points: dict[float, str] = {}
+    highest = max(stretch.drop for stretch in stretches)
+    for stretch in stretches:
+        a, b = sorted((view.x(stretch.high), view.x(stretch.low)))
+        yield _words(stretch, system), False, (a + b) / 2, (a, b)
+        if stretch.fall:
+            top = stretch.drop >= highest - _SAME_DROP_M
+            points[view.x(stretch.high)] = "HIGH POINT" if top else "END"
+            points[view.x(stretch.low)] = "LOW POINT"
+    for x, name in points.items():
+        yield (name,), True, x, (x, x)
+
+
+def _words(stretch: Stretch, system: System) -> tuple[str, ...]:
+    if not stretch.fall:
+        return ("laid level",)
+    drop = show_length(stretch.drop, system)
+    far = show_length(round(stretch.length, 3), system, 4)
+    return (
+        f"falls {show_fall(stretch.fall, system)}",
+        f"drops {drop} in {far}",
+    )
+
+
+def _arrow(start: float, end: float, y: float, pointed: bool) -> Iterator[Mark]:
+    way = 1 if end > start else -1
+    yield Line(((start, y), (end, y)), SEEN, layer="labels")
+    if not pointed:
+        return
+    back = end - way * min(_HEAD, 0.6 * abs(end - start))
+    head = Polygon([(end, y), (back, y + _HALF_HEAD), (back, y - _HALF_HEAD)])
+    yield Fill(head, INK, "labels")

@@ -1,0 +1,136 @@
+"""The profile's picture: stone and wrap, the pipe as a band, corners, cleanouts, the tee."""
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+from math import cos, pi, sin
+
+from shapely import Polygon, box
+
+from geometry.layout.drain import DrainLayout
+from geometry.layout.sump import LeadLayout
+from viz.drawing.expand import outline
+from viz.drawing.marks import Fill, Hatch, Line, Mark, Point
+from viz.figures.profile_points import Place, inverts, pipe_ends
+from viz.figures.profile_view import View
+from viz.style.lines import DIMENSION, INK, PAPER, QUIET, SEEN
+from viz.style.materials import Look, look
+
+# Where a riser is broken off above the picture, mm.
+BREAK = 5.0
+_PIPE_EDGE = 0.35
+_UPRIGHT_HALO = 0.7
+
+
+def stone_marks(drain: DrainLayout, view: View) -> Iterator[Mark]:
+    """Yield the drain's stone, behind everything."""
+    stone = look("drain stone")
+    shape = _stone(drain, view)
+    yield Fill(shape, stone.fill, "cut")
+    yield Hatch(shape, stone.hatch, stone.ink, "hatch")
+
+
+def wrap_marks(drain: DrainLayout, view: View) -> Iterator[Mark]:
+    """Yield the wrap inside the stone's edges, shown heavy; a loop's has no ends."""
+    wrap = look("wrap")
+    left, low, right, high = _stone(drain, view).buffer(-wrap.thin_mm, join_style="mitre").bounds
+    runs = [((left, low), (right, low)), ((left, high), (right, high))]
+    if not drain.route.closed:
+        runs += [((x, low), (x, high)) for x in (left, right)]
+    for run in runs:
+        yield Line(run, wrap.thin_mm, wrap.ink, wrap.dash, layer="outline")
+
+
+def _stone(drain: DrainLayout, view: View) -> Polygon:
+    right = view.x(drain.route.length)
+    return box(0.0, view.y(drain.stone_bottom), right, view.y(drain.stone_top))
+
+
+def uprights(runs: Sequence[float], view: View, low: float, high: float) -> Iterator[Line]:
+    """Yield a thin upright line at every place along the pipe, between two heights on paper."""
+    for run in runs:
+        ends = ((view.x(run), low), (view.x(run), high))
+        yield Line(ends, DIMENSION + _UPRIGHT_HALO, PAPER, layer="outline")
+        yield Line(ends, DIMENSION, layer="outline")
+
+
+def pipe_marks(drain: DrainLayout, places: Sequence[Place], view: View) -> Iterator[Mark]:
+    """Yield the pipe cut along its middle: walls, bore, the invert as a line of its own layer."""
+    points = inverts(drain)
+    wall, bore = drain.pipe.wall_m, 2 * drain.bore
+    heights = (-wall, 0.0, bore, bore + wall)
+    bottom, invert, top, crown = (_raised(points, view, height) for height in heights)
+    pipe: Look = look("pipe")
+    yield Fill(Polygon((*bottom, *reversed(crown))), INK, "cut")
+    yield Fill(Polygon((*invert, *reversed(top))), PAPER, "outline")
+    start, end = pipe_ends(drain)
+    for place in places:
+        if place.corner and start < place.run < end:
+            x, low = view.x(place.run), drain_invert(points, place.run)
+            yield Line(((x, view.y(low)), (x, view.y(low + bore))), DIMENSION, layer="outline")
+    for line in (bottom, crown, top):
+        yield Line(line, SEEN, pipe.ink, layer="outline")
+    yield Line((bottom[0], crown[0]), SEEN, layer="outline")
+    yield Line((bottom[-1], crown[-1]), SEEN, layer="outline")
+    yield Line(invert, _PIPE_EDGE, layer="invert")
+
+
+def drain_invert(points: Sequence[tuple[float, float]], run: float) -> float:
+    """Return the level at a run between (run, level) points, metres."""
+    for (a, low), (b, high) in pairwise(points):
+        if a <= run <= b:
+            return low + (high - low) * (run - a) / (b - a)
+    raise ValueError("outside the pipe")
+
+
+def _raised(points: Sequence[tuple[float, float]], view: View, by: float) -> tuple[Point, ...]:
+    return tuple((view.x(run), view.y(level + by)) for run, level in points)
+
+
+def riser_marks(
+    drain: DrainLayout, places: Sequence[Place], view: View, high: float
+) -> Iterator[Mark]:
+    """Yield the cleanouts' risers from the pipe's crown, broken off above the picture's top."""
+    for place in places:
+        if place.riser_top is None:
+            continue
+        x, half = view.x(place.run), max(view.x(drain.radius), 0.5)
+        foot = view.y(place.invert + drain.bore + drain.radius)
+        full = view.y(place.riser_top)
+        top = min(full, high + BREAK)
+        yield Fill(box(x - half, foot, x + half, top), PAPER, "outline")
+        for side in (x - half, x + half):
+            yield Line(((side, foot), (side, top)), SEEN, layer="outline")
+        yield _broken(x, top, half) if full > top else _capped(x, top, half)
+
+
+def _broken(x: float, y: float, half: float) -> Line:
+    out = half + 1.2
+    steps = (
+        (-out, 0.0),
+        (-half / 2, 0.0),
+        (-half / 4, 1.1),
+        (half / 4, -1.1),
+        (half / 2, 0.0),
+        (out, 0.0),
+    )
+    return Line(tuple((x + dx, y + dy) for dx, dy in steps), SEEN, layer="outline")
+
+
+def _capped(x: float, y: float, half: float) -> Line:
+    return Line(((x - half - 0.4, y), (x + half + 0.4, y)), 0.5, layer="outline")
+
+
+def tee_marks(lead: LeadLayout, places: Sequence[Place], view: View) -> Iterator[Mark]:
+    """Yield the mouth of the solid pipe to the sump where it leaves, seen end on."""
+    for place in places:
+        if place.from_low == (0.0,):
+            centre = (view.x(place.run), view.y(lead.invert + lead.inner))
+            for radius, colour in ((lead.outer, PAPER), (lead.inner, QUIET)):
+                shape = _ellipse(centre, view.x(radius), view.y(radius))
+                yield Fill(shape, colour, "outline")
+                yield from outline(shape, SEEN, layer="outline")
+
+
+def _ellipse(centre: Point, across: float, up: float) -> Polygon:
+    turns = [n * pi / 24 for n in range(48)]
+    return Polygon([(centre[0] + across * cos(t), centre[1] + up * sin(t)) for t in turns])
