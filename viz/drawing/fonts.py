@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterable
-from functools import cache
+from functools import cache, lru_cache
 from io import BytesIO
 from pathlib import Path
 
@@ -32,14 +32,18 @@ def _advances(bold: bool) -> tuple[dict[int, int], int, int]:
     return by_code, widths[".notdef"][0], font["head"].unitsPerEm
 
 
-@cache
 def text_width(words: str, height: float, bold: bool = False) -> float:
     """Return the width in mm of one line whose capitals are `height` mm, kerning not counted."""
+    return _ems(words, bold) * height / CAPITAL
+
+
+@lru_cache(maxsize=10_000)
+def _ems(words: str, bold: bool) -> float:
     by_code, missing, em = _advances(bold)
-    return sum(by_code.get(ord(sign), missing) for sign in words) / em * height / CAPITAL
+    return sum(by_code.get(ord(sign), missing) for sign in words) / em
 
 
-@cache
+@lru_cache(maxsize=100)
 def subset(letters: str, bold: bool) -> bytes:
     """Return a TrueType font with these letters alone; the same letters give the same bytes."""
     font = TTFont(font_file(bold), recalcTimestamp=False)

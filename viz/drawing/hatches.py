@@ -117,9 +117,7 @@ def _chance(column: Lines, row: Lines, salt: int) -> Lines:
     return np.asarray((seed ^ (seed >> 16)) / 2**32, dtype=np.float64)
 
 
-def _scattered(
-    shape: Area, across: float, up: float, loose: float
-) -> tuple[Lines, Lines, Lines]:
+def _scattered(shape: Area, across: float, up: float, loose: float) -> tuple[Lines, Lines, Lines]:
     """Return column, row and the (n, 2) middles of cells, each moved within a share of its cell."""
     column, row = _cells(shape, across, up)
     x = (column + 0.5 + 0.5 * (row % 2) + loose * (_chance(column, row, 1) - 0.5)) * across

@@ -1,17 +1,22 @@
 """A drawing as SVG: true millimetres, text as text, the letters it needs within the file."""
 
 from base64 import b64encode
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from itertools import groupby
+from string import ascii_letters, digits
 from xml.sax.saxutils import escape, quoteattr
-
-from shapely import Polygon
 
 from viz.drawing.expand import simple
 from viz.drawing.fonts import CAPITAL, FAMILY, subset
-from viz.drawing.marks import Circle, Fill, Line, Point, Simple, Strokes, Text
+from viz.drawing.marks import Circle, Fill, Line, Simple, Strokes, Text
 from viz.drawing.page import Drawing
+from viz.export.paths import Coordinates, Grammar, path, printable, rings
 from viz.style.lines import PAPER
+
+# Micrometres of paper, without trailing zeros.
+_GRAMMAR = Grammar("M%g %g", "L%g %g", "Z", 3)
+# Letters every file carries, so that one subset of the font serves nearly every drawing.
+_USUAL = frozenset(ascii_letters + digits + " !\"#%&'()*+,-./:;<=>?_°²³×½¼¾Ø±…–")
 
 
 def to_svg(drawing: Drawing) -> str:
@@ -21,7 +26,7 @@ def to_svg(drawing: Drawing) -> str:
     parts = [
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}mm" height="{height}mm" '
         f'viewBox="0 0 {width} {height}" fill="none" stroke-linecap="round" '
-        f'stroke-linejoin="round">',
+        f'stroke-linejoin="round" xml:space="preserve">',
         f"<title>{_words(drawing.title)}</title>",
         f"<style>{_fonts(marks)}text{{font-family:{FAMILY},sans-serif;font-kerning:none}}</style>",
         f'<rect width="{width}" height="{height}" fill="{PAPER}"/>',
@@ -32,33 +37,33 @@ def to_svg(drawing: Drawing) -> str:
 
 
 def _elements(marks: Iterable[Simple], drawing: Drawing) -> Iterator[str]:
+    place = _flipped(drawing.height)
     for mark in marks:
         match mark:
             case Line(points=points):
-                yield _stroked(_path(points, drawing.height), mark, mark.dash)
+                yield _stroked(path((points,), place, _GRAMMAR), mark, mark.dash)
             case Strokes(lines=lines):
                 if lines:
-                    yield _stroked("".join(_path(p, drawing.height) for p in lines), mark, ())
-            case Fill():
-                yield _fill(mark, drawing.height)
+                    yield _stroked(path(lines, place, _GRAMMAR), mark, ())
+            case Fill(shape=shape):
+                drawn = path(rings(shape), place, _GRAMMAR)
+                yield f'<path d="{drawn}" fill="{mark.colour}" fill-rule="evenodd"/>'
             case Circle():
                 yield _circle(mark, drawing.height)
             case Text():
                 yield _text(mark, drawing.height)
 
 
-def _stroked(path: str, mark: Line | Strokes, dash: tuple[float, ...]) -> str:
+def _flipped(height: float) -> Callable[[Coordinates], Coordinates]:
+    """Return what turns a drawing's y, which runs up, into the file's, which runs down."""
+    return lambda xy: xy * (1.0, -1.0) + (0.0, height)
+
+
+def _stroked(drawn: str, mark: Line | Strokes, dash: tuple[float, ...]) -> str:
     dashes = f' stroke-dasharray="{" ".join(map(_number, dash))}"' if dash else ""
     caps = ' stroke-linecap="butt"' if dash else ""
     weight = _number(mark.weight)
-    return f'<path d="{path}" stroke="{mark.colour}" stroke-width="{weight}"{dashes}{caps}/>'
-
-
-def _fill(mark: Fill, height: float) -> str:
-    polygons = [mark.shape] if isinstance(mark.shape, Polygon) else mark.shape.geoms
-    rings = [ring for polygon in polygons for ring in (polygon.exterior, *polygon.interiors)]
-    path = "".join(_path([(x, y) for x, y, *_ in ring.coords], height) for ring in rings)
-    return f'<path d="{path}" fill="{mark.colour}" fill-rule="evenodd"/>'
+    return f'<path d="{drawn}" stroke="{mark.colour}" stroke-width="{weight}"{dashes}{caps}/>'
 
 
 def _circle(mark: Circle, height: float) -> str:
@@ -79,30 +84,22 @@ def _text(mark: Text, height: float) -> str:
     )
 
 
-def _path(points: Iterable[Point], height: float) -> str:
-    """Return moves and lines; a ring is closed, so that its joints are mitred alike."""
-    spots = [f"{_number(x)} {_number(height - y)}" for x, y in points]
-    closed = len(spots) > 3 and spots[0] == spots[-1]
-    return "M" + "L".join(spots[:-1] if closed else spots) + ("Z" if closed else "")
-
-
 def _number(value: float) -> str:
     text = f"{value:.3f}".rstrip("0").rstrip(".")
     return "0" if text in {"-0", ""} else text
 
 
 def _words(words: str) -> str:
-    """Escape text, and drop the control characters that XML 1.0 does not allow."""
-    return escape("".join(sign for sign in words if sign >= " " and sign not in "\ufffe\uffff"))
+    return escape(printable(words))
 
 
 def _fonts(marks: Iterable[Simple]) -> str:
     texts = [mark for mark in marks if isinstance(mark, Text)]
     rules = []
     for bold in (False, True):
-        letters = "".join(sorted({sign for t in texts if t.bold == bold for sign in t.words}))
+        letters = {sign for text in texts if text.bold == bold for sign in printable(text.words)}
         if letters:
-            data = b64encode(subset(letters, bold)).decode()
+            data = b64encode(subset("".join(sorted(letters | _USUAL)), bold)).decode()
             rules.append(
                 f"@font-face{{font-family:{FAMILY};font-weight:{700 if bold else 400};"
                 f"src:url(data:font/ttf;base64,{data})}}"

@@ -33,6 +33,14 @@ def test_every_corner_of_the_area_is_reached(name: HatchName) -> None:
         assert drawn.intersects(corner)
 
 
+@pytest.mark.parametrize("name", [name for name in DRAWN if name != "concrete"])
+def test_a_winding_area_shows_what_its_whole_box_would(name: HatchName) -> None:
+    rim = box(3, 5, 203, 125) - box(9, 11, 197, 140)
+    whole = lines(Hatch(box(*rim.bounds), name, "#000000"))
+    shown = lines(Hatch(rim, name, "#000000"))
+    assert shown.length == pytest.approx(whole.intersection(rim).length, rel=1e-9)
+
+
 @pytest.mark.parametrize("name", DRAWN)
 def test_the_same_area_gives_the_same_strokes(name: HatchName) -> None:
     hatch = Hatch(TRIANGLE, name, "#000000")

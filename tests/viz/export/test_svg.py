@@ -68,6 +68,18 @@ def test_png_has_the_dots_asked_for_and_the_marks_in_place() -> None:
     assert image.getpixel((900, 100)) == (255, 255, 255)
 
 
+@pytest.mark.parametrize("dpi", [72, 150, 300])
+def test_png_states_its_dots_per_inch_and_stays_sound(dpi: int) -> None:
+    image = Image.open(BytesIO(to_png(to_svg(drawing()), dpi)))
+    assert image.info["dpi"] == pytest.approx((dpi, dpi), abs=0.02)
+    image.load()
+
+
+def test_accents_are_joined_and_marks_of_direction_dropped() -> None:
+    root = ET.fromstring(to_svg(drawing(Text((5, 5), "Re\u0301my \u202eABC\ud800", 2.5))))  # noqa: S314
+    assert root.findtext(f".//{SVG}text") == "R\u00e9my ABC"
+
+
 def test_png_is_lettered_in_the_bundled_font() -> None:
     bare, written = (to_png(to_svg(drawing(*m)), 100) for m in ((), (Text((5, 20), "HHH", 10),)))
     dark = [sum(p < 128 for p in Image.open(BytesIO(b)).convert("L").get_flattened_data())
