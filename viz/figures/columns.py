@@ -5,8 +5,8 @@ from itertools import permutations
 
 from viz.drawing.fonts import text_width, unbroken, wrap
 
-# Width is moved between columns in steps of this share of the table.
-_STEPS = 60
+# Width is moved between columns in steps of the table's width by these.
+_STEPS = (12, 25, 60)
 # Widths that were summed in another order may differ by less than this, mm.
 _HAIR = 1e-6
 
@@ -68,27 +68,26 @@ def _fewest_lines(
     cells: Sequence[Cells], widths: list[float], least: Sequence[float], text: float, room: float
 ) -> list[float]:
     """Move width from column to column while that lessens the number of lines."""
-    step = room / _STEPS
     counts = [_counts(column, width, text) for column, width in zip(cells, widths, strict=True)]
-    moves = list(permutations(range(len(cells)), 2))
+    moves = [(g, t, room / n) for g, t in permutations(range(len(cells)), 2) for n in _STEPS]
     best, moved = _total(counts), True
     while moved:
         moved = False
-        for giver, taker in moves:
+        for giver, taker, step in moves:
             if widths[giver] - step < least[giver]:
                 continue
-            tried = dict(enumerate(counts))
+            tried = list(counts)
             tried[giver] = _counts(cells[giver], widths[giver] - step, text)
             tried[taker] = _counts(cells[taker], widths[taker] + step, text)
-            total = _total(list(tried.values()))
-            if total < best:
-                best, moved, counts = total, True, list(tried.values())
+            if _total(tried) < best:
+                best, moved, counts = _total(tried), True, tried
                 widths[giver] -= step
                 widths[taker] += step
     return widths
 
 
 def _counts(column: Cells, width: float, text: float) -> list[int]:
+    """Return the number of lines of each of a column's cells."""
     return [max(1, len(lines(words, width, text, bold))) for words, bold in column]
 
 

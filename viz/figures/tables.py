@@ -28,14 +28,14 @@ _NUMBER = re.compile(
 
 @dataclass(frozen=True)
 class Signs:
-    """A first column of drawn signs: its heading, its width and least height of a row, mm.
+    """A first column of drawn signs: its heading, its width, and each row's least height, mm.
 
     draw: the number of a row and the box its sign has, to marks.
     """
 
     head: str
     width: float
-    height: float
+    heights: Sequence[float]
     draw: Callable[[int, Box], Iterable[Mark]]
 
 
@@ -100,8 +100,8 @@ class _Grid:
     def pieces(self, height: float) -> Iterator[tuple[int, ...]]:
         """Yield the numbers of the rows of each piece."""
         head, used, piece = self._tall(self.head), 0.0, list[int]()
-        for number, row in enumerate(self.rows):
-            tall = self._row(row)
+        for number in range(len(self.rows)):
+            tall = self._row(number)
             if head + tall > height:
                 raise NoRoomError("this paper is too low for the table; choose a larger paper")
             if piece and head + used + tall > height:
@@ -121,8 +121,9 @@ class _Grid:
             yield Text(at, self.signs.head, self.text, bold=True, layer=LAYER)
         yield self._rule(y, _HEAVY)
         for place, number in enumerate(numbers):
-            low = y - self._row(self.rows[number])
-            yield from self._words(self.rows[number], y)
+            row, tall = self.rows[number], self._row(number)
+            low = y - tall
+            yield from self._words(row, y - (tall - self._tall(row)) / 2)
             yield from self._sign(number, y, low)
             yield self._rule(low, _HEAVY if place == len(numbers) - 1 else HATCH)
             y = low
@@ -135,8 +136,9 @@ class _Grid:
         most = max(1, *(len(cell) for cell in row))
         return (2 * _ABOVE + 1 + (most - 1) * PITCH) * self.text
 
-    def _row(self, row: Lines) -> float:
-        return max(self._tall(row), self.signs.height if self.signs else 0.0)
+    def _row(self, number: int) -> float:
+        least = self.signs.heights[number] if self.signs else 0.0
+        return max(self._tall(self.rows[number]), least)
 
     def _lefts(self) -> Iterator[float]:
         """Yield where each column's words begin."""
