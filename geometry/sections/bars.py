@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 import numpy as np
-from shapely import LineString, Point, get_parts
+from shapely import LineString, get_parts
 
 from geometry.layout.areas import AreaLayout
 from geometry.layout.lay import Layout
@@ -26,23 +26,17 @@ class BarMark:
 
 def bar_marks(layout: Layout, line: CutLine) -> tuple[BarMark, ...]:
     """Return the bars a cut crosses: evenly spread between covers, on the bottom cover."""
-    cut = LineString((line.start, line.end))
-    return tuple(mark for area in layout.areas for mark in _area(area, cut))
+    return tuple(mark for area in layout.areas for mark in _area(area, line))
 
 
-def _area(area: AreaLayout, cut: LineString) -> list[BarMark]:
+def _area(area: AreaLayout, line: CutLine) -> list[BarMark]:
     bars = area.footing.bars
     if not bars.count:
         return []
     diameter = BARS[bars.size].diameter_m
     level = area.footing_bottom + bars.cover + diameter / 2
-    found = []
-    for bar in _lines(area, diameter):
-        for part in get_parts(bar.intersection(cut)):
-            if part.length < _ALONG_M and not part.is_empty:
-                distance = float(cut.project(Point(part.coords[0])))
-                found.append(BarMark(distance, level, diameter))
-    return found
+    met = [span for bar in _lines(area, diameter) for span in line.spans(bar)]
+    return [BarMark(begin, level, diameter) for begin, end in met if end - begin < _ALONG_M]
 
 
 def _lines(area: AreaLayout, diameter: float) -> list[LineString]:

@@ -1,15 +1,15 @@
 """A vertical plane through closed meshes: exact polygons, one set per solid."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 import numpy as np
 import shapely
 from numpy.typing import NDArray
-from shapely import MultiPolygon
+from shapely import MultiPolygon, affinity
 
 from geometry.plan.outline import Point, multi
-from geometry.sections.face import CutFace, CutLine
-from geometry.sections.loops import areas_of
+from geometry.sections.face import CutFace, CutLine, Leg
+from geometry.sections.loops import GRID_M, areas_of
 from geometry.sections.pile import Pile, pile
 from geometry.solids.solid import Solid
 
@@ -28,26 +28,38 @@ def cut(solids: Iterable[Solid], line: CutLine) -> tuple[CutFace, ...]:
     """Return the faces a vertical cut leaves, in the order of the solids; empty ones left out.
 
     A corner in the plane counts as left of it, so a plane that runs along a face shows what lies
-    to its right, seen from start to end.
+    to its right, seen from start to end. What consecutive legs show of one solid is one face.
     """
     whole = tuple(s for s in solids if len(s.faces))
-    found = _straight(pile(whole), line.start, line.end) if whole else {}
+    parts = [_straight(pile(whole), leg) for leg in line.legs] if whole else []
+    found = _joined(parts)
     return tuple(CutFace(whole[n].label, found[n]) for n in sorted(found))
 
 
-def _straight(solids: Pile, start: Point, end: Point) -> dict[int, MultiPolygon]:
-    """Return the cut of each solid met between two places, in (distance, level), metres."""
-    run = np.subtract(end, start)
-    length = float(np.hypot(*run))
-    places, ahead, owner = _crossings(
-        solids, start, (float(run[0]) / length, float(run[1]) / length)
-    )
+def _joined(parts: Sequence[dict[int, MultiPolygon]]) -> dict[int, MultiPolygon]:
+    """Return what every leg shows of each solid as one shape, without the seams."""
+    if len(parts) == 1:
+        return parts[0]
+    legs: dict[int, list[MultiPolygon]] = {}
+    for part in parts:
+        for number, shape in part.items():
+            legs.setdefault(number, []).append(shape)
+    return {
+        number: multi(shapely.union_all(shapes, grid_size=GRID_M)) if len(shapes) > 1 else shapes[0]
+        for number, shapes in legs.items()
+    }
+
+
+def _straight(solids: Pile, leg: Leg) -> dict[int, MultiPolygon]:
+    """Return the cut of each solid that a leg meets, in (distance, level), metres."""
+    along = (leg.run[0] / leg.length, leg.run[1] / leg.length)
+    places, ahead, owner = _crossings(solids, leg.start, along)
     if not len(ahead):
         return {}
     order, starts = _loops(ahead.tolist())
     first = np.array(starts)
     found = areas_of(places[order], first, owner[np.array(order)[first]])
-    clipped = {n: _clipped(shape, length) for n, shape in found.items()}
+    clipped = {n: _clipped(shape, leg) for n, shape in found.items()}
     return {n: shape for n, shape in clipped.items() if not shape.is_empty}
 
 
@@ -95,8 +107,13 @@ def _loops(ahead: list[int]) -> tuple[list[int], list[int]]:
     return order, starts
 
 
-def _clipped(shape: MultiPolygon, length: float) -> MultiPolygon:
-    low, _, high, _ = shape.bounds or (0.0, 0.0, 0.0, 0.0)
-    if low >= 0 and high <= length:
-        return shape
-    return multi(shapely.clip_by_rect(shape, 0.0, -FAR_M, length, FAR_M))
+def _clipped(shape: MultiPolygon, leg: Leg) -> MultiPolygon:
+    """Return what lies within the leg, moved to the leg's place in the whole cut."""
+    if leg.begin:
+        shape = affinity.translate(shape, leg.begin)
+    low, _, high, _ = shape.bounds
+    if leg.begin or low < 0 or high > leg.length:
+        # Moved before it is clipped: so this leg ends exactly where the next one begins.
+        within = shapely.box(leg.begin, -FAR_M, leg.finish, FAR_M)
+        shape = multi(shapely.intersection(shape, within, grid_size=GRID_M))
+    return shape
