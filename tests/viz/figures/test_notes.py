@@ -1,0 +1,158 @@
+"""General notes follow the design; as a figure they keep their columns."""
+
+from itertools import combinations
+
+import pytest
+
+from geometry.layout.lay import Layout, lay_out
+from geometry.report import report
+from tests.designs import design_of, seeded_raw
+from tests.houses import house, without
+from viz.drawing.lettering import text_box
+from viz.drawing.marks import Text
+from viz.drawing.place import NoRoomError
+from viz.figures.general_notes import general_notes, preparers_statement
+from viz.figures.notes import notes_figure
+
+CLAIMS = ("approved", "compliant", "complies", "code-conforming")
+
+
+def notes(layout: Layout) -> tuple[str, ...]:
+    return general_notes(layout, report(layout))
+
+
+def the(layout: Layout, start: str) -> str:
+    (found,) = (note for note in notes(layout) if note.startswith(start))
+    return found
+
+
+@pytest.mark.parametrize(
+    ("start", "says", "change", "then"),
+    [
+        ("Datum", "250.00 ft", ('"250 ft"', '"251.5 ft"'), "251.50 ft"),
+        ("Footing, basement", '20" × 12"', ('width = "20 in"', 'width = "24 in"'), '24" × 12"'),
+        ("Footing, basement", "at -1'-0\" (elevation 249.00 ft)",
+         ('thickness = "12 in"', 'thickness = "14 in"'), "at -1'-2\" (elevation 248.83 ft)"),
+        ("Footing bars", "2 #4 bars with 3\"", ("count = 2", "count = 3"), "3 #4 bars"),
+        ("Concrete of", "3,000 psi", ("concrete-3000", "concrete-2500"), "2,500 psi"),
+        ("Soil", "Well-graded gravel (GW), not tested", ('"GW"', '"unknown"'), "not stated"),
+        ("Floor, basement", '4" concrete', ('"4 in", role', '"5 in", role'), '5" concrete'),
+        ("Floor, basement", "15 mil vapor retarder, Class A;",
+         ("e1745-a-15mil", "e1745-a-10mil"), "Class A, 10 mil;"),
+        ("Foam, basement", "runs over the footing", ("foam bottom", "foam top"), "stops at"),
+        ("Foam, basement", "runs over", ("bottom at TOF", "bottom at -1 in"), '1" below'),
+        ("Foam, basement", "runs over", ("bottom at TOF", "bottom at +2 in"), '2" above'),
+        ("Drain:", "falls 1/16 in per ft", ("1/16 in per ft", "level"), "laid level"),
+        ("Drain cleanouts", "corner 3", ("[3]", "[1, 2, 3]"), "corners 1, 2 and 3"),
+        ("Sump", "Pump on at 12\"", ('on = "12 in"', 'on = "14 in"'), "Pump on at 14\""),
+        ("Finished grade", "+7'-0\"; falls 6\" in 10'-0\"", ('"5 %"', '"level"'), "no fall"),
+    ],
+)  # fmt: skip
+def test_a_changed_design_changes_its_note(
+    start: str, says: str, change: tuple[str, str], then: str
+) -> None:
+    assert says in the(house(), start)
+    assert then in the(house(change), start)
+    assert then not in the(house(), start)
+
+
+@pytest.mark.parametrize(
+    ("change", "gone", "instead"),
+    [
+        (without("sump"), "Drain outlet", "Where the drain's water goes"),
+        (("cleanouts = [3]", ""), "Drain cleanouts", "No drain cleanouts"),
+        (("count = 2", "count = 0"), "Footing bars", "No footing bars"),
+        (("concrete-3000", "concrete"), "Concrete of", "Concrete strength of"),
+    ],
+)
+def test_what_a_design_lacks_is_said(change: tuple[str, str], gone: str, instead: str) -> None:
+    was, now = "\n".join(notes(house())), "\n".join(notes(house(change)))
+    assert gone in was
+    assert instead not in was
+    assert gone not in now
+    assert instead in now
+
+
+def test_a_house_without_drain_claims_none() -> None:
+    said = " ".join(notes(house(without("drain"), without("sump"))))
+    assert "No foundation drain" in said
+    for word in ("fabric wrap", "Drain stone", "Sump", "sleeve"):
+        assert word not in said
+    assert "Hold points: base, vapor retarder and foam" in said
+    assert "Hold points: drain, base" in " ".join(notes(house()))
+
+
+def test_an_edge_board_and_wall_stone_are_named() -> None:
+    layout = house(
+        ('tie = "foam', 'edge_board = { material = "xps-iv", thickness = "1 in" }\ntie = "foam'),
+        ("[soil]", '[backfill]\nstone_top = "4 ft"\n\n[soil]'),
+    )
+    assert '1"' in the(layout, "Edge board")
+    assert "up to +4'-0\"" in the(layout, "Against the walls")
+    assert not [n for n in notes(house()) if n.startswith(("Edge board", "Against"))]
+
+
+def test_two_levels_of_footings_ask_for_care() -> None:
+    upper = '\n[[area]]\nname = "garage"\nstep = "3 ft"\nwall = { height = "5 ft" }\n' \
+        'corners = ["30 ft, 0", "50 ft, 0", "50 ft, 20 ft", "30 ft, 20 ft"]\n\n[drain]'  # fmt: skip
+    layout = house(("\n[drain]", upper))
+    assert "garage +3'-0\"" in the(layout, "Datum")
+    assert "+2'-0\" (elevation 252.00 ft)" in the(layout, "Footing, garage")
+    assert the(layout, "Where the dig")
+    assert not [n for n in notes(house()) if n.startswith("Where the dig")]
+
+
+def test_metric_houses_have_metric_notes() -> None:
+    said = " ".join(notes(house(('name = "Two', 'units = "metric"\nname = "Two'))))
+    assert "150 mm (IRC R506.2.3)" in said
+    assert "'-" not in said
+
+
+def test_the_preparer_is_named_and_seals_nothing() -> None:
+    said = " ".join(preparers_statement(house()))
+    assert "for B. Owner (invented) by A. Builder (invented)" in said
+    assert "not sealed" in said
+    bare = house(('prepared_by = "A. Builder (invented)"', ""))
+    assert "by the owner or builder" in " ".join(preparers_statement(bare))
+
+
+@pytest.mark.parametrize("seed", [9, 12, 22])
+def test_random_houses_get_notes_that_claim_nothing(seed: int) -> None:
+    raw = seeded_raw(seed)
+    assert raw is not None
+    layout = lay_out(design_of(raw))
+    found = notes(layout)
+    assert all(note.endswith(".") for note in found)
+    assert len(set(found)) == len(found)
+    said = " ".join((*found, *preparers_statement(layout))).lower()
+    assert not [word for word in CLAIMS if word in said]
+
+
+@pytest.mark.parametrize("columns", [1, 2, 3])
+@pytest.mark.parametrize("numbered", [True, False])
+def test_notes_keep_their_columns_whole_and_clear(columns: int, numbered: bool) -> None:
+    given = notes(house())
+    width = 90.0 * columns
+    made = notes_figure("n", "N", given, 2.5, width, numbered, columns)
+    texts = [m for m in made.marks if isinstance(m, Text)]
+    boxes = [text_box(t) for t in texts]
+    assert not [1 for a, b in combinations(boxes, 2) if a.overlaps(b)]
+    assert made.box.left >= -1e-6
+    assert made.box.right <= width + 1e-6
+    said = " ".join(t.words for t in texts)
+    numbers = [f"{n}. " if numbered else "" for n in range(1, len(given) + 1)]
+    assert said == " ".join(n + note for n, note in zip(numbers, given, strict=True))
+
+
+def test_columns_are_about_as_high_as_each_other() -> None:
+    given = notes(house())
+    one = notes_figure("n", "N", given, 2.5, 90.0).box.height
+    two = notes_figure("n", "N", given, 2.5, 180.0 + 6.25, columns=2).box.height
+    assert two < 0.65 * one
+
+
+def test_notes_too_small_or_too_narrow_are_refused() -> None:
+    with pytest.raises(ValueError, match="smaller than"):
+        notes_figure("n", "N", ("a",), 2.0, 90.0)
+    with pytest.raises(NoRoomError, match="larger paper"):
+        notes_figure("n", "N", ("a",), 2.5, 50.0, columns=3)
