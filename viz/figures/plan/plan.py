@@ -1,0 +1,221 @@
+"""The foundation plan as a figure."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+import shapely
+from shapely import LineString
+from shapely.geometry.base import BaseGeometry
+
+from geometry.layout.lay import Layout
+from viz.drawing.figure import Figure, extent, figure
+from viz.drawing.fonts import wrap
+from viz.drawing.marks import Circle, Fill, Leader, Line, Mark, Text
+from viz.drawing.page import Box
+from viz.drawing.scale import Scale
+from viz.figures.plan import grid, pipes, pointers, say
+from viz.figures.plan.breaks import box_of, broken, led
+from viz.figures.plan.dashes import DIG, THIN
+from viz.figures.plan.free import Places, Soft
+from viz.figures.plan.north import free_corner, north_marks
+from viz.figures.plan.onpaper import OnPaper, runs, stroked
+from viz.figures.plan.refs import DetailRef, SectionRef
+from viz.figures.plan.strings import Corners, corners, places_by_side, strings
+from viz.figures.plan.structure import Structure, structure, structure_marks
+from viz.figures.plan.tags import Tag, put
+from viz.figures.plan.words import Saying
+from viz.style.lines import QUIET
+from viz.style.text import PITCH
+
+# Room for words between the house with its drain and the strings of dimensions, text heights.
+_BELT = 5.0
+_NOTE_WIDTH = 90.0
+# Words keep off the places that leaders start from, mm.
+_DOT = 0.9
+
+
+def plan_figure(
+    layout: Layout,
+    scale: Scale,
+    text: float,
+    refs: Sequence[SectionRef] = (),
+    details: Sequence[DetailRef] = (),
+) -> Figure:
+    """Draw the foundation plan of a sound design at a scale.
+
+    text: height of capitals, mm. refs, details: marks that lead to other drawings. Words stand in
+    the nearest free place; the figure grows outward where the house leaves no room.
+    """
+    plan = _Plan(layout, OnPaper(scale.per_metre), text, tuple(refs), tuple(details))
+    return figure("plan", "Foundation plan", plan.marks(), scale)
+
+
+@dataclass(frozen=True, eq=False)
+class _Plan:
+    layout: Layout
+    paper: OnPaper
+    text: float
+    refs: tuple[SectionRef, ...]
+    details: tuple[DetailRef, ...]
+
+    @cached_property
+    def made(self) -> Structure:
+        return structure(self.layout, self.paper)
+
+    @cached_property
+    def corners(self) -> Corners:
+        return corners(self.layout)
+
+    @cached_property
+    def house(self) -> BaseGeometry:
+        return self.paper.drawn(self.corners.house)
+
+    @cached_property
+    def below(self) -> tuple[Mark, ...]:
+        """Everything drawn of the building itself."""
+        found: list[Mark] = []
+        drain, sump = self.layout.drain, self.layout.sump
+        if drain:
+            found += pipes.band_marks(drain, self.paper, self.made.footings)
+        found += stroked(self.dig, THIN, DIG, "dig", QUIET)
+        found += structure_marks(self.made)
+        if drain:
+            found += pipes.drain_marks(drain, self.paper)
+        if sump:
+            found += pipes.pit_marks(sump, self.paper)
+        return tuple(found)
+
+    @cached_property
+    def dig(self) -> BaseGeometry:
+        """The foot of the hole's sides on paper."""
+        holes = [h for a in self.layout.areas if (h := self.layout.ground.hole(a))]
+        feet = [shapely.Polygon(h.low) for h in holes]
+        return self.paper.drawn(shapely.union_all(feet).boundary) if feet else LineString()
+
+    @cached_property
+    def grid(self) -> tuple[tuple[grid.GridLine, ...], tuple[grid.GridLine, ...]]:
+        return grid.grid_lines(self.layout, self.made, self.paper)
+
+    def places(self) -> Places:
+        """Return the ground on which words are placed."""
+        hard = [self.made.cut, *pipes.hard_pipes(self.layout, self.paper)]
+        core = shapely.union_all([self.made.footings, self.house, *hard])
+        left, low, right, high = core.bounds
+        room = _BELT * self.text
+        belt = Box(left - room, low - room, right + room, high + room)
+        return Places(shapely.union_all(hard), self.made.cut, tuple(self._soft(belt)), belt)
+
+    def _soft(self, belt: Box) -> Iterator[Soft]:
+        yield Soft(tuple(runs(self.made.hidden)), 3.0)
+        yield Soft(tuple(p.pad.boundary for p in self.made.piers), 5.0)
+        rows = zip((0, 1), self.grid, (belt.high, belt.right), strict=True)
+        for axis, lines, end in rows:
+            made = [((self.paper.size(x.place), x.start), (self.paper.size(x.place), end))
+                    for x in lines]  # fmt: skip
+            turned = [tuple(p[::-1] for p in line) if axis else line for line in made]
+            yield Soft(tuple(LineString(line) for line in turned), 5.0)
+        cuts = pointers.lines_of(self.refs, self.house, self.paper)
+        yield Soft(tuple(cuts), 6.0)
+        yield Soft(tuple(pointers.detail_rings(self.details, self.paper)), 12.0)
+        yield Soft(tuple(runs(self.dig)), 1.0)
+        if self.layout.drain:
+            yield Soft(tuple(runs(pipes.band_edge(self.layout.drain, self.paper))), 2.0)
+        if self.layout.sump:
+            yield Soft((pipes.pit_ring(self.layout.sump, self.paper),), 3.0)
+
+    def labels(self) -> Iterator[Mark]:
+        """Yield all words near the house, placed one after the other."""
+        layout, paper, text, places = self.layout, self.paper, self.text, self.places()
+        piers = list(say.pier_tags(layout, self.made))
+        tags = self._tags()
+        places.keep_off([shapely.Point(t.at).buffer(_DOT) for t in tags if not t.loose])
+        yield from say.area_marks(layout, self.made, paper, places, text)
+        yield from put(piers, places, text)
+        places.keep_off([p.pad for p in self.made.piers])
+        yield from put(tags, places, text)
+        size = pointers.bubble_radius((*self.refs, *self.details), text)
+        yield from pointers.detail_marks(self.details, paper, places, size, text)
+
+    def _tags(self) -> list[Tag]:
+        layout, paper, text = self.layout, self.paper, self.text
+        tags = list(say.side_tags(layout, self.corners.untold(), paper))
+        if layout.sump:
+            tags += say.pit_tags(layout, layout.sump, paper)
+        if layout.drain:
+            tags += say.drain_tags(layout, layout.drain, paper)
+            tags += say.pipe_tags(layout, layout.drain, paper, text)
+        return [*tags, *say.step_tags(layout, self.made)]
+
+    def marks(self) -> tuple[Mark, ...]:
+        """Return everything, words last."""
+        labels = list(self.labels())
+        below = self.below
+        inner = extent([*below, *labels])
+        lines = self.grid
+        axes = ([x.place for x in lines[0]], [x.place for x in lines[1]])
+        rows = places_by_side(self.corners, axes)
+        strung = strings(self.layout, self.corners, rows, self.paper, inner, self.text)
+        around = extent([*below, *labels, *strung.marks])
+        gridded = [m for axis in (0, 1)
+                   for m in grid.grid_marks(lines[axis], axis, self.paper, around, self.text)]  # fmt: skip
+        drawn = [*below, *strung.marks, *strung.extensions, *gridded, *labels]
+        drawn += self._pointers(drawn)
+        drawn += self._notes(drawn)
+        drawn += self._north(drawn)
+        return tuple(_in_order(drawn))
+
+    def _pointers(self, drawn: Sequence[Mark]) -> list[Mark]:
+        around = extent(drawn)
+        size = pointers.bubble_radius((*self.refs, *self.details), self.text)
+        taken: list[BaseGeometry] = []
+        return list(pointers.section_marks(
+            self.refs, self.house, self.paper, around, taken, size, self.text))  # fmt: skip
+
+    def _notes(self, drawn: Sequence[Mark]) -> list[Mark]:
+        box = extent(drawn)
+        words = " ".join(Saying(self.layout).notes())
+        rows = wrap(words, max(box.width, _NOTE_WIDTH), self.text)
+        step = PITCH * self.text
+        return [
+            Text((box.left, box.low - 2.0 - self.text - n * step), row, self.text, layer="notes")
+            for n, row in enumerate(rows)
+        ]
+
+    def _north(self, drawn: Sequence[Mark]) -> Iterator[Mark]:
+        things = [shape for mark in drawn if (shape := _shape(mark)) is not None]
+        centre = free_corner(extent(drawn), things, self.house)
+        yield from north_marks(centre, self.layout.design.datum.north)
+
+
+def _shape(mark: Mark) -> BaseGeometry | None:
+    """Return what a mark covers, roughly."""
+    match mark:
+        case Text():
+            return box_of(mark)
+        case Line() | Leader():
+            return LineString(mark.points)
+        case Circle():
+            return shapely.Point(mark.centre).buffer(mark.radius)
+        case Fill():
+            return mark.shape
+        case _:
+            return None
+
+
+# Lines that stop short of words.
+_THIN = ("outline", "dimensions", "grid", "section line", "dig", "band")
+
+
+def _in_order(drawn: Sequence[Mark]) -> Iterator[Mark]:
+    """Yield the marks, thin lines cut at words, words on top of everything."""
+    texts = [m for m in drawn if isinstance(m, Text)]
+    yield from (m for m in drawn if m.layer in ("band", "cut", "hatch") and not isinstance(m, Line))
+    lines = [m for m in drawn if isinstance(m, Line) and m.layer in _THIN]
+    yield from broken(lines, texts)
+    leaders = [m for m in drawn if isinstance(m, Leader)]
+    done = (*_THIN, "cut", "hatch", "leaders")
+    yield from (m for m in drawn if not isinstance(m, Text) and (
+        m.layer not in done or isinstance(m, Circle)))  # fmt: skip
+    yield from led(leaders, texts)
+    yield from texts

@@ -1,0 +1,169 @@
+"""The tags of a plan: which words belong to which place of it."""
+
+from collections.abc import Iterator, Sequence
+
+import numpy as np
+import shapely
+from shapely import LineString
+from shapely.geometry.base import BaseGeometry
+
+from geometry.layout.drain import DrainLayout
+from geometry.layout.lay import Layout
+from geometry.layout.sump import SumpLayout
+from viz.drawing.fonts import text_width
+from viz.drawing.marks import Mark, Point
+from viz.figures.plan.free import AIR, Place, Places
+from viz.figures.plan.onpaper import OnPaper, unit
+from viz.figures.plan.pipes import flows
+from viz.figures.plan.structure import Structure
+from viz.figures.plan.tags import Tag
+from viz.figures.plan.words import Saying
+
+# A leg is told its fall only where it is so much longer than the words.
+_LONG = 1.25
+_NEVER = 1e9
+_UP_RIGHT = (0.7071, 0.7071)
+# Words farther than this from what they name get a leader, mm.
+_LOOSE = 3.0
+
+
+def away_from(shape: BaseGeometry, at: Point) -> Point:
+    """Return the unit vector from a shape's nearest place to a point outside it."""
+    near, _ = shapely.get_coordinates(shapely.shortest_line(shape, shapely.Point(at)))
+    way = unit(np.asarray(at) - near)
+    return (float(way[0]), float(way[1]))
+
+
+def _house(layout: Layout, paper: OnPaper) -> BaseGeometry:
+    return paper.drawn(layout.ground.house)
+
+
+def area_marks(
+    layout: Layout, made: Structure, paper: OnPaper, places: Places, text: float
+) -> Iterator[Mark]:
+    """Yield each area's block, in its free room if it can be, else beside the house."""
+    say, house = Saying(layout), _house(layout, paper)
+    shapely.prepare(house)
+    for area in layout.areas:
+        room = paper.drawn(area.core)
+        if room.is_empty:
+            room = paper.drawn(area.outline)
+        centre = room.centroid if room.contains(room.centroid) else room.representative_point()
+        at = (centre.x, centre.y)
+        tag, found = _block(say.area(area), say.area_narrow(area), at, room, made, places, text)
+        if found is None:
+            tag = Tag(say.area(area), _clear_spot(room, made, places, at))
+            found = places.put(tag.wish(text), house)
+        yield from tag.marks(found, text)
+
+
+def _block(
+    wide: tuple[str, ...], narrow: tuple[str, ...], at: Point,
+    room: BaseGeometry, made: Structure, places: Places, text: float,
+) -> tuple[Tag, Place | None]:  # fmt: skip
+    """Return an area's block placed in its room, ever tighter; without a place if none is free."""
+    pads = shapely.union_all([p.pad for p in made.piers])
+    tag, found = Tag(wide, at), None
+    tries = (
+        (wide, 3.0, 2.5),
+        (wide, AIR, 1.2),
+        (narrow, AIR, 1.2),
+        (wide, AIR, 0.2),
+        (narrow, AIR, 0.2),
+    )
+    for lines, air, clear in tries:
+        tag = Tag(lines, at, loose=_NEVER, air=air)
+        free = room.difference(pads.buffer(clear * text, join_style="mitre"))
+        found = places.put_within(tag.wish(text), free)
+        if found is not None:
+            break
+    return tag, found
+
+
+def _clear_spot(room: BaseGeometry, made: Structure, places: Places, at: Point) -> Point:
+    """Return a place of a room clear of piers and words."""
+    words = [shapely.box(b.left, b.low, b.right, b.high) for b in places.boxes]
+    free = room.difference(shapely.union_all([*words, *(p.pad for p in made.piers)]))
+    free = free.buffer(-1.0) if not free.buffer(-1.0).is_empty else free
+    if free.is_empty or free.contains(shapely.Point(at)):
+        return at
+    spot = free.representative_point()
+    return (spot.x, spot.y)
+
+
+def pier_tags(layout: Layout, made: Structure) -> Iterator[Tag]:
+    """Yield the piers' names, with the size of pads that are not the usual one."""
+    say = Saying(layout)
+    for pier in made.piers:
+        pad = say.pad_unless_usual(pier.area.area.piers[pier.number])
+        lines = (pier.name, f"pad {pad}") if pad else (pier.name,)
+        half = (pier.column.bounds[2] - pier.column.bounds[0]) / 2 if pier.column else 0.0
+        loose = max(_LOOSE, pier.pad.length / 8)
+        yield Tag(lines, pier.at, _UP_RIGHT, loose, False, max(1.2, half + 0.4), half, 0.4)
+
+
+def drain_tags(layout: Layout, drain: DrainLayout, paper: OnPaper) -> Iterator[Tag]:
+    """Yield inverts at every corner, at the low and the high point and at open ends."""
+    say, house = Saying(layout), _house(layout, paper)
+    for station, name in say.stations(drain):
+        at = paper.point(drain.route.at(station))
+        lines = (name, *say.invert(drain.invert(station)))
+        yield Tag(lines, at, away_from(house, at), away=4.0)
+
+
+def pipe_tags(layout: Layout, drain: DrainLayout, paper: OnPaper, text: float) -> Iterator[Tag]:
+    """Yield what the pipe is, on its longest leg, and the fall along each long leg."""
+    say, house = Saying(layout), _house(layout, paper)
+    legs = sorted(flows(drain), key=lambda f: f.start - f.end)
+    for number, flow in enumerate(legs):
+        length, words = flow.end - flow.start, say.fall(drain, flow)
+        needed = _LONG * text_width(words, text) + 8
+        if number and (paper.size(length) < needed or drain.rise <= 1e-9):
+            continue
+        share = 0.5 if number else 0.36
+        at = paper.point(drain.route.at(flow.start + share * length))
+        toward = away_from(house, at)
+        if number:
+            yield Tag((words,), at, toward, loose=_LOOSE, plain=True, away=1.4)
+        else:
+            yield Tag((*say.pipe(drain), words), at, toward, away=4.0)
+
+
+def pit_tags(layout: Layout, pit: SumpLayout, paper: OnPaper) -> Iterator[Tag]:
+    """Yield the words of the pit and of the sleeve."""
+    say = Saying(layout)
+    edge = paper.size(pit.outer, 2.0)
+    yield Tag(say.pit(pit), paper.point(pit.sump.at), away=edge + 2.0, start=edge)
+    if pit.lead:
+        lead = pit.lead
+        at = paper.point(lead.at(lead.face + 0.85 * (lead.back - lead.face))[:2])
+        yield Tag(say.lead(pit), at, away=3.0)
+
+
+def step_tags(layout: Layout, made: Structure) -> Iterator[Tag]:
+    """Yield where footings step, and by how much."""
+    say = Saying(layout)
+    for step in made.steps:
+        spot = step.edge.interpolate(0.5, normalized=True)
+        yield Tag((f"Footing steps {say.size(step.rise)}",), (spot.x, spot.y), plain=True, away=3.0)
+
+
+def side_tags(
+    layout: Layout, sides: Sequence[tuple[Point, Point]], paper: OnPaper
+) -> Iterator[Tag]:
+    """Yield the lengths of sides that no string of dimensions tells. sides: metres."""
+    say, house = Saying(layout), _house(layout, paper)
+    for a, b in sides:
+        middle = paper.point(((a[0] + b[0]) / 2, (a[1] + b[1]) / 2))
+        way = unit(np.subtract(b, a))
+        normal = np.array((way[1], -way[0]))
+        if house.contains(shapely.Point(np.asarray(middle) + normal * 0.05)):
+            normal = -normal
+        toward = (float(normal[0]), float(normal[1]))
+        words = say.size(float(np.hypot(*np.subtract(b, a))))
+        yield Tag((words,), middle, toward, loose=_LOOSE, plain=True, away=0.8)
+
+
+def segment(a: Point, b: Point) -> LineString:
+    """Return the line between two places."""
+    return LineString((a, b))
