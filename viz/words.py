@@ -14,6 +14,7 @@ from geometry.units import INCH, System, show_fall, show_length, show_thickness
 
 CUTS: Mapping[str, str] = {
     "across": "Section across the house",
+    "step": "Section over the step",
     "pier": "Section through a pier",
     "sump": "Section through the sump",
     "own": "Section",

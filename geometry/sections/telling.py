@@ -1,81 +1,156 @@
-"""Cuts that show the most of a house: across it, through a pier, through the sump."""
+"""Cuts that show the most of a house: across it, over a step, through a pier, through the sump."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
 import shapely
 from numpy.typing import NDArray
+from shapely import LineString
 from shapely.geometry.base import BaseGeometry
 
 from geometry.layout.areas import AreaLayout
 from geometry.layout.lay import Layout
+from geometry.plan.outline import SAME_POINT_M, Point
 from geometry.sections.face import CutLine
-from geometry.units import INCH
+from geometry.units import FOOT, INCH
 
 # The cut across keeps this clear of piers, the pit and cleanouts.
 CLEAR_M = 6 * INCH
-# Places looked at along the middle half of the longest side.
+# Places looked at along a side, and the share of it left out at each end.
 TRIES = 41
+ENDS = 0.15
+# A cut that stays this many times its width in a footing runs along it, not through it.
+ALONG = 2.0
+# A shorter stretch between two areas is a corner, not a step worth a cut.
+SHORTEST_STEP_M = 1 * FOOT
 
 Floats = NDArray[np.float64]
+Side = tuple[Floats, Floats]
 
 
 @dataclass(frozen=True)
 class NamedCut:
-    """A cut with the word it is asked by: "across", "pier" or "sump"."""
+    """A cut with the word it is asked by: "across", "step", "pier" or "sump"."""
 
     name: str
     line: CutLine
 
 
 def telling_cuts(layout: Layout) -> tuple[NamedCut, ...]:
-    """Return the cuts worth drawing for this house, the most telling first."""
+    """Return the cuts worth drawing for this house, the most telling first.
+
+    "across" goes through the lowest area from side to side, over the step to another area if one
+    lies there; else "step" does. "pier" goes through the first pier, "sump" along the pipe from
+    the drain to the pit.
+    """
     return tuple(_cuts(layout))
 
 
 def _cuts(layout: Layout) -> Iterator[NamedCut]:
-    start, end = _longest_side(layout.areas[0])
-    through = np.array((start[1] - end[1], end[0] - start[0]))
-    yield NamedCut("across", _clear_cut(layout, start, end, through))
+    look = _Look(layout)
+    side = _longest(_sides(layout.areas[0]))
+    through = _square(side)
+    across = look.best(_along(look, side, through))
+    yield NamedCut("across", across)
+    if look.steps and not look.over_a_step(across):
+        step = _longest(look.steps)
+        yield NamedCut("step", look.best(_along(look, step, _square(step))))
     for pier in [p for a in layout.areas for p in a.area.piers][:1]:
-        yield NamedCut("pier", _whole(layout, pier.at, through))
+        ways = (through, np.array((-through[1], through[0])))
+        cuts = [look.whole(pier.at, way) for way in ways]
+        yield NamedCut("pier", min(cuts, key=lambda cut: look.flaws(cut, look.works)))
     if layout.sump:
         lead = layout.sump.lead
         toward = np.array(lead.along) if lead else through
-        yield NamedCut("sump", _whole(layout, layout.sump.sump.at, toward))
+        yield NamedCut("sump", look.whole(layout.sump.sump.at, toward))
 
 
-def _longest_side(area: AreaLayout) -> tuple[Floats, Floats]:
-    """Return the ends of an outline's longest side."""
-    sides = pairwise(np.asarray(area.outline.exterior.coords))
+class _Look:
+    """What a cut should meet and what it should miss in one house."""
+
+    def __init__(self, layout: Layout) -> None:
+        self.layout = layout
+        self.steps = list(_steps(layout.areas))
+        self.ends = _ends(layout)
+        hiding = [p.region for p in layout.risers]
+        hiding += [layout.sump.outer_circle] if layout.sump else []
+        piers = [b for b in layout.structure if b.label.role in ("pad", "column")]
+        pads = [p.region for b in piers for p in b.prisms]
+        self.works = shapely.union_all(hiding).buffer(CLEAR_M)
+        self.shy_of = shapely.union_all([*hiding, *pads]).buffer(CLEAR_M)
+
+    def whole(self, place: Sequence[float] | Floats, way: Floats) -> CutLine:
+        """Return a cut through a place, from one end of the work to the other."""
+        spot, way = np.asarray(place), way / float(np.linalg.norm(way))
+        reach = (self.ends - spot) @ way
+        return CutLine(_point(spot + reach.min() * way), _point(spot + reach.max() * way))
+
+    def best(self, cuts: Iterable[CutLine]) -> CutLine:
+        """Return the cut that hides least and meets most; of equal ones the first."""
+        return min(cuts, key=lambda cut: (*self.flaws(cut, self.shy_of), not self._stepping(cut)))
+
+    def flaws(self, cut: CutLine, shy_of: BaseGeometry) -> tuple[bool, bool, bool]:
+        """Return whether a cut meets what hides, runs along a footing, or misses the drain."""
+        track = cut.track()
+        along = any(
+            part.length > ALONG * area.footing.width
+            for area in self.layout.areas
+            for part in shapely.get_parts(area.footings.intersection(track))
+        )
+        drain = self.layout.drain
+        misses = drain is not None and not drain.route.line.intersects(track)
+        return bool(shy_of.intersects(track)), along, misses
+
+    def over_a_step(self, cut: CutLine) -> bool:
+        """Whether a cut goes over the step between two areas."""
+        track = cut.track()
+        return any(LineString(step).intersects(track) for step in self.steps)
+
+    def _stepping(self, cut: CutLine) -> bool:
+        return not self.steps or self.over_a_step(cut)
+
+
+def _along(look: _Look, side: Side, way: Floats) -> list[CutLine]:
+    """Return cuts in one direction at places along a side, the nearest to the middle first.
+
+    Before them come the cuts at the middle of every step in reach.
+    """
+    start, end = side
+    run = end - start
+    middles = [((a + b) / 2 - start) @ run / (run @ run) for a, b in look.steps]
+    shares = sorted(np.linspace(ENDS, 1 - ENDS, TRIES), key=lambda share: abs(share - 0.5))
+    first = [share for share in middles if ENDS <= share <= 1 - ENDS]
+    return [look.whole(start + share * run, way) for share in (*first, *shares)]
+
+
+def _steps(areas: Sequence[AreaLayout]) -> Iterator[Side]:
+    """Yield the stretches on the plan where two areas of different levels share a side."""
+    for area in areas:
+        for other in areas:
+            if other.outline not in area.earlier or abs(area.tof - other.tof) < SAME_POINT_M:
+                continue
+            near = other.outline.buffer(SAME_POINT_M)
+            for side in _sides(area):
+                shared = LineString(side).intersection(near)
+                if shared.length > SHORTEST_STEP_M and isinstance(shared, LineString):
+                    ends = shapely.get_coordinates(shared)
+                    yield ends[0], ends[-1]
+
+
+def _sides(area: AreaLayout) -> list[Side]:
+    return list(pairwise(np.asarray(area.outline.exterior.coords)))
+
+
+def _longest(sides: Iterable[Side]) -> Side:
     return max(sides, key=lambda side: float(np.linalg.norm(side[1] - side[0])))
 
 
-def _clear_cut(layout: Layout, start: Floats, end: Floats, through: Floats) -> CutLine:
-    """Return the cut nearest the middle of a side that misses piers, pit and cleanouts."""
-    shares = sorted(np.linspace(0.25, 0.75, TRIES), key=lambda share: abs(share - 0.5))
-    cuts = [_whole(layout, start + share * (end - start), through) for share in shares]
-    shy_of = shapely.union_all(_in_the_way(layout)).buffer(CLEAR_M)
-    clear = [c for c in cuts if not shapely.LineString((c.start, c.end)).intersects(shy_of)]
-    return (clear or cuts)[0]
-
-
-def _in_the_way(layout: Layout) -> list[BaseGeometry]:
-    """Return the plan of what would hide the floor's layers from a cut."""
-    piers = [b for b in layout.structure if b.label.role in ("pad", "column")]
-    found = [p.region for b in piers for p in b.prisms]
-    found += [riser.region for riser in layout.risers]
-    return [*found, layout.sump.outer_circle] if layout.sump else found
-
-
-def _whole(layout: Layout, place: Sequence[float] | Floats, through: Floats) -> CutLine:
-    """Return a cut through a place, from one end of the work to the other."""
-    spot, way = np.asarray(place), through / float(np.linalg.norm(through))
-    reach = (_ends(layout) - spot) @ way
-    first, last = spot + reach.min() * way, spot + reach.max() * way
-    return CutLine((float(first[0]), float(first[1])), (float(last[0]), float(last[1])))
+def _square(side: Side) -> Floats:
+    """Return the direction square to a side."""
+    start, end = side
+    return np.array((start[1] - end[1], end[0] - start[0]))
 
 
 def _ends(layout: Layout) -> Floats:
@@ -84,3 +159,7 @@ def _ends(layout: Layout) -> Floats:
     found += [hole.high for a in layout.areas if (hole := layout.ground.hole(a))]
     grade = layout.ground.grading()
     return np.concatenate([*found, *([grade.low] if grade else [])])
+
+
+def _point(spot: Floats) -> Point:
+    return float(spot[0]), float(spot[1])

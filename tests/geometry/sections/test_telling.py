@@ -1,46 +1,111 @@
 """Telling cuts: they pass where they say, and stay clear of what would hide the floor."""
 
+import pytest
 import shapely
 
 from geometry.designfile import read_design
-from geometry.layout.lay import lay_out
+from geometry.layout.lay import Layout, lay_out
+from geometry.sections.face import CutLine
 from geometry.sections.telling import CLEAR_M, telling_cuts
+from tests.designs import design_of, seeded_raw
 from viz.carried import demo, examples
 
+FOOT = 0.3048
+TWO = """
+[project]
+name = "Side by side (invented)"
+[[area]]
+name = "low"
+corners = ["0, 0", "40 ft, 0", "40 ft, 20 ft", "0, 20 ft"]
+[[area]]
+name = "high"
+step = "{step}"
+corners = ["40 ft, 0", "56 ft, 0", "56 ft, 20 ft", "40 ft, 20 ft"]
+"""
 
-def laid(text):
+
+def laid(text: str) -> tuple[Layout, dict[str, CutLine]]:
     layout = lay_out(read_design(text))
-    return layout, {
-        c.name: shapely.LineString((c.line.start, c.line.end)) for c in telling_cuts(layout)
-    }
+    return layout, {c.name: c.line for c in telling_cuts(layout)}
 
 
-def test_every_example_has_cuts_through_what_they_name():
+def parts(line: CutLine, shape: shapely.Geometry) -> list[shapely.Geometry]:
+    return [p for p in shapely.get_parts(shape.intersection(line.track())) if not p.is_empty]
+
+
+def test_every_example_has_cuts_through_what_they_name() -> None:
     for path in examples().values():
         layout, cuts = laid(path.read_text(encoding="utf-8"))
         piers = [p for a in layout.areas for p in a.area.piers]
         assert ("pier" in cuts) == bool(piers)
         assert ("sump" in cuts) == (layout.sump is not None)
         if piers:
-            assert cuts["pier"].distance(shapely.Point(piers[0].at)) < 1e-9
-        if layout.sump:
-            assert cuts["sump"].distance(shapely.Point(layout.sump.sump.at)) < 1e-9
-        walls = cuts["across"].intersection(layout.areas[0].walls)
-        assert len(shapely.get_parts(walls)) >= 2
+            assert cuts["pier"].track().distance(shapely.Point(piers[0].at)) < 1e-9
+        assert len(parts(cuts["across"], layout.areas[0].walls)) >= 2
 
 
-def test_the_cut_across_moves_off_a_pier_in_the_middle_of_the_house():
-    """The longest side is 42 ft; a pier at its middle would stand in the cut at 21 ft."""
-    text = demo().read_text(encoding="utf-8").replace('at = "13 ft, 10 ft"', 'at = "21 ft, 10 ft"')
+def test_the_cut_at_the_sump_follows_the_pipe() -> None:
+    for path in examples().values():
+        layout, cuts = laid(path.read_text(encoding="utf-8"))
+        assert layout.sump is not None
+        assert layout.lead is not None
+        track = cuts["sump"].track()
+        for distance in (0.0, layout.lead.face, layout.lead.back, layout.lead.end):
+            assert track.distance(shapely.Point(layout.lead.at(distance)[:2])) < 1e-9
+        assert track.distance(shapely.Point(layout.sump.sump.at)) < 1e-9
+
+
+def test_the_cut_across_moves_off_a_pier() -> None:
+    """The garage's step is 16 ft long with its middle at 34 ft; a pier there would be cut."""
+    text = demo().read_text(encoding="utf-8").replace('at = "26 ft, 10 ft"', 'at = "34 ft, 10 ft"')
     layout, cuts = laid(text)
     pads = [p.region for b in layout.structure if b.label.role == "pad" for p in b.prisms]
-    assert min(cuts["across"].distance(pad) for pad in pads) >= CLEAR_M - 1e-9
-    assert cuts["pier"].intersects(shapely.Point(21 * 0.3048, 10 * 0.3048).buffer(1e-6))
+    assert min(cuts["across"].track().distance(pad) for pad in pads) >= CLEAR_M - 1e-9
 
 
-def test_cuts_reach_beyond_the_hole_on_both_sides():
+def test_cuts_reach_beyond_the_hole_on_both_sides() -> None:
     layout, cuts = laid(demo().read_text(encoding="utf-8"))
-    hole = shapely.Polygon(layout.ground.hole(layout.areas[0]).high)
-    for track in cuts.values():
-        ends = shapely.MultiPoint(track.coords)
-        assert not ends.intersects(hole.buffer(-1e-6))
+    hole = layout.ground.hole(layout.areas[0])
+    assert hole is not None
+    inside = shapely.Polygon(hole.high).buffer(-1e-6)
+    for line in cuts.values():
+        assert not shapely.MultiPoint(line.path).intersects(inside)
+
+
+def test_the_cut_across_the_example_goes_over_the_step_to_the_garage() -> None:
+    _, cuts = laid(demo().read_text(encoding="utf-8"))
+    shared = shapely.LineString([(26 * FOOT, 18 * FOOT), (42 * FOOT, 18 * FOOT)])
+    assert len(cuts["across"].crossings(shared)) == 1
+    assert "step" not in cuts
+
+
+def test_a_step_that_lies_beside_the_cut_across_gets_its_own() -> None:
+    layout, cuts = laid(TWO.format(step="3 ft"))
+    shared = shapely.LineString([(40 * FOOT, 0), (40 * FOOT, 20 * FOOT)])
+    assert cuts["across"].crossings(shared) == ()
+    assert len(cuts["step"].crossings(shared)) == 1
+    assert all(len(parts(cuts["step"], a.outline)) == 1 for a in layout.areas)
+
+
+def test_areas_at_one_level_have_no_step() -> None:
+    assert "step" not in laid(TWO.format(step="0"))[1]
+
+
+@pytest.mark.parametrize("seed", range(24))
+def test_the_cut_across_shows_wall_footing_and_drain_of_rolled_designs(seed: int) -> None:
+    raw = seeded_raw(seed)
+    if raw is None:
+        pytest.skip("this seed rolls no sound design")
+    layout = lay_out(design_of(raw))
+    cuts = {c.name: c.line for c in telling_cuts(layout)}
+    across = cuts["across"]
+    assert len(parts(across, layout.areas[0].footings)) >= 2
+    width = layout.areas[0].footing.width
+    assert all(p.length < 3 * width for p in parts(across, layout.areas[0].footings))
+    if layout.drain and layout.drain.drain.sides == "all":
+        assert across.crossings(layout.drain.route.line)
+    levels = {round(a.tof, 6) for a in layout.areas}
+    if len(levels) > 1:
+        named = [across, *(cuts[n] for n in ("step",) if n in cuts)]
+        crossed = [sum(bool(parts(c, a.outline)) for a in layout.areas) for c in named]
+        assert max(crossed) > 1
