@@ -17,6 +17,7 @@ from viz.job import job
 from viz.style.lines import PAPER
 
 SEEDS = range(60)
+DESCENDING = set("gjpqyQ,;()")
 
 
 @cache
@@ -47,7 +48,10 @@ def assert_legible(figure: Figure) -> None:
     boxes = [text_box(text) for text in texts]
     for (one, a), (two, b) in combinations(zip(texts, boxes, strict=True), 2):
         assert not a.overlaps(b), (one.words, two.words)
-    plain = [box(b.left, b.low, b.right, b.high).buffer(-0.02) for b in boxes]
+    plain = [
+        box(b.left, b.low if DESCENDING & set(t.words) else t.at[1], b.right, b.high).buffer(-0.02)
+        for t, b in zip(texts, boxes, strict=True)
+    ]
     tree = STRtree(plain)
     for shape in _in_the_way(figure):
         hit = [texts[n].words for n in tree.query(shape, predicate="intersects")]
