@@ -16,42 +16,26 @@ from shapely.geometry.base import BaseGeometry
 
 from viz.drawing.marks import Point
 from viz.drawing.page import Box
-
-Floats = NDArray[np.float64]
-Flags = NDArray[np.bool_]
+from viz.figures.plan.candidates import (
+    NEAR,
+    Flags,
+    Floats,
+    Wish,
+    around,
+    leads,
+    needs_leader,
+    within,
+)
 
 # Costs, in millimetres of distance: a leader over a wall, over another leader, over words (only
-# where nothing else is left), words against the wanted way, each millimetre beyond the belt.
+# where nothing else is left), each millimetre beyond the belt.
 _OVER_WALL = 7.0
 _OVER_LEADER = 25.0
 _OVER_WORDS = 500.0
 # Words that stand without a leader where they can belong to their own side of a wall all the more.
 _UNLED = 35.0
 _LED = 3.0
-_TURNED = 5.0
 _BEYOND = 1.2
-_NEAR = (0.0, 1.0, 2.0, 3.5, 5.0, 7.0, 9.5, 12.5, 16.0, 20.0, 25.0, 31.0, 38.0)
-_WAYS = 24
-# Words stand so far from lines and from one another, mm.
-AIR = 0.8
-
-
-@dataclass(frozen=True)
-class Wish:
-    """Something to place: where it belongs, its size on paper, the way it would like to stand.
-
-    away: least distance from `at`. loose: farther than this beyond it, a leader leads to `at`.
-    start: that leader begins so far from `at`. air: kept free on every side.
-    """
-
-    at: Point
-    width: float
-    height: float
-    toward: Point | None = None
-    away: float = 2.4
-    loose: float = 0.0
-    start: float = 0.0
-    air: float = AIR
 
 
 @dataclass(frozen=True)
@@ -102,7 +86,7 @@ class Places:
         """Place something in the cheapest free place round its thing, off a banned region."""
         reach, number = 1.0, 0
         while True:
-            boxes, base = _round(wish, np.asarray(_NEAR) * reach + (number > 0) * 38.0 * reach / 4)
+            boxes, base = around(wish, np.asarray(NEAR) * reach + (number > 0) * 38.0 * reach / 4)
             if banned is not None:
                 kept = ~shapely.intersects(banned, shapely.box(*boxes.T))
                 boxes, base = boxes[kept], base[kept]
@@ -113,7 +97,7 @@ class Places:
 
     def put_within(self, wish: Wish, region: BaseGeometry) -> Place | None:
         """Place something wholly within a region, nearest its `at`; None where nothing is free."""
-        boxes = _within(wish, region)
+        boxes = within(wish, region)
         if not len(boxes):
             return None
         middles = (boxes[:, :2] + boxes[:, 2:]) / 2
@@ -123,9 +107,9 @@ class Places:
 
     def _keep(self, box: Floats, wish: Wish) -> Place:
         left, low, right, high = map(float, box)
-        leader = ()
-        if _far(wish, box[None])[0]:
-            start, end = _leads(wish, box[None])
+        leader: tuple[Point, ...] = ()
+        if needs_leader(wish, box[None])[0]:
+            start, end = leads(wish, box[None])
             leader = (
                 (float(start[0, 0]), float(start[0, 1])),
                 (float(end[0, 0]), float(end[0, 1])),
@@ -135,7 +119,7 @@ class Places:
         return Place(self.boxes[-1], leader)
 
     def _best(self, boxes: Floats, base: Floats, wish: Wish, last: bool) -> int | None:
-        """Return the number of the cheapest free candidate; `last`: leaders may pass under words."""
+        """Return the cheapest free candidate's number; `last`: leaders may pass under words."""
         shapes = shapely.box(*boxes.T)
         bad = shapely.intersects(self.hard, shapes) | self._taken(boxes, shapes)
         kept = np.flatnonzero(~bad)
@@ -152,10 +136,10 @@ class Places:
         bad = np.zeros(len(boxes), dtype=bool)
         if self.boxes:
             held = np.array([(b.left, b.low, b.right, b.high) for b in self.boxes])
-            apart = (boxes[:, None, :2] >= held[None, :, 2:]) | (
-                boxes[:, None, 2:] <= held[None, :, :2]
-            )
-            bad |= (~apart.any(axis=2)).any(axis=1)
+            low = np.maximum(boxes[:, None, :2], held[None, :, :2])
+            high = np.minimum(boxes[:, None, 2:], held[None, :, 2:])
+            met = high > low
+            bad |= (met[..., 0] & met[..., 1]).any(axis=1)
         if self.leaders:
             number, _ = STRtree(shapely.linestrings(self.leaders)).query(shapes, "intersects")
             bad[number] = True
@@ -177,8 +161,8 @@ class Places:
 
     def _led(self, wish: Wish, boxes: Floats) -> Floats:
         """Return what the leaders of candidates cost; of those not drawn only the way counts."""
-        lines = shapely.linestrings(np.stack(_leads(wish, boxes), axis=1))
-        drawn = _far(wish, boxes)
+        lines = shapely.linestrings(np.stack(leads(wish, boxes), axis=1))
+        drawn = needs_leader(wish, boxes)
         over = shapely.intersects(self.walls, lines)
         cost = np.where(over, _UNLED if wish.loose else _OVER_WALL, 0.0) + np.where(
             drawn, _LED, 0.0
@@ -193,52 +177,3 @@ class Places:
             number, _ = STRtree(shapely.linestrings(self.leaders)).query(lines, "intersects")
             np.add.at(cost, led[number], _OVER_LEADER)
         return cost
-
-
-def _round(wish: Wish, distances: Floats) -> tuple[Floats, Floats]:
-    """Return candidate boxes (n, 4) in rings round a thing, and what their place costs."""
-    turn = np.arange(_WAYS) * (2 * np.pi / _WAYS)
-    ways = np.column_stack((np.cos(turn), np.sin(turn)))
-    # A box touches its ring with the corner or the middle of the side that looks at the thing.
-    lean = np.clip(ways * 1.45, -1, 1)
-    half = np.array((wish.width / 2 + wish.air, wish.height / 2 + wish.air))
-    ring = distances[:, None, None] + wish.away
-    middles = (np.asarray(wish.at) + ways * ring + lean * half).reshape(-1, 2)
-    cost = np.repeat(distances, _WAYS)
-    if wish.toward is not None:
-        cost = cost + np.tile(_TURNED * (1 - ways @ np.asarray(wish.toward)) / 2, len(distances))
-    return np.hstack((middles - half, middles + half)), cost
-
-
-def _within(wish: Wish, region: BaseGeometry) -> Floats:
-    """Return candidate boxes (n, 4) that lie within a region."""
-    if region.is_empty:
-        return np.empty((0, 4))
-    left, low, right, high = region.bounds
-    half = np.array((wish.width / 2 + wish.air, wish.height / 2 + wish.air))
-    step = max(3.0, (right - left) / 32, (high - low) / 32)
-    xs = np.arange(left + half[0], right - half[0] + 1e-9, step)
-    ys = np.arange(low + half[1], high - half[1] + 1e-9, step)
-    middles = np.stack(np.meshgrid(xs, ys), axis=-1).reshape(-1, 2)
-    boxes = np.hstack((middles - half, middles + half))
-    if not len(boxes):
-        return boxes
-    shapely.prepare(region)
-    return boxes[shapely.contains_properly(region, shapely.box(*boxes.T))]
-
-
-def _far(wish: Wish, boxes: Floats) -> Flags:
-    """Tell which boxes stand so far from their thing that a leader is wanted."""
-    gaps = np.clip(wish.at, boxes[:, :2], boxes[:, 2:]) - np.asarray(wish.at)
-    far: Flags = np.hypot(*gaps.T) >= wish.away + wish.loose - 1e-9
-    return far
-
-
-def _leads(wish: Wish, boxes: Floats) -> tuple[Floats, Floats]:
-    """Return where the leaders of boxes start and end, (n, 2) each."""
-    at = np.asarray(wish.at, dtype=np.float64)
-    ends = np.clip(at, boxes[:, :2], boxes[:, 2:])
-    gaps = ends - at
-    far = np.hypot(*gaps.T)[:, None]
-    starts = at + gaps / np.maximum(far, 1e-9) * np.minimum(wish.start, far)
-    return starts, ends

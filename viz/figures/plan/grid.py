@@ -57,7 +57,7 @@ def grid_lines(
 def _start(piers: Sequence[PierMark], axis: int, place: float) -> float:
     """Return where a line starts: a little past the farthest pad on it, mm."""
     on = [p for p in piers if abs(p.at[axis] - place) < 0.05]
-    return min(p.pad.bounds[1 - axis] for p in on) - _PAST
+    return float(min(p.pad.bounds[1 - axis] for p in on)) - _PAST
 
 
 def radius(lines: Sequence[GridLine], text: float) -> float:

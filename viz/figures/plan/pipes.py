@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 import shapely
@@ -43,7 +44,7 @@ def flows(drain: DrainLayout) -> tuple[Flow, ...]:
     turns = {0.0, length, drain.low % length if drain.route.closed else drain.low}
     turns |= {drain.high % length if drain.route.closed else drain.high}
     stops = sorted({*turns, *(float(s) for s in drain.route.stations)})
-    legs = zip(stops[:-1], stops[1:], strict=True)
+    legs = pairwise(stops)
     return tuple(
         Flow(a, b, drain.invert(a + 1e-6) > drain.invert(b - 1e-6)) for a, b in legs if b - a > 1e-3
     )

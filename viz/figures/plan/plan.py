@@ -11,15 +11,15 @@ from shapely.geometry.base import BaseGeometry
 from geometry.layout.lay import Layout
 from viz.drawing.figure import Figure, extent, figure
 from viz.drawing.fonts import wrap
-from viz.drawing.marks import Circle, Fill, Leader, Line, Mark, Text
+from viz.drawing.marks import Mark, Text
 from viz.drawing.page import Box
 from viz.drawing.scale import Scale
-from viz.figures.plan import grid, pipes, pointers, say
-from viz.figures.plan.breaks import box_of, broken, led
+from viz.figures.plan import bubbles, cuts, grid, pipes, say
 from viz.figures.plan.dashes import DIG, THIN
 from viz.figures.plan.free import Places, Soft
 from viz.figures.plan.north import free_corner, north_marks
 from viz.figures.plan.onpaper import OnPaper, runs, stroked
+from viz.figures.plan.order import covered, in_order
 from viz.figures.plan.refs import DetailRef, SectionRef
 from viz.figures.plan.strings import Corners, corners, places_by_side, strings
 from viz.figures.plan.structure import Structure, structure, structure_marks
@@ -97,14 +97,27 @@ class _Plan:
     def grid(self) -> tuple[tuple[grid.GridLine, ...], tuple[grid.GridLine, ...]]:
         return grid.grid_lines(self.layout, self.made, self.paper)
 
+    @cached_property
+    def solid(self) -> BaseGeometry:
+        """What neither words nor bubbles stand on: cut concrete, pipes, the pit."""
+        return shapely.union_all([self.made.cut, *pipes.hard_pipes(self.layout, self.paper)])
+
+    @cached_property
+    def bubble(self) -> float:
+        """The radius of bubbles that lead to other drawings, mm."""
+        return bubbles.bubble_radius((*self.refs, *self.details), self.text)
+
     def places(self) -> Places:
         """Return the ground on which words are placed."""
-        hard = [self.made.cut, *pipes.hard_pipes(self.layout, self.paper)]
-        core = shapely.union_all([self.made.footings, self.house, *hard])
+        solid = self.solid
+        core = shapely.union_all([self.made.footings, self.house, solid])
+        marked = cuts.reserved(self.refs, self.house, self.paper, solid, self.bubble)
         left, low, right, high = core.bounds
         room = _BELT * self.text
         belt = Box(left - room, low - room, right + room, high + room)
-        return Places(shapely.union_all(hard), self.made.cut, tuple(self._soft(belt)), belt)
+        return Places(
+            shapely.union_all([solid, *marked]), self.made.cut, tuple(self._soft(belt)), belt
+        )
 
     def _soft(self, belt: Box) -> Iterator[Soft]:
         yield Soft(tuple(runs(self.made.hidden)), 3.0)
@@ -115,9 +128,9 @@ class _Plan:
                     for x in lines]  # fmt: skip
             turned = [tuple(p[::-1] for p in line) if axis else line for line in made]
             yield Soft(tuple(LineString(line) for line in turned), 5.0)
-        cuts = pointers.lines_of(self.refs, self.house, self.paper)
-        yield Soft(tuple(cuts), 6.0)
-        yield Soft(tuple(pointers.detail_rings(self.details, self.paper)), 12.0)
+        sections = cuts.lines_of(self.refs, self.house, self.paper)
+        yield Soft(tuple(sections), 6.0)
+        yield Soft(tuple(bubbles.detail_rings(self.details, self.paper)), 12.0)
         yield Soft(tuple(runs(self.dig)), 1.0)
         if self.layout.drain:
             yield Soft(tuple(runs(pipes.band_edge(self.layout.drain, self.paper))), 2.0)
@@ -134,8 +147,7 @@ class _Plan:
         yield from put(piers, places, text)
         places.keep_off([p.pad for p in self.made.piers])
         yield from put(tags, places, text)
-        size = pointers.bubble_radius((*self.refs, *self.details), text)
-        yield from pointers.detail_marks(self.details, paper, places, size, text)
+        yield from bubbles.detail_marks(self.details, paper, places, self.bubble, text)
 
     def _tags(self) -> list[Tag]:
         layout, paper, text = self.layout, self.paper, self.text
@@ -157,20 +169,17 @@ class _Plan:
         rows = places_by_side(self.corners, axes)
         strung = strings(self.layout, self.corners, rows, self.paper, inner, self.text)
         around = extent([*below, *labels, *strung.marks])
-        gridded = [m for axis in (0, 1)
-                   for m in grid.grid_marks(lines[axis], axis, self.paper, around, self.text)]  # fmt: skip
-        drawn = [*below, *strung.marks, *strung.extensions, *gridded, *labels]
+        drawn = [*below, *strung.marks, *strung.extensions, *labels]
+        for axis in (0, 1):
+            drawn += grid.grid_marks(lines[axis], axis, self.paper, around, self.text)
         drawn += self._pointers(drawn)
         drawn += self._notes(drawn)
         drawn += self._north(drawn)
-        return tuple(_in_order(drawn))
+        return tuple(in_order(drawn))
 
     def _pointers(self, drawn: Sequence[Mark]) -> list[Mark]:
-        around = extent(drawn)
-        size = pointers.bubble_radius((*self.refs, *self.details), self.text)
-        taken: list[BaseGeometry] = []
-        return list(pointers.section_marks(
-            self.refs, self.house, self.paper, around, taken, size, self.text))  # fmt: skip
+        rest = (extent(drawn), self.solid, self.bubble, self.text)
+        return list(cuts.section_marks(self.refs, self.house, self.paper, *rest))
 
     def _notes(self, drawn: Sequence[Mark]) -> list[Mark]:
         box = extent(drawn)
@@ -183,39 +192,6 @@ class _Plan:
         ]
 
     def _north(self, drawn: Sequence[Mark]) -> Iterator[Mark]:
-        things = [shape for mark in drawn if (shape := _shape(mark)) is not None]
+        things = [shape for mark in drawn if (shape := covered(mark)) is not None]
         centre = free_corner(extent(drawn), things, self.house)
         yield from north_marks(centre, self.layout.design.datum.north)
-
-
-def _shape(mark: Mark) -> BaseGeometry | None:
-    """Return what a mark covers, roughly."""
-    match mark:
-        case Text():
-            return box_of(mark)
-        case Line() | Leader():
-            return LineString(mark.points)
-        case Circle():
-            return shapely.Point(mark.centre).buffer(mark.radius)
-        case Fill():
-            return mark.shape
-        case _:
-            return None
-
-
-# Lines that stop short of words.
-_THIN = ("outline", "dimensions", "grid", "section line", "dig", "band")
-
-
-def _in_order(drawn: Sequence[Mark]) -> Iterator[Mark]:
-    """Yield the marks, thin lines cut at words, words on top of everything."""
-    texts = [m for m in drawn if isinstance(m, Text)]
-    yield from (m for m in drawn if m.layer in ("band", "cut", "hatch") and not isinstance(m, Line))
-    lines = [m for m in drawn if isinstance(m, Line) and m.layer in _THIN]
-    yield from broken(lines, texts)
-    leaders = [m for m in drawn if isinstance(m, Leader)]
-    done = (*_THIN, "cut", "hatch", "leaders")
-    yield from (m for m in drawn if not isinstance(m, Text) and (
-        m.layer not in done or isinstance(m, Circle)))  # fmt: skip
-    yield from led(leaders, texts)
-    yield from texts

@@ -12,7 +12,8 @@ from geometry.layout.lay import Layout
 from geometry.layout.sump import SumpLayout
 from viz.drawing.fonts import text_width
 from viz.drawing.marks import Mark, Point
-from viz.figures.plan.free import AIR, Place, Places
+from viz.figures.plan.candidates import AIR
+from viz.figures.plan.free import Place, Places
 from viz.figures.plan.onpaper import OnPaper, unit
 from viz.figures.plan.pipes import flows
 from viz.figures.plan.structure import Structure
@@ -64,13 +65,8 @@ def _block(
     """Return an area's block placed in its room, ever tighter; without a place if none is free."""
     pads = shapely.union_all([p.pad for p in made.piers])
     tag, found = Tag(wide, at), None
-    tries = (
-        (wide, 3.0, 2.5),
-        (wide, AIR, 1.2),
-        (narrow, AIR, 1.2),
-        (wide, AIR, 0.2),
-        (narrow, AIR, 0.2),
-    )
+    tries = [(wide, 3.0, 2.5), (wide, AIR, 1.2), (wide, AIR, 0.3)]
+    tries += [(narrow, AIR, 1.2), (narrow, AIR, 0.3)]
     for lines, air, clear in tries:
         tag = Tag(lines, at, loose=_NEVER, air=air)
         free = room.difference(pads.buffer(clear * text, join_style="mitre"))

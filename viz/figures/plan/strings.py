@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
 
 import numpy as np
 import shapely
@@ -89,7 +90,7 @@ def corners(layout: Layout) -> Corners:
     rings = [np.asarray(a.outline.exterior.coords) for a in layout.areas]
     sides: dict[tuple[float, ...], tuple[Point, Point]] = {}
     for ring in rings:
-        for a, b in zip(ring[:-1], ring[1:], strict=True):
+        for a, b in pairwise(ring):
             ends = sorted(((float(a[0]), float(a[1])), (float(b[0]), float(b[1]))))
             key = tuple(round(v, 3) for end in ends for v in end)
             sides.setdefault(key, (ends[0], ends[1]))

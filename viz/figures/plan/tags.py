@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 from viz.drawing.fonts import text_width
 from viz.drawing.marks import Anchor, Leader, Mark, Point, Text
-from viz.figures.plan.free import AIR, Place, Places, Wish
+from viz.figures.plan.candidates import AIR, Wish
+from viz.figures.plan.free import Place, Places
 from viz.style.text import DESCENT, PITCH
 
 # Between baselines of one tag, in text heights: closer than in running notes.

@@ -42,7 +42,7 @@ class Saying:
         return f"{self.level(level)} ({self.elevation(level)})"
 
     def size(self, metres: float) -> str:
-        """Return a size; up to three feet in whole inches it is said in inches, as the trade does."""
+        """Return a size; whole inches up to three feet are said in inches, as the trade does."""
         inches = metres / INCH
         if (
             self.system == "ft-in"
@@ -54,7 +54,7 @@ class Saying:
 
     def area_narrow(self, area: AreaLayout) -> tuple[str, ...]:
         """Return an area's block with every elevation on a line of its own."""
-        rows = [row.replace(" (", "\n(").replace(", wall", ",\nwall") for row in self.area(area)]
+        rows = [row.replace(" (", "\n(") for row in self.area(area)]
         return tuple(line for row in rows for line in row.split("\n"))
 
     def area(self, area: AreaLayout) -> tuple[str, ...]:
