@@ -1,7 +1,7 @@
 """Issue the set: every product of one design, as files."""
 
 import json
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -11,17 +11,22 @@ from geometry.project import Design
 from geometry.report import Report
 from viz import tables
 from viz.drawing.page import PaperName
+from viz.drawing.scale import Scale
 from viz.export.csvfile import to_csv
 from viz.export.png import to_png
 from viz.export.svg import to_svg
 from viz.job import Job, job
-from viz.pictures import Cutting, detail_window, section_of, still_view
+from viz.pictures import still_view
 from viz.scene.errors import NoPictures
 from viz.scene.view import Kind
-from viz.words import CUTS
+from viz.sheets.permit import permit_set
+from viz.sheets.sheet import Sheet
 
 STILLS: tuple[Kind, ...] = ("whole", "cutaway", "exploded")
 STILL_SIZE = (1600, 1200)
+# Dots for an inch of paper in the pictures of sheets.
+SHEET_DPI = 150
+SHEETS = "sheets"
 
 
 @dataclass(frozen=True)
@@ -62,7 +67,7 @@ def products(work: Job, tell: Callable[[str], None]) -> Iterator[Product | str]:
     tell("the report and its tables")
     yield Product("design.toml", work.text.encode())
     yield from (Product(name, words.encode()) for name, words in papers(work).items())
-    yield from _sections(work, tell)
+    yield from _drawings(work, tell)
     yield from _models(work, tell)
     yield from _stills(work, tell)
 
@@ -84,34 +89,65 @@ def _schema(schema: dict[str, object]) -> str:
     return json.dumps({**dialect, **schema}, indent=2) + "\n"
 
 
-def _sections(work: Job, tell: Callable[[str], None]) -> Iterator[Product | str]:
-    for name, asked in sections(work).items():
-        tell(f"the drawing {name}")
-        try:
-            svg = to_svg(section_of(work.layout, work.foundation, asked))
-        except BedcourseError as error:
-            yield f"{name} was left out: {error}"
-            continue
-        yield Product(f"{name}.svg", svg.encode())
-        yield Product(f"{name}.png", to_png(svg))
+def _drawings(work: Job, tell: Callable[[str], None]) -> Iterator[Product | str]:
+    paper = usual_paper(work)
+    tell(f"the permit set on {paper}")
+    try:
+        sheets = permit_set(work, paper)
+    except BedcourseError as error:
+        yield f"the permit set was left out: {error}"
+    else:
+        yield Product("permit-set.pdf", set_pdf(work, sheets))
+        for sheet in sheets:
+            tell(f"sheet {sheet.number}, {sheet.title}")
+            yield from sheet_files(sheet)
 
 
-def sections(work: Job) -> dict[str, Cutting]:
-    """Return the sections of the set by file name: whole cuts, and details at footing and drain."""
-    large, small = papers_for(work)
-    found = {}
-    for name, line in work.cuts.items():
-        found[f"section-{name}"] = Cutting(CUTS[name], line, large)
-        window = detail_window(work.layout, work.foundation, line)
-        if window and name != "pier":
-            title = "Detail at footing and drain" if name == "across" else "Detail at the sump"
-            found[f"detail-{name}"] = Cutting(title, line, small, window=window)
-    return found
+def usual_paper(work: Job) -> PaperName:
+    """Return the paper of the permit set, by the units people work in."""
+    return "A1" if work.system == "metric" else "ARCH C"
 
 
-def papers_for(work: Job) -> tuple[PaperName, PaperName]:
-    """Return the paper of whole sections and of details, by the units people work in."""
-    return ("A1", "A3") if work.system == "metric" else ("ARCH C", "ANSI B")
+def set_pdf(work: Job, sheets: Sequence[Sheet]) -> bytes:
+    """Return sheets as one PDF."""
+    from viz.export.pdf import DocumentInfo, to_pdf
+
+    about = work.layout.design.project
+    info = DocumentInfo(
+        f"{about.name}: {sheets[0].title if len(sheets) == 1 else 'drawings'}",
+        about.prepared_by,
+        ", ".join(filter(None, (about.address, about.date))),
+        ", ".join(sheet.number for sheet in sheets),
+    )
+    return to_pdf([sheet.drawing for sheet in sheets], info)
+
+
+def sheet_files(sheet: Sheet, dpi: float = SHEET_DPI) -> Iterator[Product]:
+    """Yield one sheet as SVG and PNG."""
+    svg = to_svg(sheet.drawing)
+    yield Product(f"{SHEETS}/{sheet.number}.svg", svg.encode())
+    yield Product(f"{SHEETS}/{sheet.number}.png", to_png(svg, dpi))
+
+
+def write_sheets(
+    work: Job, out: Path, paper: PaperName, scale: Scale | None, dpi: float
+) -> tuple[Path, ...]:
+    """Write the permit set as one PDF, or into a folder as PDF, SVG and PNG.
+
+    Raises BedcourseError where the paper cannot hold a figure, FileError.
+    """
+    sheets = permit_set(work, paper, scale)
+    whole = set_pdf(work, sheets)
+    if out.suffix.lower() == ".pdf":
+        save(out, whole)
+        return (out,)
+    written = [out / "permit-set.pdf"]
+    save(written[0], whole)
+    for sheet in sheets:
+        for product in sheet_files(sheet, dpi):
+            written.append(out / Path(product.name).name)
+            save(written[-1], product.data)
+    return tuple(written)
 
 
 def _models(work: Job, tell: Callable[[str], None]) -> Iterator[Product]:

@@ -1,70 +1,107 @@
-"""The usual pictures of one design: sections with labels and levels, and stills."""
+"""The usual pictures of one design: sections and details with labels and levels, and stills."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 import shapely
-from shapely.ops import substring
 
-from geometry.layout.areas import AreaLayout
+from geometry.errors import BedcourseError
 from geometry.layout.lay import Layout
 from geometry.sections.bars import BarMark, bar_marks
 from geometry.sections.cut import cut
 from geometry.sections.face import CutFace, CutLine
 from geometry.solids.foundation import Foundation
-from geometry.units import FOOT, INCH
-from viz.drawing.page import Drawing, PaperName
-from viz.drawing.scale import Scale
+from viz.figures.section.named_levels import areas_crossed, levels_at, track_of
+from viz.figures.section.section import Picture
+from viz.figures.section.strings import detail_strings, whole_strings
+from viz.figures.section.view import Window
+from viz.figures.section.windows import detail_window, floor_window, pier_window
+from viz.job import Job
 from viz.scene.view import Kind, View
-from viz.sheets.level_mark import LevelMark
-from viz.sheets.section import section_drawing
-from viz.sheets.view import Window
-from viz.words import part_words
+from viz.words import CUTS, part_words
 
-# How much of wall, floor and ground a detail shows around the footing and its drain.
-_AROUND_M = 6 * INCH
-_FLOOR_SHOWN_M = 3 * FOOT
-_WALL_SHOWN_M = 18 * INCH
 # Farther than any house reaches.
 _FAR_M = 1000.0
-
-NOTES = (
-    "All levels are against top of footing (TOF) of the lowest area.",
-    "Hold point: drain, base and retarder are inspected before they are covered.",
-)
+_SMALL = ("lid", "fitting", "sleeve", "pit stone", "lead", "cleanout")
 
 
 @dataclass(frozen=True)
-class Cutting:
-    """How a section is asked for: its title, its cut, paper, scale and part shown."""
+class Shot:
+    """One section or detail of the set: a file's name, a title, the cut, the part shown of it.
 
+    layers: dimension every layer of the floor.
+    """
+
+    name: str
     title: str
     line: CutLine
-    paper: PaperName = "ARCH C"
-    scale: Scale | None = None
     window: Window | None = None
-    subtitle: str = ""
+    layers: bool = False
 
 
-def section_of(layout: Layout, foundation: Foundation, asked: Cutting) -> Drawing:
-    """Return a section on its sheet. Raises BedcourseError where the paper cannot hold it."""
-    about = layout.design.project
-    faces = faces_of(foundation, asked.line)
-    return section_drawing(
+def section_shots(work: Job) -> tuple[Shot, ...]:
+    """Return the cuts through the whole house."""
+    return tuple(Shot(f"section-{name}", CUTS[name], line) for name, line in work.cuts.items())
+
+
+def detail_shots(work: Job) -> tuple[Shot, ...]:
+    """Return the details: footing and drain, floor at the wall, pier, sump pit."""
+    return tuple(shot for shot in _details(work) if shot.window)
+
+
+def _details(work: Job) -> Iterator[Shot]:
+    layout = work.layout
+    for name, line in work.cuts.items():
+        faces = faces_of(work.foundation, line)
+        if name == "across":
+            window = detail_window(layout, faces)
+            yield Shot("detail-footing", "Footing and drain", line, window)
+            yield Shot("detail-floor", "Floor at the wall", line, floor_window(layout, line), True)
+        elif name == "pier":
+            yield Shot("detail-pier", "Pier", line, pier_window(layout, line))
+        elif name == "sump":
+            window = detail_window(layout, faces)
+            yield Shot("detail-sump", "Sump pit", line, window)
+
+
+def detail_of(work: Job, line: CutLine) -> Shot:
+    """Return the detail at the first footing of any cut. Raises BedcourseError without one."""
+    window = detail_window(work.layout, faces_of(work.foundation, line))
+    if window is None:
+        raise BedcourseError(
+            "this cut goes through no footing; a detail needs one, move the cut or name a window"
+        )
+    return Shot("detail", "Detail at the footing", line, window)
+
+
+def picture_of(work: Job, shot: Shot) -> Picture:
+    """Return what a cut shows, ready to be drawn at any scale."""
+    layout, line, window = work.layout, shot.line, shot.window
+    faces = faces_of(work.foundation, line)
+    strings = detail_strings(faces, window, shot.layers) if window else whole_strings(faces)
+    return Picture(
+        shot.name,
+        shot.title,
         faces,
-        levels_at(layout, asked.line, asked.window),
-        part_words(layout, foundation, _crossed(layout, _track(asked.line))),
-        system=about.units,
-        project=about.name,
-        title=asked.title,
-        subtitle=asked.subtitle or about.address,
-        notes=NOTES,
-        bars=_in_concrete(bar_marks(layout, asked.line), faces),
-        paper=asked.paper,
-        scale=asked.scale,
-        window=asked.window,
+        levels_at(layout, line, window),
+        _words(work, shot),
+        layout.design.project.units,
+        bars=tuple(_in_concrete(bar_marks(layout, line), faces)),
+        strings=strings,
+        steps=line.steps,
+        window=window,
     )
+
+
+def _words(work: Job, shot: Shot) -> dict[str, str]:
+    """Return the wording of every part; small parts are named on details alone."""
+    crossed = areas_crossed(work.layout, track_of(shot.line))
+    words = part_words(work.layout, work.foundation, crossed)
+    if shot.window:
+        return words
+    small = {s.label.part for s in work.foundation.solids if s.label.role in _SMALL}
+    return {part: wording for part, wording in words.items() if part not in small}
 
 
 def _in_concrete(bars: Sequence[BarMark], faces: Sequence[CutFace]) -> list[BarMark]:
@@ -76,84 +113,6 @@ def _in_concrete(bars: Sequence[BarMark], faces: Sequence[CutFace]) -> list[BarM
 def faces_of(foundation: Foundation, line: CutLine) -> tuple[CutFace, ...]:
     """Return the cut faces of all parts and of the hole they stand in."""
     return cut((*foundation.solids, foundation.excavation), line)
-
-
-def detail_window(layout: Layout, foundation: Foundation, line: CutLine) -> Window | None:
-    """Return the part of a cut round its first footing, drain and pit; None without a footing."""
-    shown = {f.label.role: f.shape for f in reversed(faces_of(foundation, line))}
-    if "footing" not in shown:
-        return None
-    footing = min(shapely.get_parts(shown["footing"]), key=lambda part: part.bounds[0])
-    beside = shapely.get_parts(shown.get("drain stone", footing))
-    drain = min(beside, key=lambda part: part.distance(footing))
-    pit = [shown[role] for role in ("basin", "pit stone") if role in shown]
-    near = [p for p in pit if p.distance(footing) < _FLOOR_SHOWN_M]
-    left, low, right, high = shapely.union_all([footing, drain, *near]).bounds
-    high = max(layout.areas[0].finished_floor, high) + _WALL_SHOWN_M
-    beyond = _AROUND_M if near else _FLOOR_SHOWN_M
-    return (left - _AROUND_M, low - _AROUND_M, right + beyond, high)
-
-
-def levels_at(layout: Layout, line: CutLine, window: Window | None) -> tuple[LevelMark, ...]:
-    """Return the levels a cut's sheet names: of the areas it crosses, the drain and the ground."""
-    track = _track(line, window)
-    crossed = _crossed(layout, track)
-    many = len(crossed) > 1
-    found = dict(_ground(layout))
-    for area in crossed:
-        found |= {f"{name}, {area.name}" if many else name: z for name, z in _area(area)}
-    found |= dict(_drain(layout, track, line)) | dict(_sump(layout, track))
-    datum = layout.design.datum.top_of_footing
-    return tuple(LevelMark(name, z, datum + z) for name, z in found.items())
-
-
-def _track(line: CutLine, window: Window | None = None) -> shapely.LineString:
-    """Return a cut on the plan, or the stretch of it that a window shows."""
-    whole = shapely.LineString((line.start, line.end))
-    return substring(whole, max(0.0, window[0]), window[2]) if window else whole
-
-
-def _crossed(layout: Layout, track: shapely.LineString) -> list[AreaLayout]:
-    return [a for a in layout.areas if a.outline.intersection(track).length > 0]
-
-
-def _area(area: AreaLayout) -> Iterator[tuple[str, float]]:
-    yield "Top of wall", area.wall_top
-    yield "Finished floor", area.finished_floor
-    foam = [n for n, layer in enumerate(area.floor.layers) if layer.role == "insulation"]
-    if foam:
-        yield "Foam top", area.stack.levels[foam[-1] + 1]
-    yield "Top of footing", area.tof
-    yield "Subgrade", area.subgrade
-    yield "Footing bottom", area.footing_bottom
-
-
-def _ground(layout: Layout) -> Iterator[tuple[str, float]]:
-    yield "Finished grade at the wall", layout.ground.at_wall
-
-
-def _drain(layout: Layout, track: shapely.LineString, line: CutLine) -> Iterator[tuple[str, float]]:
-    """Yield the pipe's invert wherever the cut crosses it, from the left."""
-    drain = layout.drain
-    if drain is None:
-        return
-    points = shapely.get_coordinates(drain.route.line.intersection(track))
-    if len(points) == 0:
-        return
-    points = sorted(points, key=lambda p: float(np.hypot(*np.subtract(p, line.start))))
-    names = ["Drain invert"] if len(points) == 1 else [f"Drain invert {n}" for n in _COUNTED]
-    for name, (x, y) in zip(names, points, strict=False):
-        yield name, drain.invert(drain.route.station_of((float(x), float(y))))
-    yield "Drain trench bottom", drain.stone_bottom
-
-
-_COUNTED = ("at the left", "further right", "third", "fourth")
-
-
-def _sump(layout: Layout, track: shapely.LineString) -> Iterator[tuple[str, float]]:
-    pit = layout.sump
-    if pit and pit.inner_circle.intersects(track):
-        yield "Sump inside bottom", pit.floor
 
 
 def still_view(layout: Layout, foundation: Foundation, kind: Kind, line: CutLine) -> View:

@@ -11,7 +11,7 @@ from geometry.units import BareUnit, System, read_length
 if TYPE_CHECKING:
     from viz.drawing.page import PaperName
     from viz.drawing.scale import Scale
-    from viz.sheets.view import Window
+    from viz.figures.section.view import Window
 
 DEMO = "demo"
 STDIN = "-"
@@ -49,6 +49,12 @@ def point(text: str, option: str, bare: BareUnit | None) -> tuple[float, float]:
     return x, y
 
 
+def points(text: str | None, option: str, bare: BareUnit | None) -> tuple[tuple[float, float], ...]:
+    """Read places on the plan with semicolons between, "x, y; x, y". Returns metres."""
+    pieces = (text or "").split(";")
+    return tuple(point(piece, option, bare) for piece in pieces if piece.strip())
+
+
 def window(text: str | None, bare: BareUnit | None) -> "Window | None":
     """Read a window of a section, "left, low, right, high". Returns metres."""
     if text is None:
@@ -78,6 +84,11 @@ def scale(text: str | None, system: System) -> "Scale | None":
     ratio = re.fullmatch(r"\s*1\s*:\s*(\d+)\s*", text)
     found = [s for s in SCALES[system] if ratio and s.ratio == int(ratio[1])]
     return found[0] if found else named_scale(text.strip(), system)
+
+
+def small_paper(system: System) -> "PaperName":
+    """Return the paper of one drawing alone, by the units people work in."""
+    return "A3" if system == "metric" else "ANSI B"
 
 
 def paper(text: str | None) -> "PaperName | None":

@@ -1,4 +1,4 @@
-"""The commands `section` and `model`: files whose kind is told by their ending."""
+"""The commands `section`, `sheets` and `model`: files whose kind is told by their ending."""
 
 from dataclasses import dataclass
 from pathlib import Path
@@ -10,10 +10,12 @@ from geometry.sections.face import CutLine
 from viz.commands import asking, saying
 from viz.export.png import to_png
 from viz.export.svg import to_svg
-from viz.issue import STILLS, papers_for, still_of
+from viz.issue import STILLS, set_pdf, still_of, usual_paper, write_sheets
 from viz.job import Job, job
-from viz.pictures import Cutting, detail_window, section_of
+from viz.pictures import Shot, detail_of
 from viz.scene.view import Kind
+from viz.sheets.permit import one_sheet
+from viz.sheets.sheet import Sheet
 from viz.words import CUTS
 
 DETAIL = "detail"
@@ -25,18 +27,40 @@ class Asked:
 
     start: str | None
     end: str | None
+    via: str | None
     cut: str
     scale: str | None
     paper: str | None
     window: str | None
+    dpi: float
 
 
 def draw_section(design: str, asked: Asked, out: Path) -> None:
-    """Write a section as SVG or PNG. Raises BedcourseError in one sentence."""
-    kind = _kind(out, ("svg", "png"))
+    """Write a section as SVG, PNG or PDF. Raises BedcourseError in one sentence."""
+    kind = _kind(out, ("svg", "png", "pdf"))
     work = job(asking.design_text(design))
-    svg = to_svg(section_of(work.layout, work.foundation, _cutting(work, asked)))
-    save(out, svg if kind == "svg" else to_png(svg))
+    paper = asking.paper(asked.paper) or asking.small_paper(work.system)
+    shot = _shot(work, asked)
+    sheets = one_sheet(work, shot, paper, asking.scale(asked.scale, work.system))
+    save(out, _written(work, sheets, kind, asked.dpi))
+
+
+def _written(work: Job, sheets: tuple[Sheet, ...], kind: str, dpi: float) -> str | bytes:
+    if kind == "pdf":
+        return set_pdf(work, sheets)
+    svg = to_svg(sheets[0].drawing)
+    return svg if kind == "svg" else to_png(svg, dpi)
+
+
+def draw_sheets(
+    design: str, out: Path, paper: str | None, scale: str | None, dpi: float
+) -> tuple[Path, ...]:
+    """Write the permit set. Raises BedcourseError in one sentence."""
+    if out.suffix and not out.is_dir():
+        _kind(out, ("pdf",))
+    work = job(asking.design_text(design))
+    chosen = asking.paper(paper) or usual_paper(work)
+    return write_sheets(work, out, chosen, asking.scale(scale, work.system), dpi)
 
 
 def _kind(out: Path, kinds: tuple[str, ...]) -> str:
@@ -47,26 +71,25 @@ def _kind(out: Path, kinds: tuple[str, ...]) -> str:
     return kind
 
 
-def _cutting(work: Job, asked: Asked) -> Cutting:
-    bare = work.layout.design.project.numbers
+def _shot(work: Job, asked: Asked) -> Shot:
     line, title = _line(work, asked), CUTS["own"] if asked.start else CUTS.get(asked.cut, "")
     if asked.window == DETAIL:
-        window = detail_window(work.layout, work.foundation, line)
-    else:
-        window = asking.window(asked.window, bare)
-    paper = asking.paper(asked.paper) or papers_for(work)[window is not None]
-    return Cutting(title, line, paper, asking.scale(asked.scale, work.system), window)
+        return detail_of(work, line)
+    window = asking.window(asked.window, work.layout.design.project.numbers)
+    return Shot("section", title, line, window)
 
 
 def _line(work: Job, asked: Asked) -> CutLine:
     if (asked.start is None) != (asked.end is None):
         raise BedcourseError("a cut has two ends: give both --from and --to")
+    bare = work.layout.design.project.numbers
     if asked.start is not None and asked.end is not None:
-        bare = work.layout.design.project.numbers
         ends = asking.point(asked.start, "--from", bare), asking.point(asked.end, "--to", bare)
         if ends[0] == ends[1]:
             raise BedcourseError("--from and --to are the same place; a cut needs two")
-        return CutLine(*ends)
+        return CutLine(*ends, asking.points(asked.via, "--via", bare))
+    if asked.via is not None:
+        raise BedcourseError("--via gives the corners between --from and --to; give these too")
     if asked.cut not in work.cuts:
         names = ", ".join(work.cuts)
         raise BedcourseError(f"this house has no cut named {asked.cut!r}; choose one of: {names}")

@@ -22,6 +22,9 @@ Design = Annotated[
     str, typer.Argument(metavar="DESIGN", help="a design file, `demo`, or - for standard input")
 ]
 Json = Annotated[bool, typer.Option("--json", help="figures for other programs, on one output")]
+Paper = Annotated[str | None, typer.Option(help="ARCH D, ARCH C, ANSI B, letter, A1, A3 or A4")]
+Scale = Annotated[str | None, typer.Option(help='of sections, such as 1:48 or "1:20"')]
+Dpi = Annotated[float, typer.Option(min=30, max=600, help="dots for an inch of paper, for PNG")]
 Out = Annotated[Path, typer.Option("--out", "-o", help="the file to write")]
 
 
@@ -113,18 +116,42 @@ def section(
     out: Out,
     start: Annotated[str | None, typer.Option("--from", help='one end of the cut, "x, y"')] = None,
     end: Annotated[str | None, typer.Option("--to", help='the other end, "x, y"')] = None,
+    via: Annotated[
+        str | None, typer.Option("--via", help='corners between, "x, y; x, y": the cut jogs')
+    ] = None,
     cut: Annotated[str, typer.Option("--cut", help="or one of: across, pier, sump")] = "across",
-    scale: Annotated[str | None, typer.Option(help='such as 1:48 or "1:20"')] = None,
-    paper: Annotated[str | None, typer.Option(help="ARCH C, ANSI B, letter, A1, A3, ...")] = None,
+    scale: Scale = None,
+    paper: Paper = None,
     window: Annotated[
         str | None, typer.Option(help='part to show, "left, low, right, high" or "detail"')
     ] = None,
+    dpi: Dpi = 150,
 ) -> None:
-    """Draw a section to scale, with labels and levels, as SVG or PNG."""
+    """Draw a section to scale, with labels, levels and dimensions, as SVG, PNG or PDF."""
     from viz.commands.drawing import Asked, draw_section
 
-    draw_section(design, Asked(start, end, cut, scale, paper, window), out)
+    draw_section(design, Asked(start, end, via, cut, scale, paper, window, dpi), out)
     saying.say(f"Wrote {out}.")
+
+
+@app.command()
+@careful
+def sheets(
+    design: Design,
+    out: Annotated[Path, typer.Option("--out", "-o", help="a folder, or a file ending in .pdf")],
+    paper: Paper = None,
+    scale: Scale = None,
+    dpi: Dpi = 150,
+) -> None:
+    """Draw the permit set: plan, sections, details, drain, schedules, notes.
+
+    Into a folder it comes as one PDF and as SVG and PNG of every sheet.
+    """
+    from viz.commands import printing
+    from viz.commands.drawing import draw_sheets
+
+    files = draw_sheets(design, out, paper, scale, dpi)
+    printing.notes([str(file) for file in files], f"Wrote {len(files)} files:")
 
 
 @app.command()

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
-from typing import TypeVar
 
+import numpy as np
 import shapely
 
 from viz.drawing.lettering import text_box
@@ -22,9 +22,6 @@ from viz.drawing.marks import (
 )
 from viz.drawing.page import Box
 from viz.drawing.scale import Scale
-
-_Shaped = TypeVar("_Shaped", Fill, Hatch)
-_Run = TypeVar("_Run", Line, Leader)
 
 
 @dataclass(frozen=True)
@@ -93,25 +90,21 @@ def moved(marks: Iterable[Mark], dx: float, dy: float) -> Iterator[Mark]:
     for mark in marks:
         match mark:
             case Line() | Leader():
-                yield _run(mark, dx, dy)
+                yield replace(mark, points=_points(mark.points, dx, dy))
             case Strokes():
-                lines = tuple(_points(line, dx, dy) for line in mark.lines)
-                yield replace(mark, lines=lines)
+                yield replace(mark, lines=tuple(_points(line, dx, dy) for line in mark.lines))
             case Fill() | Hatch():
-                yield _shaped(mark, dx, dy)
+                yield replace(mark, shape=_shape(mark.shape, dx, dy))
             case Circle():
                 yield replace(mark, centre=_point(mark.centre, dx, dy))
             case Text() | LevelSymbol():
                 yield replace(mark, at=_point(mark.at, dx, dy))
 
 
-def _run(mark: _Run, dx: float, dy: float) -> _Run:
-    return replace(mark, points=_points(mark.points, dx, dy))
-
-
-def _shaped(mark: _Shaped, dx: float, dy: float) -> _Shaped:
-    shape: Area = shapely.transform(mark.shape, lambda xy: xy + (dx, dy))
-    return replace(mark, shape=shape)
+def _shape(shape: Area, dx: float, dy: float) -> Area:
+    step = np.array((dx, dy))
+    out: Area = shapely.transform(shape, lambda xy: xy + step)
+    return out
 
 
 def _points(points: Iterable[Point], dx: float, dy: float) -> tuple[Point, ...]:

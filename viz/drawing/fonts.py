@@ -57,7 +57,7 @@ def subset(letters: str, bold: bool) -> bytes:
 
 
 _UNIT = r"(?: (?:in|ft|mil|mm|cm|m|oz|psi|%)(?![\w]))"
-_MEASURE = re.compile(rf"\S*\d \d+/\d+{_UNIT}?\S*|\S*\d{_UNIT}\S*|\S+")
+_MEASURE = re.compile(rf"\S*No\. \S+|\S*\d \d+/\d+{_UNIT}?\S*|\S*\d{_UNIT}\S*|\S+")
 
 
 def unbroken(line: str) -> list[str]:

@@ -30,8 +30,12 @@ SCALES: dict[System, tuple[Scale, ...]] = {
         Scale('1/4" = 1\'-0"', 48),
         Scale('3/16" = 1\'-0"', 64),
         Scale('1/8" = 1\'-0"', 96),
+        Scale('3/32" = 1\'-0"', 128),
+        Scale('1/16" = 1\'-0"', 192),
+        Scale('1" = 20\'-0"', 240),
+        Scale('1" = 40\'-0"', 480),
     ),
-    "metric": tuple(Scale(f"1:{ratio}", ratio) for ratio in (5, 10, 20, 25, 50, 100, 200)),
+    "metric": tuple(Scale(f"1:{ratio}", ratio) for ratio in (5, 10, 20, 25, 50, 100, 200, 500)),
 }
 
 

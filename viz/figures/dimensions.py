@@ -17,9 +17,13 @@ LAYER = "dimensions"
 _GAP = 1.6
 _OVERRUN = 1.6
 _SLASH = 1.1
-# First string from the thing; air round a figure.
+# First string from the thing; from a string to the next; air round a figure.
 _FIRST = 7.0
+_NEXT = 3.2
 _AIR = 0.8
+# Height of a row of figures, in text heights.
+_ROW = 1.5
+_FAR = 1e6
 
 Span = tuple[float, float]
 
@@ -55,72 +59,79 @@ def chain(
 
 def nearest_free(
     wanted: Sequence[tuple[float, float]], blocked: Sequence[Span]
-) -> tuple[float, ...]:
-    """Return a middle for each (wanted middle, size), clear of what is blocked and of each other."""
+) -> tuple[float | None, ...]:
+    """Return a middle for each (wanted middle, size), clear of all blocked and of each other.
+
+    None where no place is free.
+    """
     taken = list(blocked)
-    found = []
+    found: list[float | None] = []
     for middle, size in wanted:
         half = size / 2
         tries = [middle, *(e for low, high in taken for e in (low - half, high + half))]
-        free = [t for t in tries if all(t + half <= lo + 1e-9 or t - half >= hi - 1e-9
-                                        for lo, hi in taken)]  # fmt: skip
-        best = min(free, key=lambda t: abs(t - middle))
-        taken.append((best - half, best + half))
+        free = [t for t in tries if _is_free(t, half, taken)]
+        best = min(free, key=lambda t: abs(t - middle)) if free else None
+        if best is not None:
+            taken.append((best - half, best + half))
         found.append(best)
     return tuple(found)
 
 
-def depth_across(chains: Sequence[Chain], text: float) -> float:
-    """Return how far level strings reach out from the thing, mm."""
-    return _FIRST + (len(chains) - 1) * _pitch_across(text) + 2.2 * text + _AIR if chains else 0.0
+def _is_free(middle: float, half: float, taken: Sequence[Span]) -> bool:
+    return all(middle + half <= low + 1e-9 or middle - half >= high - 1e-9 for low, high in taken)
 
 
 def across(
-    chains: Sequence[Chain], edge: float, way: int, text: float, blocked: Sequence[Span] = ()
+    chains: Sequence[Chain],
+    edge: float,
+    way: int,
+    text: float,
+    limits: Span = (-_FAR, _FAR),
 ) -> tuple[Mark, ...]:
     """Return level strings stacked outward from y = `edge`, the first nearest.
 
-    way: 1 upward, -1 downward. blocked: spans of x that figures keep off, beside the strings' own.
+    way: 1 upward, -1 downward. limits: x between which figures beside their gaps stay, if they can.
     """
     marks: list[Mark] = []
+    line = edge + way * _FIRST
     for number, one in enumerate(chains):
-        line = edge + way * (_FIRST + number * _pitch_across(text))
-        outer = [s for later in chains[number + 1 :] for s in later.stops]
-        passing = [*blocked, *((s - _AIR / 2, s + _AIR / 2) for s in outer)]
-        marks += _level(one, edge, line, way, text, passing)
+        outer = [stop for later in chains[number + 1 :] for stop in later.stops]
+        passing = [(s - _AIR, s + _AIR) for s in outer]
+        drawn, rows = _level(one, edge, line, way, text, passing, limits)
+        marks += drawn
+        line += way * (_NEXT + (1 + rows) * _ROW * text)
     return tuple(marks)
 
 
-def _pitch_across(text: float) -> float:
-    return 3.4 * text + 2 * _AIR
-
-
 def _level(
-    one: Chain, edge: float, line: float, way: int, text: float, passing: Sequence[Span]
-) -> Iterator[Mark]:
-    yield from _skeleton(one, lambda along, off: (along, off), edge, line, way)
-    above, beyond = line + _AIR, line + way * (_AIR + 0.6)
-    under = beyond if way > 0 else beyond - text
-    inside, outside = _sorted_by_room(one, text)
-    for middle, words in inside:
-        yield Text((middle, above), words, text, anchor="middle", layer=LAYER)
-    # Above a string that grows upward its own figures already stand: the next row is theirs.
-    low = under if way < 0 else line + _AIR + 1.4 * text
-    sized = [(middle, text_width(words, text) + 2 * _AIR) for middle, words in outside]
-    for (gap, words), middle in zip(outside, nearest_free(sized, passing), strict=True):
-        yield Text((middle, low), words, text, anchor="middle", layer=LAYER)
-        foot = low - _AIR / 2 if way > 0 else low + text + _AIR / 2
-        yield Line(((gap, line), (middle, foot)), DIMENSION, layer=LAYER)
+    one: Chain, edge: float, line: float, way: int, text: float,
+    passing: Sequence[Span], limits: Span,
+) -> tuple[list[Mark], int]:  # fmt: skip
+    """Return one level string, and how many rows of figures stand beside it."""
+    marks: list[Mark] = [*_skeleton(one, lambda along, off: (along, off), edge, line, way)]
+    inside, left = _sorted_by_room(one, text)
+    marks += [Text((x, line + _AIR), w, text, anchor="middle", layer=LAYER) for x, w in inside]
+    rows = 0
+    while left:
+        wide = [(-_FAR, limits[0]), (limits[1], _FAR)] if rows < len(one.words) else []
+        sized = [(x, text_width(w, text) + 2 * _AIR) for x, w in left]
+        places = nearest_free(sized, [*passing, *wide])
+        foot = _row_foot(line, way, rows, text)
+        for (x, w), middle in zip(left, places, strict=True):
+            if middle is not None:
+                marks.append(Text((middle, foot), w, text, anchor="middle", layer=LAYER))
+                end = foot + text + _AIR / 2 if way < 0 else foot - _AIR / 2
+                marks.append(Line(((x, line), (middle, end)), DIMENSION, layer=LAYER))
+        left = [item for item, middle in zip(left, places, strict=True) if middle is None]
+        rows += 1
+    return marks, rows
 
 
-def width_upright(chains: Sequence[Chain], text: float) -> float:
-    """Return how far upright strings reach out from the thing, mm."""
-    return _FIRST + sum(_room(one, text) for one in chains) if chains else 0.0
-
-
-def _room(one: Chain, text: float) -> float:
-    """Return the room of one upright string's figures, mm."""
-    return max(text_width(words, text) for words in one.words) + 4 * _AIR + _SLASH
+def _row_foot(line: float, way: int, row: int, text: float) -> float:
+    """Return the baseline of a row of figures beside a string; above it its own stand first."""
+    if way < 0:
+        return line - (row + 1) * _ROW * text - _AIR
+    return line + (row + 1) * _ROW * text + _AIR
 
 
 def upright(
@@ -140,6 +151,16 @@ def upright(
     return tuple(marks)
 
 
+def width_upright(chains: Sequence[Chain], text: float) -> float:
+    """Return how far upright strings reach out from the thing, mm."""
+    return _FIRST + sum(_room(one, text) for one in chains) if chains else 0.0
+
+
+def _room(one: Chain, text: float) -> float:
+    """Return the room of one upright string's figures, mm."""
+    return max(text_width(words, text) for words in one.words) + 4 * _AIR + _SLASH
+
+
 def _upright(
     one: Chain, edge: float, line: float, way: int, text: float, passing: Sequence[Span]
 ) -> Iterator[Mark]:
@@ -150,17 +171,21 @@ def _upright(
     spans = list(pairwise(one.stops))
     rows = zip(gaps, spans, one.words, nearest_free(sized, passing), strict=True)
     for gap, (low, high), words, middle in rows:
+        if middle is None:  # never: beyond all that is blocked there is room
+            continue
         at = (start, middle - text / 2)
         yield Text(at, words, text, anchor="start" if way > 0 else "end", layer=LAYER)
         if not low < middle < high:
             yield Line(((line, gap), (start - way * _AIR / 2, middle)), DIMENSION, layer=LAYER)
 
 
-def _sorted_by_room(
-    one: Chain, text: float
-) -> tuple[list[tuple[float, str]], list[tuple[float, str]]]:
-    """Return (middle of gap, words) of the figures that fit their gaps, and of those that do not."""
-    inside, outside = [], []
+_Placed = list[tuple[float, str]]
+
+
+def _sorted_by_room(one: Chain, text: float) -> tuple[_Placed, _Placed]:
+    """Return (middle of gap, words) of figures that fit their gaps, and of those too wide."""
+    inside: _Placed = []
+    outside: _Placed = []
     for (a, b), words in zip(pairwise(one.stops), one.words, strict=True):
         fits = text_width(words, text) + 2 * _AIR <= b - a
         (inside if fits else outside).append(((a + b) / 2, words))

@@ -13,24 +13,27 @@ from geometry.units import FOOT, System, show_elevation, show_level
 from viz.drawing.fonts import shortened, text_width
 from viz.drawing.marks import Fill, LevelSymbol, Line, Mark, Text
 from viz.drawing.place import Item, spread
-from viz.sheets import words
-from viz.sheets.layout import LEVEL_TEXT_AT, POLE, Layout
-from viz.sheets.level_mark import LevelMark
-from viz.sheets.view import View
+from viz.figures.section.layout import LEVEL_TEXT_AT, POLE, Layout
+from viz.figures.section.level_mark import LevelMark
+from viz.figures.section.view import View
 from viz.style.lines import CHAIN, DATUM, DIMENSION, INK, PAPER, QUIET, SEEN
 from viz.style.text import DESCENT, PITCH
+
+LEVELS_HEAD = "LEVELS"
+LEVELS_SUB = "from TOF"
+ELEVATION = "El."
 
 _GAP = 1.6
 _KNEE = (3.0, 8.0)
 # Longer names are cut short, in text heights.
-_LONGEST = 26.0
+_LONGEST = 30.0
 
 
 def _figures(mark: LevelMark, system: System) -> tuple[str, str]:
     """Return a level against the datum, and its project elevation."""
     if mark.elevation_m is None:
         return show_level(mark.level_m, system, 8), ""
-    elevation = f"{words.ELEVATION} {show_elevation(mark.elevation_m, system)}"
+    elevation = f"{ELEVATION} {show_elevation(mark.elevation_m, system)}"
     return show_level(mark.level_m, system, 8), elevation
 
 
@@ -61,7 +64,7 @@ def seen_levels(levels: Sequence[LevelMark], view: View) -> tuple[LevelMark, ...
 def level_marks(
     levels: Sequence[LevelMark], view: View, plan: Layout, system: System
 ) -> Iterator[Mark]:
-    """Yield the pole and the rows of the levels within the view. Raises NoRoomError."""
+    """Yield the pole and the rows of the levels within the view."""
     seen = seen_levels(levels, view)
     if not seen:
         return
@@ -72,14 +75,21 @@ def level_marks(
         Item(view.at(0, m.level_m)[1] + text * 0.1, height, 1e6 if _is_datum(m) else 1.0)
         for m in seen
     ]
-    middles = spread(items, plan.levels.low, plan.levels.high - text * PITCH * 1.5, _GAP)
+    middles = spread(items, *_reach(items, plan), _GAP)
     tab = _tab(levels, system) * text
     for mark, middle in zip(seen, middles, strict=True):
         yield from _tick(mark, middle, view, plan)
         yield from _row(mark, middle, tab, plan, system)
     head = max(middles[-1] + height / 2 + 2.5, view.at(0, seen[-1].level_m)[1] + 3.5)
     at = (plan.levels.left + LEVEL_TEXT_AT, head)
-    yield Text(at, f"{words.LEVELS_HEAD} {words.LEVELS_SUB}", text, colour=QUIET, layer="levels")
+    yield Text(at, f"{LEVELS_HEAD} {LEVELS_SUB}", text, colour=QUIET, layer="levels")
+
+
+def _reach(items: Sequence[Item], plan: Layout) -> tuple[float, float]:
+    """Return the lowest and highest place of the rows: as high as the picture, or as they need."""
+    need = sum(item.height + _GAP for item in items)
+    spare = max(0.0, need - plan.levels.height) / 2
+    return plan.levels.low - spare, plan.levels.high + spare
 
 
 def _is_datum(mark: LevelMark) -> bool:

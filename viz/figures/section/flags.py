@@ -9,11 +9,12 @@ from dataclasses import dataclass
 
 import numpy as np
 import shapely
-from shapely import LineString, MultiPolygon
+from shapely import LineString, MultiPolygon, STRtree
 
 from viz.drawing.marks import Anchor, Circle, Leader, Line, Mark, Text
 from viz.drawing.page import Box
-from viz.sheets.blocks import Block, block
+from viz.figures.section.blocks import Block, Lettering
+from viz.figures.section.labels import key_mark
 from viz.style.lines import INK, LEADER
 from viz.style.text import PITCH
 
@@ -42,7 +43,7 @@ class Flag:
     def words(self, text: float) -> Box:
         """Return the box of the words."""
         height = sum(b.height(text) for b in self.blocks) + _GAP * (len(self.blocks) - 1)
-        wide = max(b.width(text) for b in self.blocks) + _ASIDE
+        wide = max(b.width(text) for b in self.blocks) + _ASIDE + text
         start = self.x - wide if self.left else self.x
         return Box(start, self.foot, start + wide, self.foot + height)
 
@@ -62,18 +63,27 @@ class Site:
     """Where flags may stand, on paper: room for them, things words must not cover, leaders."""
 
     room: Box
-    things: shapely.Geometry
-    leaders: shapely.Geometry
-    text: float
+    things: STRtree
+    leaders: STRtree
+    lettering: Lettering
+
+    @property
+    def text(self) -> float:
+        """Text height, mm."""
+        return self.lettering.text
 
     def is_free(self, flag: Flag, others: Sequence[Flag]) -> bool:
         """Tell whether a flag touches nothing it must not."""
         words, upright = flag.words(self.text), flag.upright(self.text)
         area = shapely.box(words.left, words.low, words.right, words.high).buffer(0.8)
         line = LineString(((flag.x, upright.low), (flag.x, upright.high)))
-        if area.intersects(self.things) or self.leaders.intersects(area.union(line)):
+        if _meets(self.things, area) or _meets(self.leaders, area) or _meets(self.leaders, line):
             return False
         return not any(flag.meets(other, self.text) for other in others)
+
+
+def _meets(tree: STRtree, shape: shapely.Geometry) -> bool:
+    return len(tree.query(shape, "intersects")) > 0
 
 
 def place_flags(
@@ -97,10 +107,16 @@ def place_flags(
 
 def _best(shapes: Mapping[str, MultiPolygon], others: Sequence[Flag], site: Site) -> Flag | None:
     """Return the flag that labels most, if it finds room, else the next."""
-    hit = {x: _blocks(shapes, x, site) for x in _places(shapes, site.room)}
-    for x in sorted(hit, key=lambda x: -len(hit[x])):
-        if hit[x] and (flag := _raised(x, hit[x], others, site)):
-            return flag
+    places = np.array(list(_places(shapes, site.room)))
+    uprights = shapely.linestrings([((x, site.room.low), (x, site.room.high)) for x in places])
+    met = np.stack([shapely.intersects(shape, uprights) for shape in shapes.values()])
+    for index in np.argsort(-met.sum(axis=0), kind="stable"):
+        if met[:, index].any():
+            hit = [w for w, is_met in zip(shapes, met[:, index], strict=True) if is_met]
+            blocks = _blocks({w: shapes[w] for w in hit}, uprights[index], site)
+            flag = _raised(float(places[index]), blocks, others, site) if blocks else None
+            if flag:
+                return flag
     return None
 
 
@@ -115,24 +131,28 @@ def _places(shapes: Mapping[str, MultiPolygon], room: Box) -> Iterator[float]:
     yield from sorted(map(float, spread), key=lambda x: abs(x - (low + high) / 2))
 
 
-def _blocks(shapes: Mapping[str, MultiPolygon], x: float, site: Site) -> tuple[Block, ...]:
-    """Return the blocks of all shapes the upright at x meets, from the top down."""
-    upright = LineString(((x, site.room.low), (x, site.room.high)))
+def _blocks(
+    shapes: Mapping[str, MultiPolygon], upright: LineString, site: Site
+) -> tuple[Block, ...]:
+    """Return the blocks of all shapes an upright meets, from the top down."""
+    x = upright.coords[0][0]
     met = []
     for wording, shape in shapes.items():
         runs = [run for run in shapely.get_parts(shape.intersection(upright)) if run.length > 0]
         if runs:
             run = max(runs, key=lambda r: r.length)
             dot = (x, (run.bounds[1] + run.bounds[3]) / 2)
-            met.append(block(wording, site.text, dot))
+            met.append(site.lettering.block(wording, dot))
     return tuple(sorted(met, key=lambda b: -b.dot[1]))
 
 
 def _raised(x: float, blocks: tuple[Block, ...], others: Sequence[Flag], site: Site) -> Flag | None:
     """Return the flag with its words in the lowest free place above the floor."""
     room = site.room
-    column = site.things.intersection(LineString(((x, room.low), (x, room.high))))
-    foot = float(column.bounds[3]) + _CLEAR
+    upright = LineString(((x, room.low), (x, room.high)))
+    hit = site.things.geometries[site.things.query(upright, "intersects")]
+    tops = shapely.bounds(shapely.intersection(hit, upright))[:, 3]
+    foot = float(tops.max()) + _CLEAR
     while foot < room.high:
         for left in (False, True):
             flag = Flag(x, blocks, foot, left)
@@ -144,7 +164,7 @@ def _raised(x: float, blocks: tuple[Block, ...], others: Sequence[Flag], site: S
     return None
 
 
-def flag_marks(flag: Flag, text: float) -> Iterator[Mark]:
+def flag_marks(flag: Flag, text: float, keyed: bool) -> Iterator[Mark]:
     """Yield the upright with its dots, and the words with a short line to each."""
     tops = _tops(flag, text)
     yield Leader((flag.blocks[-1].dot, (flag.x, tops[0] - text / 2)), layer="leaders")
@@ -154,6 +174,9 @@ def flag_marks(flag: Flag, text: float) -> Iterator[Mark]:
         y = top - text / 2
         end = flag.x + way * (_ASIDE - 0.8)
         yield Line(((flag.x, y), (end, y)), LEADER, layer="leaders")
+        if keyed:
+            yield from key_mark((end + way * text, y), label.lines[0], text)
+            continue
         for index, line in enumerate(label.lines):
             at = (flag.x + way * _ASIDE, top - text - index * text * PITCH)
             anchor: Anchor = "end" if flag.left else "start"

@@ -3,14 +3,16 @@
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+import numpy as np
 import shapely
+from numpy.typing import NDArray
 from shapely import LineString, MultiPolygon, Polygon
 from shapely.geometry import LinearRing
 
 from geometry.sections.bars import BarMark
 from viz.drawing.marks import Circle, Fill, Hatch, Line, Mark, Point
-from viz.sheets.view import GROUND_BAND, PaperFace, View, polygons
-from viz.style.lines import GROUND, INK, PAPER, SEEN, THINNEST_OUTLINED
+from viz.figures.section.view import GROUND_BAND, PaperFace, View, polygons
+from viz.style.lines import CHAIN, GROUND, INK, PAPER, SEEN, THINNEST_OUTLINED
 from viz.style.materials import Look, look, look_of
 
 _MOVED_SOIL = ("backfill", "grading")
@@ -38,16 +40,16 @@ def thin_parts(face: PaperFace) -> tuple[Polygon, ...]:
     return pieces if all(is_thin(p, face.label.role) for p in pieces) else ()
 
 
-def area_marks(faces: Sequence[PaperFace], view: View) -> Iterator[Mark]:
+def area_marks(faces: Sequence[PaperFace], native: MultiPolygon) -> Iterator[Mark]:
     """Yield tints and hatches of undisturbed ground and of all faces."""
-    yield from _area(native_ground(faces, view), look("excavation"))
+    yield from _area(native, look("excavation"))
     for face in built(faces):
         yield from _area(_thick(face), look_of(face.label))
 
 
-def edge_marks(faces: Sequence[PaperFace], view: View) -> Iterator[Mark]:
+def edge_marks(faces: Sequence[PaperFace], native: MultiPolygon, view: View) -> Iterator[Mark]:
     """Yield cut outlines, heavy lines for thin parts, the ground line and break lines."""
-    solid, native = built(faces), native_ground(faces, view)
+    solid = built(faces)
     for face in solid:
         yield from _edges(_thick(face), look_of(face.label).line_mm, view)
     for face in solid:
@@ -62,6 +64,14 @@ def bar_dots(bars: Sequence[BarMark], view: View) -> Iterator[Circle]:
         if view.shows(bar.distance, bar.level):
             radius = max(bar.diameter / 2 * view.scale.per_metre, LEAST_DOT)
             yield Circle(view.at(bar.distance, bar.level), radius, 0.0, fill=INK, layer="outline")
+
+
+def step_lines(steps: Sequence[float], view: View) -> Iterator[Line]:
+    """Yield a thin chain line where the cutting plane steps aside."""
+    for step in steps:
+        if view.shows(step, view.extent[1]):
+            ends = (view.at(step, view.extent[1]), view.at(step, view.extent[3]))
+            yield Line(ends, SEEN, dash=CHAIN, layer="outline")
 
 
 def built(faces: Sequence[PaperFace]) -> tuple[PaperFace, ...]:
@@ -170,20 +180,19 @@ def ground_line(faces: Sequence[PaperFace], native: MultiPolygon, view: View) ->
     rest = [face.shape for face in faces if face.label.role not in _MOVED_SOIL]
     hidden = shapely.union_all(rest).buffer(0.05)
     for polygon in polygons(earth).geoms:
-        top = [
-            segment
-            for segment in _segments(polygon.exterior)
-            if segment.coords[0][0] - segment.coords[1][0] > 0.5 * segment.length
-        ]
-        line = shapely.line_merge(shapely.union_all(top)).difference(hidden)
+        top = _upper_edges(polygon)
+        line = shapely.line_merge(shapely.MultiLineString(top)).difference(hidden)
         for part in shapely.get_parts(line):
             if part.length > 1.0 and part.bounds[3] < view.box.high - 0.1:
                 yield Line(_points(part), GROUND, layer="ground")
 
 
-def _segments(ring: LinearRing) -> Iterator[LineString]:
-    around = shapely.orient_polygons(Polygon(ring)).exterior.coords
-    return (LineString(pair) for pair in pairwise(around))
+def _upper_edges(polygon: Polygon) -> list[NDArray[np.float64]]:
+    """Return the (2, 2) edges of an outline that have the shape under them and are no cliffs."""
+    ring = shapely.get_coordinates(shapely.orient_polygons(polygon).exterior)
+    back = ring[:-1, 0] - ring[1:, 0]
+    lengths = np.hypot(back, ring[:-1, 1] - ring[1:, 1])
+    return [ring[n : n + 2] for n in np.flatnonzero(back > 0.5 * lengths)]
 
 
 def break_lines(shapes: Sequence[MultiPolygon], view: View) -> Iterator[Line]:

@@ -10,44 +10,51 @@ from collections.abc import Iterator, Mapping, Sequence
 from shapely import MultiPolygon
 
 from viz.drawing.lettering import text_box
-from viz.drawing.marks import Leader, Mark, Text
+from viz.drawing.marks import Circle, Leader, Mark, Point, Text
 from viz.drawing.page import Box
 from viz.drawing.place import Item, NoRoomError, spread
-from viz.sheets.anchors import SIDES, Side, anchor, by_wording
-from viz.sheets.blocks import Block, block
-from viz.sheets.layout import Layout
-from viz.sheets.view import PaperFace, View
+from viz.figures.section.anchors import SIDES, Side, anchor
+from viz.figures.section.blocks import Block, Lettering
+from viz.figures.section.layout import Layout
+from viz.style.lines import LEADER, PAPER
 from viz.style.text import PITCH
 
 GAP = 2.2
+# Radius of the circle round a key number, in text heights.
+KEY_RADIUS = 1.0
 
 
 def label_marks(
-    faces: Sequence[PaperFace],
-    words: Mapping[str, str],
+    shapes: Mapping[str, MultiPolygon],
     sides: Mapping[str, Side],
-    view: View,
+    lettering: Lettering,
     plan: Layout,
+    kept: Mapping[Side, Sequence[float]],
+    datum: float | None,
 ) -> tuple[Mark, ...]:
-    """Return all labels with their leaders; each wording once. Raises NoRoomError.
+    """Return all labels with their leaders; each wording once.
 
-    sides: the column of each wording; those without one are left to the flags.
+    shapes: on paper, by wording. sides: the column of each wording; those without one are left
+    to the flags. kept: heights at which something else crosses to that side. datum: height of
+    the datum line, which crosses the right column where there is room.
     """
-    shapes = by_wording([(face.label.part, face.shape) for face in faces], words)
-    datum = view.at(0.0, 0.0)[1] if view.extent[1] <= 0 <= view.extent[3] else None
     marks: list[Mark] = []
     for side in SIDES:
         mine = {w: shape for w, shape in shapes.items() if sides.get(w) == side}
         lane = datum if side == "right" else None
         column = plan.left if side == "left" else plan.right
-        blocks = choose(mine, side, plan.text, () if datum is None else (datum,))
-        for label, top in stacked(blocks, column, plan.text, lane):
-            marks += _drawn(label, top, side, view.box, plan)
+        for label, top in stacked(
+            choose(mine, side, lettering, kept[side]), column, plan.text, lane
+        ):
+            marks += _drawn(label, top, side, plan, bool(lettering.keys))
     return tuple(sorted(marks, key=lambda mark: isinstance(mark, Text)))
 
 
 def choose(
-    shapes: Mapping[str, MultiPolygon], side: Side, text: float, kept: Sequence[float] = ()
+    shapes: Mapping[str, MultiPolygon],
+    side: Side,
+    lettering: Lettering,
+    kept: Sequence[float] = (),
 ) -> list[Block]:
     """Return the blocks of one column, every dot on a height of its own.
 
@@ -55,8 +62,9 @@ def choose(
     """
     blocks: list[Block] = []
     for wording in sorted(shapes, key=lambda w: (_tallest(shapes[w]), w)):
-        taken = [*kept, *(label.dot[1] for label in blocks)]
-        blocks.append(block(wording, text, anchor(shapes[wording], side, taken)))
+        taken = [label.dot[1] for label in blocks]
+        dot = anchor(shapes[wording], side, taken, kept)
+        blocks.append(lettering.block(wording, dot))
     return blocks
 
 
@@ -108,14 +116,25 @@ def lane_is_free(texts: Sequence[Text], column: Box, level: float) -> bool:
     return not any(text_box(text).overlaps(lane) for text in texts)
 
 
-def _drawn(label: Block, top: float, side: Side, box: Box, plan: Layout) -> Iterator[Mark]:
-    text, column = plan.text, plan.left if side == "left" else plan.right
-    attach = top - text / 2
-    edge = box.left if side == "left" else box.right
+def _drawn(label: Block, top: float, side: Side, plan: Layout, keyed: bool) -> Iterator[Mark]:
     left = side == "left"
-    end = (column.right + 1.0) if left else (column.left - 1.0)
-    knee = (column.right + 3.0) if left else (column.left - 3.0)
+    text, column = plan.text, plan.left if left else plan.right
+    way = 1 if left else -1
+    attach = top - text / 2
+    edge = plan.strip.left if left else plan.strip.right
+    start = column.right if left else column.left
+    end, knee = start + way * 1.0, start + way * 3.0
     yield Leader((label.dot, (edge, label.dot[1]), (knee, attach), (end, attach)), layer="leaders")
+    if keyed:
+        yield from key_mark((start - way * text, attach), label.lines[0], text)
+        return
     for index, line in enumerate(label.lines):
-        at = (column.right if left else column.left, top - text - index * text * PITCH)
+        at = (start, top - text - index * text * PITCH)
         yield Text(at, line, text, index < label.bold, "end" if left else "start", layer="labels")
+
+
+def key_mark(middle: Point, number: str, text: float) -> Iterator[Mark]:
+    """Yield the number of a key in its circle."""
+    yield Circle(middle, KEY_RADIUS * text, LEADER, fill=PAPER, layer="labels")
+    at = (middle[0], middle[1] - text / 2)
+    yield Text(at, number, text, bold=True, anchor="middle", layer="labels")

@@ -1,0 +1,1 @@
+"""A cut to scale with its labels, levels and dimensions."""

@@ -1,0 +1,121 @@
+"""The levels a section names: of the areas it crosses, the drain, the pit and the ground."""
+
+from collections.abc import Iterator, Mapping
+
+from shapely import MultiLineString
+
+from geometry.layout.areas import AreaLayout
+from geometry.layout.footings import pad_prism, pier_name
+from geometry.layout.lay import Layout
+from geometry.sections.face import CutLine
+from viz.figures.section.level_mark import LevelMark
+from viz.figures.section.view import Window
+
+# Levels that only details name.
+_CLOSE_ONLY = ("Foam top", "Drain trench bottom", "Pad ")
+# Levels nearer than this are one; names of one level share a line up to so many letters.
+_SAME_M = 5e-4
+_LONGEST = 36
+
+
+def levels_at(layout: Layout, line: CutLine, window: Window | None) -> tuple[LevelMark, ...]:
+    """Return the levels a cut's sheet names: of the areas it crosses, the drain and the ground."""
+    track = track_of(line, window)
+    crossed = areas_crossed(layout, track)
+    many = len(crossed) > 1
+    found = dict(_ground(layout))
+    for area in crossed:
+        found |= {f"{name}, {area.name}" if many else name: z for name, z in _area(area, track)}
+    found |= dict(_drain(layout, line, window)) | dict(_sump(layout, track, window is not None))
+    if window is None:
+        found = {name: z for name, z in found.items() if not name.startswith(_CLOSE_ONLY)}
+    datum = layout.design.datum.top_of_footing
+    return tuple(LevelMark(name, z, datum + z) for name, z in _together(found))
+
+
+def _together(found: Mapping[str, float]) -> Iterator[tuple[str, float]]:
+    """Yield names with their levels; names of one level together, where they stay short."""
+    by_level: dict[float, list[str]] = {}
+    for name, level in found.items():
+        near = next((z for z in by_level if abs(z - level) < _SAME_M), level)
+        by_level.setdefault(near, []).append(name)
+    for level, names in by_level.items():
+        line = names[0]
+        for name in names[1:]:
+            longer = f"{line}, {name[0].lower()}{name[1:]}"
+            if len(longer) > _LONGEST:
+                yield line, level
+                line = name
+            else:
+                line = longer
+        yield line, level
+
+
+def track_of(line: CutLine, window: Window | None = None) -> MultiLineString:
+    """Return a cut on the plan, or the stretch of it that a window shows."""
+    return line.track(window[0], window[2]) if window else line.track()
+
+
+def areas_crossed(layout: Layout, track: MultiLineString) -> list[AreaLayout]:
+    """Return the areas a cut on the plan goes through."""
+    return [a for a in layout.areas if a.outline.intersection(track).length > 0]
+
+
+def _area(area: AreaLayout, track: MultiLineString) -> Iterator[tuple[str, float]]:
+    """Yield an area's levels; those of its footing only where the cut goes through it."""
+    yield "Top of wall", area.wall_top
+    yield "Finished floor", area.finished_floor
+    foam = [n for n, layer in enumerate(area.floor.layers) if layer.role == "insulation"]
+    if foam:
+        yield "Foam top", area.stack.levels[foam[-1] + 1]
+    yield "Top of footing", area.tof
+    yield "Subgrade", area.subgrade
+    if area.footings.intersects(track):
+        yield "Footing bottom", area.footing_bottom
+    for number, pier in enumerate(area.area.piers):
+        pad = pad_prism(area, pier)
+        if pad.region.intersects(track):
+            name = pier_name(area, number)
+            yield f"Pad {name} top", pad.top
+            yield f"Pad {name} bottom", pad.bottom
+
+
+def _ground(layout: Layout) -> Iterator[tuple[str, float]]:
+    yield "Finished grade at the wall", layout.ground.at_wall
+
+
+def _drain(layout: Layout, line: CutLine, window: Window | None) -> Iterator[tuple[str, float]]:
+    """Yield the pipe's invert wherever the cut crosses it, from the left."""
+    drain = layout.drain
+    if drain is None:
+        return
+    low, high = (window[0], window[2]) if window else (0.0, line.length)
+    crossed = [d for d in line.crossings(drain.route.line) if low <= d <= high]
+    if not crossed:
+        return
+    names = ["Drain invert"] if len(crossed) == 1 else [f"Drain invert {n}" for n in _COUNTED]
+    for name, distance in zip(names, crossed, strict=False):
+        yield name, drain.invert(drain.route.station_of(line.place(distance)))
+    yield "Drain trench bottom", drain.stone_bottom
+
+
+_COUNTED = ("at the left", "further right", "third", "fourth")
+
+
+def _sump(layout: Layout, track: MultiLineString, close: bool) -> Iterator[tuple[str, float]]:
+    """Yield the pit's levels; a cut through the whole house names its bottom alone."""
+    pit = layout.sump
+    if pit is None or not pit.inner_circle.intersects(track):
+        return
+    yield "Sump inside bottom", pit.floor
+    if not close:
+        return
+    if pit.lead:
+        yield "Invert of the pipe into the pit", pit.lead.end_invert
+    for name, level in (
+        ("Pump off", pit.pump_off),
+        ("Pump on", pit.pump_on),
+        ("High-water alarm", pit.alarm),
+    ):
+        if level is not None:
+            yield name, level

@@ -1,0 +1,62 @@
+"""The part of a cut that a detail shows."""
+
+from collections.abc import Sequence
+
+import shapely
+
+from geometry.layout.footings import pad_prism
+from geometry.layout.lay import Layout
+from geometry.sections.face import CutFace, CutLine
+from geometry.units import FOOT, INCH
+from viz.figures.section.view import Window
+
+# How much of wall, floor and ground a detail shows around the footing and its drain.
+_AROUND_M = 6 * INCH
+_FLOOR_SHOWN_M = 3 * FOOT
+_WALL_SHOWN_M = 18 * INCH
+_UNDER_M = 4 * INCH
+
+
+def detail_window(layout: Layout, faces: Sequence[CutFace]) -> Window | None:
+    """Return the part of a cut round its first footing, drain and pit; None without a footing."""
+    shown = {f.label.role: f.shape for f in reversed(faces)}
+    if "footing" not in shown:
+        return None
+    footing = min(shapely.get_parts(shown["footing"]), key=lambda part: part.bounds[0])
+    beside = shapely.get_parts(shown.get("drain stone", footing))
+    drain = min(beside, key=lambda part: part.distance(footing))
+    pit = [shown[role] for role in ("basin", "pit stone") if role in shown]
+    near = [p for p in pit if p.distance(footing) < _FLOOR_SHOWN_M]
+    left, low, right, high = shapely.union_all([footing, drain, *near]).bounds
+    high = max(layout.areas[0].finished_floor, high) + _WALL_SHOWN_M
+    beyond = _AROUND_M if near else _FLOOR_SHOWN_M
+    return (left - _AROUND_M, low - _AROUND_M, right + beyond, high)
+
+
+def floor_window(layout: Layout, line: CutLine) -> Window | None:
+    """Return the part of a cut where the floor meets the first wall; None without a floor there."""
+    area = layout.areas[0]
+    floor = line.spans(area.room)
+    if not floor:
+        return None
+    inside = floor[0][0]
+    return (
+        inside - area.wall.thickness - _AROUND_M / 2,
+        min(area.subgrade, area.tof) - _UNDER_M,
+        inside + _FLOOR_SHOWN_M / 2,
+        area.finished_floor + _AROUND_M,
+    )
+
+
+def pier_window(layout: Layout, line: CutLine) -> Window | None:
+    """Return the part of a cut round the first pier it goes through; None without one."""
+    for area in layout.areas:
+        for pier in area.area.piers:
+            pad = pad_prism(area, pier)
+            met = [(a, b) for a, b in line.spans(pad.region) if b > a]
+            if met:
+                (start, end), around = met[0], _FLOOR_SHOWN_M / 2
+                high = max(area.finished_floor, area.level(pier.column_top), pad.top)
+                low = min(pad.bottom, area.subgrade) - _UNDER_M
+                return (start - around, low, end + around, high + 2 * _AROUND_M)
+    return None
