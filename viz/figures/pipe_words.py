@@ -62,6 +62,8 @@ def lowest_water(drain: DrainLayout) -> float | None:
 
 def way(holes: Holes) -> str:
     """Return which way the holes look."""
+    if not holes.rows:
+        return "No holes"
     up = [abs(row) > 90.0 for row in holes.rows]
     if all(up):
         return "Holes up"
@@ -72,7 +74,7 @@ def notes(drain: DrainLayout, system: System) -> Iterator[str]:
     """Yield the lines under the picture: holes and spacing, and what their place means."""
     holes, water = drain.drain.holes, lowest_water(drain)
     if water is None:
-        yield "No holes: water gets into this pipe at its ends and joints only."
+        yield f"{way(holes)}: water gets into this pipe at its ends and joints only."
         return
     count = len(holes.rows)
     rows = "one row" if count == 1 else f"each of {count} rows"

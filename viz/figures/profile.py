@@ -26,6 +26,7 @@ from viz.figures.profile_levels import (
 from viz.figures.profile_picture import (
     BREAK,
     pipe_marks,
+    pipe_words,
     riser_marks,
     stone_marks,
     tee_marks,
@@ -99,6 +100,7 @@ class _Sheet:
         yield from wrap_marks(self.drain, view)
         yield from riser_marks(self.drain, found, view, high)
         yield from pipe_marks(self.drain, found, view)
+        yield from pipe_words(self.drain, found, view, self.text)
         if self.layout.lead:
             yield from tee_marks(self.layout.lead, found, view)
         yield from fall_marks(falling, view, self._system, arrow, self.text)

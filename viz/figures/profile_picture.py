@@ -9,11 +9,14 @@ from shapely import Polygon, box
 from geometry.layout.drain import DrainLayout
 from geometry.layout.sump import LeadLayout
 from viz.drawing.expand import outline
-from viz.drawing.marks import Fill, Hatch, Line, Mark, Point
+from viz.drawing.fonts import text_width
+from viz.drawing.marks import Fill, Hatch, Line, Mark, Point, Text
+from viz.figures.pipe_words import way
 from viz.figures.profile_points import Place, inverts, pipe_ends
 from viz.figures.profile_view import View
 from viz.style.lines import DIMENSION, INK, PAPER, QUIET, SEEN
-from viz.style.materials import Look, look
+from viz.style.materials import look
+from viz.words import material_name
 
 # Where a riser is broken off above the picture, mm.
 BREAK = 5.0
@@ -22,9 +25,11 @@ _UPRIGHT_HALO = 0.7
 
 
 def stone_marks(drain: DrainLayout, view: View) -> Iterator[Mark]:
-    """Yield the drain's stone, behind everything."""
+    """Yield the drain's stone round the pipe, behind everything."""
     stone = look("drain stone")
-    shape = _stone(drain, view)
+    points, wall = inverts(drain), drain.pipe.wall_m
+    band = _between(points, view, -wall, 2 * drain.bore + wall)
+    shape = _stone(drain, view).difference(band)
     yield Fill(shape, stone.fill, "cut")
     yield Hatch(shape, stone.hatch, stone.ink, "hatch")
 
@@ -57,11 +62,13 @@ def pipe_marks(drain: DrainLayout, places: Sequence[Place], view: View) -> Itera
     """Yield the pipe cut along its middle: walls, bore, the invert as a line of its own layer."""
     points = inverts(drain)
     wall, bore = drain.pipe.wall_m, 2 * drain.bore
-    heights = (-wall, 0.0, bore, bore + wall)
-    bottom, invert, top, crown = (_raised(points, view, height) for height in heights)
-    pipe: Look = look("pipe")
-    yield Fill(Polygon((*bottom, *reversed(crown))), INK, "cut")
-    yield Fill(Polygon((*invert, *reversed(top))), PAPER, "outline")
+    bottom, invert, top, crown = (
+        _raised(points, view, height) for height in (-wall, 0.0, bore, bore + wall)
+    )
+    pipe = look("pipe")
+    yield Fill(_between(points, view, 0.0, bore), PAPER, "outline")
+    yield Fill(_between(points, view, -wall, 0.0), INK, "cut")
+    yield Fill(_between(points, view, bore, bore + wall), INK, "cut")
     start, end = pipe_ends(drain)
     for place in places:
         if place.corner and start < place.run < end:
@@ -80,6 +87,30 @@ def drain_invert(points: Sequence[tuple[float, float]], run: float) -> float:
         if a <= run <= b:
             return low + (high - low) * (run - a) / (b - a)
     raise ValueError("outside the pipe")
+
+
+def _between(points: Sequence[tuple[float, float]], view: View, low: float, high: float) -> Polygon:
+    """Return the band between two heights over the invert, metres."""
+    return Polygon((*_raised(points, view, low), *reversed(_raised(points, view, high))))
+
+
+def pipe_words(
+    drain: DrainLayout, places: Sequence[Place], view: View, text: float
+) -> Iterator[Text]:
+    """Yield the pipe's name inside it, in the longest length between places that can hold it."""
+    name = material_name(drain.drain.pipe).split(", ", 1)[-1]
+    words = f"{name}, {way(drain.drain.holes).lower()}"
+    points, half = inverts(drain), text_width(words, text) / 2 + 2.0
+    start, end = pipe_ends(drain)
+    stops = sorted({start, end, *(p.run for p in places if start < p.run < end)})
+    a, b = max(pairwise(stops), key=lambda span: span[1] - span[0])
+    middle = view.x((a + b) / 2)
+    if b - a <= view.run(2 * half):
+        return
+    levels = [drain_invert(points, view.run(x)) for x in (middle - half, middle + half)]
+    low, high = view.y(max(levels)), view.y(min(levels) + 2 * drain.bore)
+    if high - low > 2.2 * text:
+        yield Text((middle, (low + high - text) / 2), words, text, anchor="middle", layer="labels")
 
 
 def _raised(points: Sequence[tuple[float, float]], view: View, by: float) -> tuple[Point, ...]:

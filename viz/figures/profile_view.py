@@ -25,6 +25,10 @@ class View:
         """Return a distance along the pipe on paper, mm."""
         return run * self.per_metre
 
+    def run(self, x: float) -> float:
+        """Return how far along the pipe a place on paper lies, metres."""
+        return x / self.per_metre
+
     def y(self, level: float) -> float:
         """Return a level on paper, mm."""
         return level * self.per_metre * self.tall

@@ -59,9 +59,12 @@ def assert_legible(figure: Figure) -> None:
 
 
 def _in_the_way(figure: Figure) -> list[BaseGeometry]:
+    """Cut things, lines and dots, less what a white area drawn later hides."""
     found: list[BaseGeometry] = []
     for mark in figure.marks:
-        if isinstance(mark, Fill) and mark.layer == "cut":
+        if isinstance(mark, Fill) and mark.colour == PAPER:
+            found = [shape.difference(mark.shape) for shape in found]
+        elif isinstance(mark, Fill) and mark.layer == "cut":
             found.append(mark.shape)
         if isinstance(mark, Line | Leader) and getattr(mark, "colour", "") != PAPER:
             found.append(LineString(mark.points).buffer(mark.weight / 2))

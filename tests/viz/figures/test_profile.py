@@ -8,7 +8,7 @@ import pytest
 
 from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout, lay_out
-from geometry.units import show_elevation, show_length, show_level, show_rod
+from geometry.units import show_elevation, show_fall, show_length, show_level, show_rod
 from tests.designs import design_of, seeded_raw
 from tests.viz.figures.drain_figures import assert_legible, example, layouts, words
 from viz.drawing.figure import Figure
@@ -18,7 +18,7 @@ from viz.figures.profile import profile_figure
 
 
 def small_scale(layout: Layout) -> Scale:
-    return SCALES[layout.design.project.units][-1]
+    return min(SCALES[layout.design.project.units], key=lambda scale: abs(scale.ratio - 100))
 
 
 def drawn(layout: Layout, text: float = 2.5, tall: int | None = None) -> Figure:
@@ -60,11 +60,10 @@ def test_words_of_many_profiles_can_be_read(text: float) -> None:
         assert_legible(drawn(layout, text))
 
 
-@pytest.mark.parametrize("number", range(9))
-def test_profiles_can_be_read_at_any_scale(number: int) -> None:
-    for layout in drained()[:6]:
-        scales = SCALES[layout.design.project.units]
-        figure = profile_figure(layout, scales[min(number, len(scales) - 1)], 2.5)
+@pytest.mark.parametrize("ratio", [4, 8, 12, 20, 32, 50, 64, 120, 200, 480])
+def test_profiles_can_be_read_at_any_scale(ratio: int) -> None:
+    for layout in drained()[:8]:
+        figure = profile_figure(layout, Scale(f"1:{ratio}", ratio), 2.5)
         assert figure is not None
         assert_legible(figure)
 
@@ -169,6 +168,32 @@ def test_arrows_point_down_the_pipe() -> None:
             tip = max(set(xs), key=lambda x: abs(x - head.shape.centroid.x))
             levels = np.interp((tip, head.shape.centroid.x), line[:, 0], line[:, 1])
             assert levels[0] <= levels[1] + 1e-9
+
+
+def test_a_high_point_off_the_middle_says_both_ways_and_both_falls() -> None:
+    design = example("l-basement").design
+    assert design.drain is not None
+    drain = design.drain.model_copy(update={"high_corner": 4})
+    layout = lay_out(design.model_copy(update={"drain": drain}))
+    figure, made = drawn(layout), drain_of(layout)
+    assert_legible(figure)
+    said = words(figure)
+    ahead, behind = made.branches()
+    assert abs(ahead - behind) > 1
+    assert {show_length(ahead, "ft-in", 4), f"or {show_length(behind, 'ft-in', 4)}"} <= set(said)
+    falls = {show_fall(made.rise / run, "ft-in") for run in (ahead, behind)}
+    assert {f"falls {fall}" for fall in falls} <= set(said)
+
+
+def test_the_pipe_is_named_inside_itself() -> None:
+    figure = drawn(example("l-basement"))
+    name = next(m for m in figure.marks if isinstance(m, Text) and "D2729" in m.words)
+    assert name.words.endswith(", holes down")
+    line = invert_line(figure)
+    low = np.interp(name.at[0], line[:, 0], line[:, 1])
+    drain = drain_of(example("l-basement"))
+    bore = drain.pipe.inside_diameter_m * small_scale(example("l-basement")).per_metre
+    assert low < name.at[1] < name.at[1] + name.height < low + bore * tall_of(figure)
 
 
 def test_a_level_drain_has_no_high_point() -> None:
