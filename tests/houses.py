@@ -65,6 +65,22 @@ fall_length = "10 ft"
 """
 
 
+# A second area whose footing stands 3 ft higher, to follow the basement.
+GARAGE = """
+[[area]]
+name = "garage"
+step = "3 ft"
+wall = { height = "4 ft 9 in" }
+corners = ["30 ft, 0", "50 ft, 0", "50 ft, 20 ft", "30 ft, 20 ft"]
+
+[area.floor]
+tie = "slab bottom at TOF"
+layer = [{ name = "slab", material = "concrete-3000", thickness = "5 in", role = "slab" }]
+
+[drain]"""
+WITH_GARAGE = ("\n[drain]", GARAGE)
+
+
 def edited(*changes: tuple[str, str], text: str = HOUSE) -> str:
     """Return the house's text with each first string replaced, which must be there."""
     for old, new in changes:

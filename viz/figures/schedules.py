@@ -18,6 +18,7 @@ from geometry.units import (
     show_rod,
     show_thickness,
 )
+from viz.figures.plan.grid import grid_name
 from viz.figures.wording import (
     NONE,
     ROLES,
@@ -93,24 +94,37 @@ def walls(layout: Layout) -> Table:
 
 
 def piers(layout: Layout) -> Table:
-    """Return every pier: place on the plan from its origin, pad, column, levels of their tops."""
-    head = ("Pier", "Area", "x", "y", "Pad", "Column", "Pad top", "Pad bottom", "Column top")
+    """Return every pier: place on the plan's grid and from its origin, pad, column, levels."""
+    head = (
+        "Pier",
+        "Area",
+        "Grid",
+        "x",
+        "y",
+        "Pad",
+        "Column",
+        "Pad top",
+        "Pad bottom",
+        "Column top",
+    )
     rows = tuple(
-        _pier(area, number, pier, layout.design.project.units)
+        _pier(layout, area, number, pier)
         for area in layout.areas
         for number, pier in enumerate(area.area.piers)
     )
     return Table(head, rows)
 
 
-def _pier(area: AreaLayout, number: int, pier: Pier, system: System) -> Row:
+def _pier(layout: Layout, area: AreaLayout, number: int, pier: Pier) -> Row:
+    system = layout.design.project.units
     pad, column = pad_prism(area, pier), column_prism(area, pier)
     slab = across((pier.width, pier.pad_depth, pier.thickness), system)
     post = NONE if column is None else f"{size(pier.column_size, system)} {pier.column}"
     tops = [pad.top, pad.bottom, column.top if column else None]
     levels = ("–" if z is None else show_level(z, system) for z in tops)
     place = (show_length(metres, system) for metres in pier.at)
-    return (pier_name(area, number), area.name, *place, slab, post, *levels)
+    grid = grid_name(layout, pier.at)
+    return (pier_name(area, number), area.name, grid, *place, slab, post, *levels)
 
 
 def drain(layout: Layout) -> Table:

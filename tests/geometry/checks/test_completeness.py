@@ -6,7 +6,7 @@ from geometry.checks.asked import Item
 from geometry.checks.completeness import completeness
 from geometry.layout.lay import Layout, lay_out
 from tests.designs import design_of, seeded_raw
-from tests.houses import house, without
+from tests.houses import WITH_GARAGE, house, without
 
 
 def the(layout: Layout, asked: str) -> Item:
@@ -63,9 +63,7 @@ def test_a_house_without_a_drain_is_asked_for_one() -> None:
 
 
 def test_steps_are_asked_only_of_a_stepped_footing() -> None:
-    upper = '\n[[area]]\nname = "garage"\nstep = "3 ft"\nwall = { height = "5 ft" }\n' \
-        'corners = ["30 ft, 0", "50 ft, 0", "50 ft, 20 ft", "30 ft, 20 ft"]\n\n[drain]'  # fmt: skip
-    assert the(house(("\n[drain]", upper)), "steps").state == "shown"
+    assert the(house(WITH_GARAGE), "steps").state == "shown"
     assert not [i for i in completeness(house()) if i.asked == "steps"]
 
 
@@ -91,6 +89,16 @@ def test_figures_come_from_the_levels() -> None:
     assert "basement 8'-6\"" in the(raised, "depth below").detail
     assert "basement 7'-0\"" in the(raised, "greatest unbalanced").detail
     assert 'least 6"' in the(raised, "wall above").detail
+
+
+def test_a_second_area_has_its_own_figures() -> None:
+    # Its wall ends at 3 ft + 4 ft 9 in, 9 in above grade; the basement's 12 in above.
+    layout = house(WITH_GARAGE)
+    assert 'least 9", garage' in the(layout, "wall above").detail
+    # Slab on its footing: floor at 3 ft 5 in, grade at 7 ft.
+    assert "garage 3'-7\"" in the(layout, "greatest unbalanced").detail
+    assert the(layout, "insulation").detail.endswith("; none in garage")
+    assert "none in" not in the(house(), "insulation").detail
 
 
 def test_strength_and_resistance_of_foam_and_class_of_retarder() -> None:

@@ -7,7 +7,7 @@ import pytest
 from geometry.layout.lay import Layout, lay_out
 from geometry.report import report
 from tests.designs import design_of, seeded_raw
-from tests.houses import house, without
+from tests.houses import WITH_GARAGE, house, without
 from viz.drawing.lettering import text_box
 from viz.drawing.marks import Text
 from viz.drawing.place import NoRoomError
@@ -93,12 +93,11 @@ def test_an_edge_board_and_wall_stone_are_named() -> None:
 
 
 def test_two_levels_of_footings_ask_for_care() -> None:
-    upper = '\n[[area]]\nname = "garage"\nstep = "3 ft"\nwall = { height = "5 ft" }\n' \
-        'corners = ["30 ft, 0", "50 ft, 0", "50 ft, 20 ft", "30 ft, 20 ft"]\n\n[drain]'  # fmt: skip
-    layout = house(("\n[drain]", upper))
+    layout = house(WITH_GARAGE)
     assert "garage +3'-0\"" in the(layout, "Datum")
     assert "+2'-0\" (elevation 252.00 ft)" in the(layout, "Footing, garage")
     assert the(layout, "Where the dig")
+    assert the(layout, "Foam, garage") == "Foam, garage: none under the floor."
     assert not [n for n in notes(house()) if n.startswith("Where the dig")]
 
 

@@ -3,6 +3,7 @@
 import pytest
 
 from geometry.layout.lay import lay_out
+from geometry.units import FOOT, read_length
 from tests.designs import design_of, seeded_raw
 from tests.houses import house, without
 from viz.figures import schedules
@@ -44,6 +45,8 @@ def test_footings_and_walls() -> None:
     assert (wall["Thick"], wall["Height"], wall["Top elev."]) == ('8"', "8'-0\"", "258.00 ft")
     # Grade at 7 ft, floor at 6 in and a sheet.
     assert wall["Grade above floor"] == "6'-6\""
+    under = house(without("drain"), without("sump"), ('at_wall = "7 ft"', 'at_wall = "3 in"'))
+    assert by_name(schedules.walls(under))["basement"]["Grade above floor"] == '0"'
 
 
 def test_what_is_not_stated_is_said() -> None:
@@ -66,10 +69,19 @@ def test_piers_with_place_and_sizes() -> None:
     layout = house((column, column.replace("\n\n", '\ncolumn = "none"\n\n')))
     row = by_name(schedules.piers(layout))["P1"]
     assert (row["x"], row["y"]) == ("15'-0\"", "10'-0\"")
+    assert row["Grid"] == "A-1"
     assert row["Pad"] == '36" × 36" × 12"'
     assert (row["Pad top"], row["Pad bottom"]) == ("0'-0\"", "-1'-0\"")
     assert (row["Column"], row["Column top"]) == ("none", "–")
     assert by_name(schedules.piers(house()))["P1"]["Column"] == '12" square'
+
+
+def test_piers_stand_on_the_grid_of_the_plan() -> None:
+    more = '"P1"\nat = "15 ft, 10 ft"'
+    second = more + '\n\n[[area.pier]]\nname = "P2"\nat = "20 ft, 10 ft"'
+    rows = by_name(schedules.piers(house((more, second))))
+    # Two piers at one y: one lettered line; numbers count from the left.
+    assert (rows["P1"]["Grid"], rows["P2"]["Grid"]) == ("A-1", "A-2")
 
 
 def test_the_drain_item_by_item() -> None:
@@ -95,8 +107,11 @@ def test_points_of_the_drain_rise_by_the_fall() -> None:
     assert "corner 3, cleanout" in points
     # Half way round: footing 31'-0" by 21'-0" and the pipe 8 in outside it all round.
     half = 2 * ((31 + 4 / 3) + (21 + 4 / 3)) / 2
-    feet, inches = str(points["high point"][1]).split("'-")
-    assert float(feet) + float(inches.rstrip('"').split()[0]) / 12 == pytest.approx(half, abs=0.1)
+    assert read_length(str(points["high point"][1])) / FOOT == pytest.approx(half, abs=0.01)
+    away = {str(row[0]).split(",")[0]: read_length(str(row[1])) for row in table.rows}
+    # The sump lies beside side 4, so corners 4 and 1 are its neighbours, 2 and 3 are far.
+    assert max(away, key=lambda name: away[name]) == "high point"
+    assert max(away["corner 1"], away["corner 4"]) < min(away["corner 2"], away["corner 3"])
     # 1/16 in per ft over that way, between the elevations of high and low point.
     high, low = (float(str(points[n][3]).split()[0]) for n in ("high point", "low point"))
     assert high - low == pytest.approx(half / 16 / 12, abs=0.011)

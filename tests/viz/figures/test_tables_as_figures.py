@@ -107,6 +107,14 @@ def test_widths_are_given_where_they_save_lines() -> None:
     assert len(wrap(long, widths[1], 2.5)) < even / 1.5
 
 
+def test_the_longer_of_two_long_columns_is_wider() -> None:
+    some, many, room = " ".join(["word"] * 20), " ".join(["word"] * 60), 100.0
+    widths = column_widths(("A", "B"), [(some, many)], 2.5, room)
+    assert sum(widths) <= room + 1e-6
+    lines = [len(wrap(w, x, 2.5)) for w, x in zip((some, many), widths, strict=True)]
+    assert max(lines) < len(wrap(many, room / 2, 2.5))
+
+
 def test_words_wider_than_the_table_are_broken_not_lost() -> None:
     word = "W" * 80
     (made,) = table_figures("t", "T", Table(("A", "B"), ((word, word),)), 2.5, 60.0)

@@ -36,10 +36,8 @@ def letters(number: int) -> str:
     return (letters(whole - 1) if whole else "") + _LETTERS[rest]
 
 
-def grid_lines(
-    layout: Layout, made: Structure, paper: OnPaper
-) -> tuple[tuple[GridLine, ...], tuple[GridLine, ...]]:
-    """Return the numbered lines (at an x, running up) and the lettered ones (at a y)."""
+def grid_places(layout: Layout) -> tuple[tuple[tuple[str, float], ...], ...]:
+    """Return name and place of the numbered lines (at an x), and of the lettered ones (at a y)."""
     piers = [p for a in layout.areas for p in a.area.piers]
     named = []
     for axis in (0, 1):
@@ -48,10 +46,28 @@ def grid_lines(
             if not places or place - places[-1] > SAME_M:
                 places.append(place)
         names = [str(n + 1) if axis == 0 else letters(n) for n in range(len(places))]
-        rows = zip(names, places, strict=True)
-        named.append(tuple(GridLine(n, p, _start(made.piers, axis, paper.size(p)))
-                           for n, p in rows))  # fmt: skip
-    return named[0], named[1]
+        named.append(tuple(zip(names, places, strict=True)))
+    return tuple(named)
+
+
+def grid_name(layout: Layout, at: Point) -> str:
+    """Return the grid place of a pier's middle: `A-1`, letter before number. at: metres."""
+    numbered, lettered = (
+        min(lines, key=lambda line: abs(line[1] - at[axis]))[0]
+        for axis, lines in enumerate(grid_places(layout))
+    )
+    return f"{lettered}-{numbered}"
+
+
+def grid_lines(
+    layout: Layout, made: Structure, paper: OnPaper
+) -> tuple[tuple[GridLine, ...], tuple[GridLine, ...]]:
+    """Return the numbered lines (at an x, running up) and the lettered ones (at a y)."""
+    upright, level = (
+        tuple(GridLine(n, p, _start(made.piers, axis, paper.size(p))) for n, p in lines)
+        for axis, lines in enumerate(grid_places(layout))
+    )
+    return upright, level
 
 
 def _start(piers: Sequence[PierMark], axis: int, place: float) -> float:
