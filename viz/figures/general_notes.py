@@ -72,9 +72,10 @@ def _ground(layout: Layout) -> Iterator[str]:
 
 def _backfill(layout: Layout) -> Iterator[str]:
     design, system = layout.design, layout.design.project.units
+    seen = ", and the drain has been inspected" if layout.drain else ""
     yield (
         "Backfill only when the walls have their strength and are braced or tied to the floor "
-        "above (IRC R404.1.7), and the drain has been inspected."
+        f"above (IRC R404.1.7){seen}."
     )
     fill = design.backfill
     if fill.stone_top is not None and fill.stone_width > 0:

@@ -1,6 +1,7 @@
 """The key names every look that the house has, and no other."""
 
 from collections import Counter
+from functools import cache
 
 import pytest
 
@@ -12,9 +13,11 @@ from viz.drawing.marks import Hatch, Text
 from viz.figures.key import key_figure, key_figures
 from viz.style.materials import look_of
 
+built = cache(build)
+
 
 def key(layout: Layout) -> Figure:
-    return key_figure(layout, build(layout), 2.5, 140.0)
+    return key_figure(layout, built(layout), 2.5, 140.0)
 
 
 def words(made: Figure) -> list[str]:
@@ -24,7 +27,7 @@ def words(made: Figure) -> list[str]:
 @pytest.mark.parametrize("drained", [True, False])
 def test_every_look_of_the_house_has_one_row(drained: bool) -> None:
     layout = house() if drained else house(without("drain"), without("sump"))
-    foundation = build(layout)
+    foundation = built(layout)
     labels = [s.label for s in (*foundation.solids, foundation.excavation)]
     patterns = {look_of(label).pattern for label in labels}
     counted = Counter(words(key(layout)))
@@ -51,7 +54,7 @@ def test_materials_are_named_as_in_the_catalogue() -> None:
 
 def test_pieces_of_the_key_keep_their_height_and_every_row() -> None:
     layout = house()
-    pieces = key_figures(layout, build(layout), 2.5, 140.0, 80.0)
+    pieces = key_figures(layout, built(layout), 2.5, 140.0, 80.0)
     assert len(pieces) > 1
     assert all(p.box.height <= 80.0 for p in pieces)
     heads = {"Sign", "Meaning", "Drawn as"}
