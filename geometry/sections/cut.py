@@ -112,7 +112,9 @@ def _clipped(shape: MultiPolygon, leg: Leg) -> MultiPolygon:
     if leg.begin:
         shape = affinity.translate(shape, leg.begin)
     low, _, high, _ = shape.bounds
-    if leg.begin or low < 0 or high > leg.length:
+    if high < leg.begin or low > leg.finish:
+        return MultiPolygon()
+    if leg.begin or low < 0 or high > leg.finish:
         # Moved before it is clipped: so this leg ends exactly where the next one begins.
         within = shapely.box(leg.begin, -FAR_M, leg.finish, FAR_M)
         shape = multi(shapely.intersection(shape, within, grid_size=GRID_M))
