@@ -24,7 +24,7 @@ Ref = SectionRef | DetailRef
 def bubble_radius(refs: Sequence[Ref], text: float) -> float:
     """Return the radius of all bubbles that lead to other sheets, mm."""
     wide = [text_width(words, text, True) for r in refs for words in (r.number, r.sheet)]
-    return float(np.hypot(max(wide, default=0.0) / 2, 1.5 * text)) + 0.5
+    return float(np.hypot(max(wide, default=0.0) / 2, 1.8 * text)) + 0.3
 
 
 def bubble(centre: Point, radius: float, ref: Ref, text: float) -> Iterator[Mark]:
@@ -59,5 +59,6 @@ def detail_marks(
         middle = ((box.left + box.right) / 2, (box.low + box.high) / 2)
         points = tuple((float(x), float(y)) for x, y in ring.coords)
         yield Line(points, SEEN, dash=HIDDEN, layer="section line")
-        yield Line((*place.leader, middle), SEEN, layer=LAYER)
+        edge = toward(middle, place.leader[1], radius)
+        yield Line((*place.leader, edge), SEEN, layer="section line")
         yield from bubble(middle, radius, ref, text)

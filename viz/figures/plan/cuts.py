@@ -9,7 +9,8 @@ from numpy.typing import NDArray
 from shapely import LineString, Polygon
 from shapely.geometry.base import BaseGeometry
 
-from viz.drawing.marks import Fill, Line, Mark, Point
+from geometry.plan.outline import multi
+from viz.drawing.marks import Area, Fill, Line, Mark, Point
 from viz.drawing.page import Box
 from viz.figures.plan.bubbles import LAYER, bubble, toward
 from viz.figures.plan.dashes import THICK_END, THIN, THIN_CHAIN
@@ -23,6 +24,7 @@ _JOG = 3.0
 # A bubble with its arrow reaches so many radii from its middle.
 _REACH = 1.5
 _STEP = 1.5
+_GAP = 1.5
 # Size of the arrow at an end without a bubble; room beside a heavy stroke; mm.
 _BARE = 2.2
 _SPARE = 0.8
@@ -139,7 +141,7 @@ def _outside(
     """Return the nearest place for a bubble on a leg's line, outside the box and free."""
     start = np.asarray(points[1] if end.at == points[0] else points[-2])
     far = LineString((start, start + np.asarray(end.out) * _FAR))
-    clear = radius + _END
+    clear = radius + _END + _GAP
     box = shapely.box(around.left - clear, around.low - clear,
                       around.right + clear, around.high + clear)  # fmt: skip
     corners = shapely.get_coordinates(far.intersection(box))
@@ -184,12 +186,13 @@ def _heavy(end: End, tip: Point, radius: float, bare: bool) -> tuple[Point, Poin
 def _end_marks(end: End, tip: Point, radius: float, bare: bool) -> Iterator[Mark]:
     """Yield the heavy end and the arrow that looks at the cut. bare: without a bubble."""
     yield Line(_heavy(end, tip, radius, bare), THICK_END, layer=LAYER)
-    yield Fill(_arrow(tip, end.view, _BARE if bare else radius), INK, LAYER)
+    yield Fill(_arrow(tip, end.view, _BARE if bare else radius, bare), INK, LAYER)
 
 
-def _arrow(tip: Point, view: Point, radius: float) -> Polygon:
+def _arrow(tip: Point, view: Point, radius: float, bare: bool) -> Area:
     """Return the arrow under a bubble: a half square whose sides touch the circle."""
     at, way = np.asarray(tip), np.asarray(view)
     aside = np.array((-way[1], way[0]))
     wide = radius * np.sqrt(2)
-    return Polygon((at + way * wide, at + aside * wide, at - aside * wide))
+    whole = Polygon((at + way * wide, at + aside * wide, at - aside * wide))
+    return whole if bare else multi(whole.difference(shapely.Point(tip).buffer(radius, 32)))

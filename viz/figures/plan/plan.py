@@ -15,6 +15,7 @@ from viz.drawing.marks import Mark, Text
 from viz.drawing.page import Box
 from viz.drawing.scale import Scale
 from viz.figures.plan import bubbles, cuts, grid, pipes, say
+from viz.figures.plan.blocks import area_marks
 from viz.figures.plan.dashes import DIG, THIN
 from viz.figures.plan.free import Places, Soft
 from viz.figures.plan.north import free_corner, north_marks
@@ -143,9 +144,10 @@ class _Plan:
         piers = list(say.pier_tags(layout, self.made))
         tags = self._tags()
         places.keep_off([shapely.Point(t.at).buffer(_DOT) for t in tags if not t.loose])
-        yield from say.area_marks(layout, self.made, paper, places, text)
+        pads = [p.pad for p in self.made.piers]
+        yield from area_marks(layout, pads, paper, places, text)
         yield from put(piers, places, text)
-        places.keep_off([p.pad for p in self.made.piers])
+        places.keep_off(pads)
         yield from put(tags, places, text)
         yield from bubbles.detail_marks(self.details, paper, places, self.bubble, text)
 

@@ -11,9 +11,7 @@ from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
 from geometry.layout.sump import SumpLayout
 from viz.drawing.fonts import text_width
-from viz.drawing.marks import Mark, Point
-from viz.figures.plan.candidates import AIR
-from viz.figures.plan.free import Place, Places
+from viz.drawing.marks import Point
 from viz.figures.plan.onpaper import OnPaper, unit
 from viz.figures.plan.pipes import flows
 from viz.figures.plan.structure import Structure
@@ -22,7 +20,6 @@ from viz.figures.plan.words import Saying
 
 # A leg is told its fall only where it is so much longer than the words.
 _LONG = 1.25
-_NEVER = 1e9
 _UP_RIGHT = (0.7071, 0.7071)
 # Words farther than this from what they name get a leader, mm.
 _LOOSE = 3.0
@@ -35,56 +32,9 @@ def away_from(shape: BaseGeometry, at: Point) -> Point:
     return (float(way[0]), float(way[1]))
 
 
-def _house(layout: Layout, paper: OnPaper) -> BaseGeometry:
+def house_of(layout: Layout, paper: OnPaper) -> BaseGeometry:
+    """Return all outlines joined, on paper."""
     return paper.drawn(layout.ground.house)
-
-
-def area_marks(
-    layout: Layout, made: Structure, paper: OnPaper, places: Places, text: float
-) -> Iterator[Mark]:
-    """Yield each area's block, in its free room if it can be, else beside the house."""
-    say, house = Saying(layout), _house(layout, paper)
-    shapely.prepare(house)
-    for area in layout.areas:
-        room = paper.drawn(area.core)
-        if room.is_empty:
-            room = paper.drawn(area.outline)
-        centre = room.centroid if room.contains(room.centroid) else room.representative_point()
-        at = (centre.x, centre.y)
-        tag, found = _block(say.area(area), say.area_narrow(area), at, room, made, places, text)
-        if found is None:
-            tag = Tag(say.area(area), _clear_spot(room, made, places, at))
-            found = places.put(tag.wish(text), house)
-        yield from tag.marks(found, text)
-
-
-def _block(
-    wide: tuple[str, ...], narrow: tuple[str, ...], at: Point,
-    room: BaseGeometry, made: Structure, places: Places, text: float,
-) -> tuple[Tag, Place | None]:  # fmt: skip
-    """Return an area's block placed in its room, ever tighter; without a place if none is free."""
-    pads = shapely.union_all([p.pad for p in made.piers])
-    tag, found = Tag(wide, at), None
-    tries = [(wide, 3.0, 2.5), (wide, AIR, 1.2), (wide, AIR, 0.3)]
-    tries += [(narrow, AIR, 1.2), (narrow, AIR, 0.3)]
-    for lines, air, clear in tries:
-        tag = Tag(lines, at, loose=_NEVER, air=air)
-        free = room.difference(pads.buffer(clear * text, join_style="mitre"))
-        found = places.put_within(tag.wish(text), free)
-        if found is not None:
-            break
-    return tag, found
-
-
-def _clear_spot(room: BaseGeometry, made: Structure, places: Places, at: Point) -> Point:
-    """Return a place of a room clear of piers and words."""
-    words = [shapely.box(b.left, b.low, b.right, b.high) for b in places.boxes]
-    free = room.difference(shapely.union_all([*words, *(p.pad for p in made.piers)]))
-    free = free.buffer(-1.0) if not free.buffer(-1.0).is_empty else free
-    if free.is_empty or free.contains(shapely.Point(at)):
-        return at
-    spot = free.representative_point()
-    return (spot.x, spot.y)
 
 
 def pier_tags(layout: Layout, made: Structure) -> Iterator[Tag]:
@@ -100,7 +50,7 @@ def pier_tags(layout: Layout, made: Structure) -> Iterator[Tag]:
 
 def drain_tags(layout: Layout, drain: DrainLayout, paper: OnPaper) -> Iterator[Tag]:
     """Yield inverts at every corner, at the low and the high point and at open ends."""
-    say, house = Saying(layout), _house(layout, paper)
+    say, house = Saying(layout), house_of(layout, paper)
     for station, name in say.stations(drain):
         at = paper.point(drain.route.at(station))
         lines = (name, *say.invert(drain.invert(station)))
@@ -109,7 +59,7 @@ def drain_tags(layout: Layout, drain: DrainLayout, paper: OnPaper) -> Iterator[T
 
 def pipe_tags(layout: Layout, drain: DrainLayout, paper: OnPaper, text: float) -> Iterator[Tag]:
     """Yield what the pipe is, on its longest leg, and the fall along each long leg."""
-    say, house = Saying(layout), _house(layout, paper)
+    say, house = Saying(layout), house_of(layout, paper)
     legs = sorted(flows(drain), key=lambda f: f.start - f.end)
     for number, flow in enumerate(legs):
         length, words = flow.end - flow.start, say.fall(drain, flow)
@@ -148,7 +98,7 @@ def side_tags(
     layout: Layout, sides: Sequence[tuple[Point, Point]], paper: OnPaper
 ) -> Iterator[Tag]:
     """Yield the lengths of sides that no string of dimensions tells. sides: metres."""
-    say, house = Saying(layout), _house(layout, paper)
+    say, house = Saying(layout), house_of(layout, paper)
     for a, b in sides:
         middle = paper.point(((a[0] + b[0]) / 2, (a[1] + b[1]) / 2))
         way = unit(np.subtract(b, a))

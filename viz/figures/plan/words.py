@@ -143,7 +143,7 @@ class Saying:
             if same is None:
                 found.append((station, [name]))
             else:
-                same.append(name)
+                same.append(name[0].lower() + name[1:])
         for station, names in found:
             if any(abs(station - c) < _SAME for c in cleanouts):
                 names.append("CO")
