@@ -19,6 +19,7 @@ from viz.job import Job, job
 from viz.pictures import still_view
 from viz.scene.errors import NoPictures
 from viz.scene.view import Kind
+from viz.sheets.alternatives import alternatives
 from viz.sheets.permit import permit_set
 from viz.sheets.sheet import Sheet
 
@@ -101,6 +102,13 @@ def _drawings(work: Job, tell: Callable[[str], None]) -> Iterator[Product | str]
         for sheet in sheets:
             tell(f"sheet {sheet.number}, {sheet.title}")
             yield from sheet_files(sheet)
+    try:
+        options = alternatives(work, paper)
+    except BedcourseError as error:
+        yield f"the alternatives of the floor's edge were left out: {error}"
+    else:
+        if options:
+            yield Product("edge-alternatives.pdf", set_pdf(work, options))
 
 
 def usual_paper(work: Job) -> PaperName:

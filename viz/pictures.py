@@ -12,6 +12,7 @@ from geometry.sections.bars import BarMark, bar_marks
 from geometry.sections.cut import cut
 from geometry.sections.face import CutFace, CutLine
 from geometry.solids.foundation import Foundation
+from viz.figures.section.cut import Floats
 from viz.figures.section.named_levels import areas_crossed, levels_at, track_of
 from viz.figures.section.section import Picture
 from viz.figures.section.strings import detail_strings, whole_strings
@@ -30,7 +31,7 @@ _SMALL = ("lid", "fitting", "sleeve", "pit stone", "lead", "cleanout")
 class Shot:
     """One section or detail of the set: a file's name, a title, the cut, the part shown of it.
 
-    layers: dimension every layer of the floor.
+    layers: dimension every layer of the floor. note: a sentence under the title.
     """
 
     name: str
@@ -38,6 +39,7 @@ class Shot:
     line: CutLine
     window: Window | None = None
     layers: bool = False
+    note: str = ""
 
 
 def section_shots(work: Job) -> tuple[Shot, ...]:
@@ -57,12 +59,18 @@ def _details(work: Job) -> Iterator[Shot]:
         if name == "across":
             window = detail_window(layout, faces)
             yield Shot("detail-footing", "Footing and drain", line, window)
-            yield Shot("detail-floor", "Floor at the wall", line, floor_window(layout, line), True)
+            yield floor_shot(work)
         elif name == "pier":
             yield Shot("detail-pier", "Pier", line, pier_window(layout, line))
         elif name == "sump":
             window = detail_window(layout, faces)
             yield Shot("detail-sump", "Sump pit", line, window)
+
+
+def floor_shot(work: Job, title: str = "Floor at the wall", note: str = "") -> Shot:
+    """Return the detail of the floor's layers at the first wall."""
+    line = work.cuts["across"]
+    return Shot("detail-floor", title, line, floor_window(work.layout, line), True, note)
 
 
 def detail_of(work: Job, line: CutLine) -> Shot:
@@ -90,13 +98,25 @@ def picture_of(work: Job, shot: Shot) -> Picture:
         bars=tuple(_in_concrete(bar_marks(layout, line), faces)),
         strings=strings,
         steps=line.steps,
+        floats=_floats(layout, line) if window else None,
+        note=shot.note,
         window=window,
     )
 
 
+def _floats(layout: Layout, line: CutLine) -> Floats | None:
+    """Return the levels of the pump's switches where the cut goes through the pit."""
+    pit = layout.sump
+    if pit is None:
+        return None
+    inside = [(a, b) for a, b in line.spans(pit.inner_circle) if b > a]
+    levels = tuple(z for z in (pit.pump_off, pit.pump_on, pit.alarm) if z is not None)
+    return Floats(*inside[0], levels) if inside and levels else None
+
+
 def _words(work: Job, shot: Shot) -> dict[str, str]:
     """Return the wording of every part; small parts are named on details alone."""
-    crossed = areas_crossed(work.layout, track_of(shot.line))
+    crossed = areas_crossed(work.layout, track_of(shot.line, shot.window))
     words = part_words(work.layout, work.foundation, crossed)
     if shot.window:
         return words

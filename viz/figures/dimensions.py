@@ -7,6 +7,7 @@ that its gap cannot hold stands beside the string in the nearest free place, wit
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from math import inf
 
 from viz.drawing.fonts import text_width
 from viz.drawing.marks import Line, Mark, Point, Text
@@ -62,8 +63,78 @@ def nearest_free(
 ) -> tuple[float | None, ...]:
     """Return a middle for each (wanted middle, size), clear of all blocked and of each other.
 
-    None where no place is free.
+    Given in rising order they keep it, with the least sum of movements. Where they cannot all be
+    placed, each takes the nearest place there is; None where there is none.
     """
+    return _in_order(wanted, blocked) or _one_by_one(wanted, blocked)
+
+
+def _in_order(
+    wanted: Sequence[tuple[float, float]], blocked: Sequence[Span]
+) -> tuple[float, ...] | None:
+    """Return the best places in order, by dynamic programming over places that touch something.
+
+    At the least sum of movements each one stands where it wants to, or in a run of neighbours
+    that leans on something blocked or on one that does.
+    """
+    # Of the places of each: (place, cost up to here, number of the place before).
+    table: list[list[tuple[float, float, int]]] = []
+    end = [(-inf, 0.0)]
+    for number, (middle, size) in enumerate(wanted):
+        places = sorted(
+            p for p in _places(wanted, number, blocked) if _is_free(p, size / 2, blocked)
+        )
+        column: list[tuple[float, float, int]] = []
+        best, cheapest, before = -1, inf, 0
+        for place in places:
+            while before < len(end) and end[before][0] <= place - size / 2 + 1e-9:
+                if end[before][1] < cheapest:
+                    best, cheapest = before, end[before][1]
+                before += 1
+            if best >= 0:
+                column.append((place, cheapest + abs(place - middle), best))
+        if not column:
+            return None
+        table.append(column)
+        end = [(place + size / 2, cost) for place, cost, _ in column]
+    return _traced(table)
+
+
+def _traced(table: Sequence[Sequence[tuple[float, float, int]]]) -> tuple[float, ...]:
+    found: list[float] = []
+    at = min(range(len(table[-1])), key=lambda n: table[-1][n][1]) if table else 0
+    for column in reversed(table):
+        place, _, at = column[at]
+        found.append(place)
+    return tuple(reversed(found))
+
+
+def _places(
+    wanted: Sequence[tuple[float, float]], number: int, blocked: Sequence[Span]
+) -> set[float]:
+    """Return where one may stand: as it wants, or leaning on something over its neighbours."""
+    middle, size = wanted[number]
+    found = {middle}
+    over = 0.0
+    for before in range(number, -1, -1):
+        rests = [high for _, high in blocked]
+        if before:
+            rests.append(wanted[before - 1][0] + wanted[before - 1][1] / 2)
+        found |= {rest + over + size / 2 for rest in rests}
+        over += wanted[before - 1][1] if before else 0.0
+    under = 0.0
+    for after in range(number, len(wanted)):
+        rests = [low for low, _ in blocked]
+        if after + 1 < len(wanted):
+            rests.append(wanted[after + 1][0] - wanted[after + 1][1] / 2)
+        found |= {rest - under - size / 2 for rest in rests}
+        under += wanted[after + 1][1] if after + 1 < len(wanted) else 0.0
+    return found
+
+
+def _one_by_one(
+    wanted: Sequence[tuple[float, float]], blocked: Sequence[Span]
+) -> tuple[float | None, ...]:
     taken = list(blocked)
     found: list[float | None] = []
     for middle, size in wanted:

@@ -1,4 +1,4 @@
-"""Sentences as a figure: numbered, wrapped to a column, several columns where one is too high."""
+"""Sentences as figures: numbered, wrapped to a column, continued where one is too high."""
 
 from collections.abc import Iterator, Sequence
 
@@ -9,49 +9,36 @@ from viz.drawing.place import NoRoomError
 from viz.style.text import PITCH, SMALLEST
 
 LAYER = "notes"
-# Air between notes and between columns, in text heights.
+# Air between notes, in text heights.
 _BETWEEN = 0.7
-_GUTTER = 2.5
 
 
-def notes_figure(
+def notes_figures(
     name: str,
     title: str,
     notes: Sequence[str],
     text: float,
     width: float,
+    height: float = float("inf"),
     numbered: bool = True,
-    columns: int = 1,
-) -> Figure:
-    """Return notes in columns of one width that together fill `width` mm, as even as they can be.
+) -> tuple[Figure, ...]:
+    """Return notes in pieces no wider than `width` and no higher than `height`, mm.
 
-    Raises ValueError for text too small to read, NoRoomError for columns too narrow for words.
+    Pieces after the first say in their title that they continue, and count on. Raises ValueError
+    for text too small to read, NoRoomError for a paper too small for the words.
     """
     if text < SMALLEST:
         raise ValueError(f"text of {text} mm is smaller than {SMALLEST} mm")
-    column = (width - (columns - 1) * _GUTTER * text) / columns
     indent = text_width(f"{len(notes)}.", text) + 0.8 * text if numbered else 0.0
-    if column - indent < 8 * text:
-        raise NoRoomError("this paper is too narrow for the notes; choose a larger paper")
-    blocks = [wrap(words, column - indent, text) for words in notes]
-    marks: list[Mark] = []
-    for place, numbers in enumerate(_shared(blocks, columns)):
-        left = place * (column + _GUTTER * text)
-        marks += _column(blocks, numbers, left, indent, text)
-    return figure(name, title, marks)
-
-
-def _shared(blocks: Sequence[Sequence[str]], columns: int) -> list[range]:
-    """Return which notes stand in which column, the highest column as low as can be."""
-    sizes = [PITCH * len(block) + _BETWEEN for block in blocks]
-    low, high = max(sizes, default=0.0), sum(sizes)
-    for _ in range(40):
-        middle = (low + high) / 2
-        if len(_filled(sizes, middle)) > columns:
-            low = middle
-        else:
-            high = middle
-    return _filled(sizes, high)
+    blocks = [wrap(words, width - indent, text) for words in notes]
+    sizes = [(PITCH * len(block) + _BETWEEN) * text for block in blocks]
+    if width - indent < 8 * text or max(sizes, default=0.0) > height:
+        raise NoRoomError("this paper is too small for the notes; choose a larger paper")
+    return tuple(
+        figure(name, title if not place else f"{title}, continued",
+               _column(blocks, numbers, indent, text))
+        for place, numbers in enumerate(_filled(sizes, height))
+    )  # fmt: skip
 
 
 def _filled(sizes: Sequence[float], height: float) -> list[range]:
@@ -66,13 +53,13 @@ def _filled(sizes: Sequence[float], height: float) -> list[range]:
 
 
 def _column(
-    blocks: Sequence[Sequence[str]], numbers: range, left: float, indent: float, text: float
+    blocks: Sequence[Sequence[str]], numbers: range, indent: float, text: float
 ) -> Iterator[Mark]:
     y = -text
     for number in numbers:
         if indent:
-            yield Text((left, y), f"{number + 1}.", text, layer=LAYER)
+            yield Text((0.0, y), f"{number + 1}.", text, layer=LAYER)
         for line in blocks[number]:
-            yield Text((left + indent, y), line, text, layer=LAYER)
+            yield Text((indent, y), line, text, layer=LAYER)
             y -= PITCH * text
         y -= _BETWEEN * text

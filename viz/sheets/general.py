@@ -1,30 +1,45 @@
 """The sheets of words: index, notes, cautions, key of materials, what is asked for; schedules."""
 
 from collections.abc import Sequence
+from functools import partial
 
+from geometry.checks.completeness import completeness
 from geometry.report import CAUTIONS
 from viz import tables
 from viz.drawing.figure import Figure
 from viz.figures import schedules
+from viz.figures.completeness import completeness_figures
 from viz.figures.general_notes import general_notes, preparers_statement
-from viz.figures.notes import notes_figure
+from viz.figures.index import index_figure
+from viz.figures.key import key_figures
+from viz.figures.notes import notes_figures
 from viz.figures.tables import table_figures
 from viz.job import Job
 from viz.sheets.flow import Block
-from viz.sheets.sheet import Leaf
+from viz.sheets.sheet import Leaf, contents
 from viz.sheets.words import LOCAL_CODE
 from viz.tables import Table
 
 
 def general_blocks(work: Job, leaves: Sequence[Leaf], text: float) -> tuple[Block, ...]:
     """Return the words that stand before the drawings. leaves: the set, for its index."""
-    layout, report = work.layout, work.report
-    notes = general_notes(layout, report)
-    return (
-        _noted("notes", "General notes", notes, text),
-        _noted("cautions", "Cautions", (*CAUTIONS, LOCAL_CODE), text),
-        _noted("preparer", "Prepared by", preparers_statement(layout), text),
+    layout = work.layout
+    index = partial(_index, _rows(leaves), text)
+    notes = (
+        ("notes", "General notes", general_notes(layout, work.report)),
+        ("cautions", "Cautions", (*CAUTIONS, LOCAL_CODE)),
+        ("preparer", "These drawings", preparers_statement(layout)),
     )
+    return (
+        index,
+        *(partial(notes_figures, name, title, said, text) for name, title, said in notes),
+        partial(key_figures, layout, work.foundation, text),
+    )
+
+
+def asked_blocks(work: Job, text: float) -> tuple[Block, ...]:
+    """Return the list of what building departments ask for, and where it is shown."""
+    return (partial(completeness_figures, completeness(work.layout), text),)
 
 
 def schedule_blocks(work: Job, text: float) -> tuple[Block, ...]:
@@ -41,18 +56,19 @@ def schedule_blocks(work: Job, text: float) -> tuple[Block, ...]:
         ("materials", "Volumes in place, each material", tables.materials(report)),
         ("parts", "Volumes in place, each part", tables.parts(report)),
     )
-    return tuple(_tabled(name, title, table, text) for name, title, table in rows if table.rows)
+    return tuple(
+        partial(table_figures, name, title, table, text)
+        for name, title, table in rows
+        if table.rows
+    )
 
 
-def _tabled(name: str, title: str, table: Table, text: float) -> Block:
-    def make(width: float, height: float) -> tuple[Figure, ...]:
-        return table_figures(name, title, table, text, width, height)
-
-    return make
+def _rows(leaves: Sequence[Leaf]) -> list[tuple[str, str, str]]:
+    ordered = sorted(leaves, key=lambda leaf: leaf.number)
+    return [(leaf.number, leaf.title, "; ".join(contents(leaf.figures))) for leaf in ordered]
 
 
-def _noted(name: str, title: str, notes: Sequence[str], text: float) -> Block:
-    def make(width: float, height: float) -> tuple[Figure, ...]:
-        return (notes_figure(name, title, notes, text, width),)
-
-    return make
+def _index(
+    rows: Sequence[tuple[str, str, str]], text: float, width: float, _height: float
+) -> tuple[Figure, ...]:
+    return (index_figure(rows, text, width),)

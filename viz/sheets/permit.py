@@ -21,13 +21,14 @@ from viz.job import Job
 from viz.pictures import Shot, detail_shots, picture_of, section_shots
 from viz.sheets.compose import Composer, Group, Wanted, placed
 from viz.sheets.flow import Block, flowed
-from viz.sheets.general import general_blocks, schedule_blocks
+from viz.sheets.general import asked_blocks, general_blocks, schedule_blocks
 from viz.sheets.refs import detail_refs, section_refs
 from viz.sheets.sheet import Leaf, Numbered, Sheet, bound
 from viz.sheets.titleblock import room
 from viz.style.text import body_height
 
 DISCIPLINE = "S"
+ASKED = "What departments ask for"
 # For each kind of figure: the ratio beyond which it gains nothing, and the one easily read.
 SECTION = (16, 64)
 DETAIL = (4, 16)
@@ -99,10 +100,14 @@ class Desk:
         )
 
     def shots(self, first: int, title: str, shots: Sequence[Shot]) -> Group:
-        """Return sections or details as a group."""
+        """Return sections or details of this design as a group."""
+        return self.each(first, title, [(self.work, shot) for shot in shots])
+
+    def each(self, first: int, title: str, shots: Sequence[tuple[Job, Shot]]) -> Group:
+        """Return sections or details, each of its own design, as a group."""
         wanted = []
-        for shot in shots:
-            picture = picture_of(self.work, shot)
+        for work, shot in shots:
+            picture = picture_of(work, shot)
             draw = partial(_drawn_section, picture=picture, text=self.text)
             wanted.append(Wanted(shot.title, picture.size, draw, *_ratios(shot)))
         return Group(first, title, tuple(wanted))
@@ -136,13 +141,21 @@ class Desk:
         return Group(4, "Drain", wanted)
 
     def written(
-        self, first: int, title: str, blocks: Sequence[Block], narrowest: float
+        self,
+        first: int,
+        title: str,
+        blocks: Sequence[Block],
+        narrowest: float,
+        before: Sequence[Leaf] = (),
     ) -> tuple[Leaf, ...]:
-        """Return words and tables on sheets, in columns of at least so many text heights."""
+        """Return words and tables on sheets, in columns of at least so many text heights.
+
+        before: sheets of the same kind that come first.
+        """
         sheets = flowed(blocks, self.room, narrowest * self.text)
         return tuple(
             Leaf(sheet_number(first, place), title, tuple(Numbered(0, f) for f in figures))
-            for place, figures in enumerate(sheets, start=1)
+            for place, figures in enumerate(sheets, start=len(before) + 1)
         )
 
     def general(self, others: Sequence[Leaf]) -> tuple[Leaf, ...]:
@@ -151,9 +164,10 @@ class Desk:
         while True:
             blocks = general_blocks(self.work, [*own, *others], self.text)
             written = self.written(0, "General", blocks, NOTES_WIDE)
-            if len(written) == len(own):
-                return written
-            own = written
+            asked = self.written(0, ASKED, asked_blocks(self.work, self.text), TABLES_WIDE, written)
+            if len(written) + len(asked) == len(own):
+                return (*written, *asked)
+            own = (*written, *asked)
 
 
 def sheet_number(first: int, place: int) -> str:

@@ -1,6 +1,7 @@
 """The cut itself: tints, hatches, outlines, heavy lines for thin parts, undisturbed ground."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
@@ -10,7 +11,7 @@ from shapely import LineString, MultiPolygon, Polygon
 from shapely.geometry import LinearRing
 
 from geometry.sections.bars import BarMark
-from viz.drawing.marks import Circle, Fill, Hatch, Line, Mark, Point
+from viz.drawing.marks import Circle, Fill, Hatch, LevelSymbol, Line, Mark, Point
 from viz.figures.section.view import GROUND_BAND, PaperFace, View, polygons
 from viz.style.lines import CHAIN, GROUND, INK, PAPER, SEEN, THINNEST_OUTLINED
 from viz.style.materials import Look, look, look_of
@@ -23,6 +24,7 @@ _SKY = 5000.0
 LEAST_DOT = 0.35
 # A break line is drawn where more than this is cut through, mm.
 _BROKEN = 3.0
+_DASH = (3.0, 1.5)
 _HOLLOW = ("pipe", "fitting", "cleanout", "lead", "sleeve")
 
 
@@ -72,6 +74,25 @@ def step_lines(steps: Sequence[float], view: View) -> Iterator[Line]:
         if view.shows(step, view.extent[1]):
             ends = (view.at(step, view.extent[1]), view.at(step, view.extent[3]))
             yield Line(ends, SEEN, dash=CHAIN, layer="outline")
+
+
+@dataclass(frozen=True)
+class Floats:
+    """Levels of a pump's switches in the pit, between its sides along the cut, metres."""
+
+    start: float
+    end: float
+    levels: tuple[float, ...]
+
+
+def float_marks(floats: Floats | None, view: View) -> Iterator[Mark]:
+    """Yield a dashed line across the pit at each switch level, with the sign of a level."""
+    for level in floats.levels if floats else ():
+        if floats and view.shows(floats.start, level) and view.shows(floats.end, level):
+            ends = (view.at(floats.start, level), view.at(floats.end, level))
+            yield Line(ends, SEEN, dash=_DASH, layer="outline")
+            middle = ((ends[0][0] + ends[1][0]) / 2, ends[0][1])
+            yield LevelSymbol(middle, 2.2, layer="outline")
 
 
 def built(faces: Sequence[PaperFace]) -> tuple[PaperFace, ...]:

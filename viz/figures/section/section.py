@@ -21,10 +21,12 @@ from viz.figures.section.anchors import SIDES, Reach, Side, by_wording, reaches,
 from viz.figures.section.anchors import sides as choose_sides
 from viz.figures.section.blocks import Lettering
 from viz.figures.section.cut import (
+    Floats,
     area_marks,
     bar_dots,
     built,
     edge_marks,
+    float_marks,
     native_ground,
     step_lines,
     thin_parts,
@@ -59,7 +61,7 @@ class Picture:
 
     words: wording by part id, its first line bold; parts of one wording get one label.
     bars: continuous bars the cut crosses. steps: distances at which the plane steps.
-    window: (s0, z0, s1, z1) metres, to crop.
+    window: (s0, z0, s1, z1) metres, to crop. note: a sentence under the title.
     """
 
     name: str
@@ -71,6 +73,8 @@ class Picture:
     bars: tuple[BarMark, ...] = ()
     strings: Strings = field(default_factory=Strings)
     steps: tuple[float, ...] = ()
+    floats: Floats | None = None
+    note: str = ""
     window: Window | None = None
 
     @property
@@ -126,6 +130,7 @@ def section_figure(
         *edge_marks(setting.faces, setting.native, setting.view),
         *bar_dots(picture.bars, setting.view),
         *step_lines(picture.steps, setting.view),
+        *float_marks(picture.floats, setting.view),
         *labelled,
         *_dimensions(setting, labelled),
         *level_marks(picture.levels, setting.view, plan, picture.system),
@@ -282,6 +287,7 @@ def _dimensions(setting: _Setting, labelled: Sequence[Mark]) -> tuple[Mark, ...]
 
 
 def _remark(setting: _Setting) -> str:
-    """Return the note on parts too thin to draw true."""
+    """Return the picture's own note, and the one on parts too thin to draw true."""
     thin = dict.fromkeys(f.label.name for f in setting.faces if thin_parts(f))
-    return f"Shown heavy, not to scale: {', '.join(thin)}." if thin else ""
+    heavy = f"Shown heavy, not to scale: {', '.join(thin)}." if thin else ""
+    return " ".join(filter(None, (setting.picture.note, heavy)))

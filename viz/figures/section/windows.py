@@ -40,9 +40,13 @@ def floor_window(layout: Layout, line: CutLine) -> Window | None:
     if not floor:
         return None
     inside = floor[0][0]
+    low = min(area.subgrade, area.tof) - _UNDER_M
+    # The footing is cut off well within it, or shown to its bottom.
+    if low < area.footing_bottom + _UNDER_M:
+        low = min(low, area.footing_bottom - _UNDER_M)
     return (
         inside - area.wall.thickness - _AROUND_M / 2,
-        min(area.subgrade, area.tof) - _UNDER_M,
+        low,
         inside + _FLOOR_SHOWN_M / 2,
         area.finished_floor + _AROUND_M,
     )

@@ -1,0 +1,59 @@
+"""A plain plan without words, on which a cut is chosen: light, and clear at the size of a hand."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+import shapely
+
+from geometry.layout.lay import Layout
+from geometry.sections.face import CutLine
+from viz.drawing.figure import moved
+from viz.drawing.marks import Mark
+from viz.drawing.page import Drawing
+from viz.figures.plan import pipes
+from viz.figures.plan.onpaper import OnPaper
+from viz.figures.plan.structure import structure, structure_marks
+
+# The longer side of the picture, and the room left round the cuts, mm.
+_LONG = 120.0
+_ROOM = 7.0
+
+
+@dataclass(frozen=True)
+class ChooserPlan:
+    """The picture, and how a place of the job lies on it.
+
+    per_metre: mm of the picture for a metre. origin: where the job's 0, 0 lies, mm from the
+    picture's lower left corner.
+    """
+
+    drawing: Drawing
+    per_metre: float
+    origin: tuple[float, float]
+
+
+def chooser_plan(layout: Layout, cuts: Iterable[CutLine]) -> ChooserPlan:
+    """Draw walls, footings, piers, drain and pit, with room for the ends of these cuts."""
+    tracks = [cut.track() for cut in cuts]
+    strips = [area.footings for area in layout.areas]
+    left, low, right, high = shapely.union_all([layout.ground.house, *strips, *tracks]).bounds
+    per_metre = (_LONG - 2 * _ROOM) / max(right - left, high - low)
+    paper = OnPaper(per_metre)
+    origin = (_ROOM - left * per_metre, _ROOM - low * per_metre)
+    wide, tall = (size * per_metre + 2 * _ROOM for size in (right - left, high - low))
+    marks = tuple(moved(_marks(layout, paper), *origin))
+    return ChooserPlan(Drawing(wide, tall, "Plan", 1000 / per_metre, marks), per_metre, origin)
+
+
+def _marks(layout: Layout, paper: OnPaper) -> list[Mark]:
+    made = structure(layout, paper)
+    drain, pit = layout.drain, layout.sump
+    found: list[Mark] = []
+    if drain:
+        found += pipes.band_marks(drain, paper, made.footings)
+    found += structure_marks(made)
+    if drain:
+        found += pipes.drain_marks(drain, paper)
+    if pit:
+        found += pipes.pit_marks(pit, paper)
+    return found
