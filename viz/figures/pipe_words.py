@@ -74,7 +74,7 @@ def notes(drain: DrainLayout, system: System) -> Iterator[str]:
     """Yield the lines under the picture: holes and spacing, and what their place means."""
     holes, water = drain.drain.holes, lowest_water(drain)
     if water is None:
-        yield f"{way(holes)}: water gets into this pipe at its ends and joints only."
+        yield f"{way(holes)}: water cannot run into this pipe along its length."
         return
     count = len(holes.rows)
     rows = "one row" if count == 1 else f"each of {count} rows"

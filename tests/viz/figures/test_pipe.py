@@ -116,9 +116,8 @@ def test_rows_toward_the_house_are_drawn_on_the_house_side() -> None:
     house = next(m for m in figure.marks if isinstance(m, Text) and m.words == "house side")
     earth = next(m for m in figure.marks if isinstance(m, Text) and m.words == "earth side")
     assert house.at[0] < earth.at[0]
-    gap = Polygon(np.array(parts(wall(figure))[0].exterior.coords)).convex_hull.buffer(0)
-    assert gap.difference(wall(figure)).contains(Point(0, 0))
-    middle = 0.0533 * QUARTER.per_metre
+    drain = drain_of(drilled([45.0]))
+    middle = (drain.radius + drain.bore) / 2 * QUARTER.per_metre
     left_hole = Point(-middle * sin(radians(45)), -middle * cos(radians(45)))
     right_hole = Point(middle * sin(radians(45)), -middle * cos(radians(45)))
     assert wall(figure).distance(left_hole) > 0.5
@@ -226,3 +225,16 @@ def test_the_view_from_below_shows_spacing_and_rows_to_scale() -> None:
         ys = sorted({round(p.y, 4) for p in found})
         expected = sorted(drain.radius * per_metre * sin(radians(row)) for row in holes.rows)
         assert np.diff(ys) == pytest.approx(np.diff(expected), abs=1e-3)
+
+
+def test_the_view_from_below_has_the_house_side_up() -> None:
+    marks = drawn(drilled([50.0, -10.0])).marks
+    body = next(m for m in marks if isinstance(m, Fill) and m.colour == look("pipe").fill)
+    middle = body.shape.centroid.y
+    holes = [m.shape.centroid.y for m in marks
+             if isinstance(m, Fill) and m.colour == INK and m.layer == "outline"]  # fmt: skip
+    drain = drain_of(drilled([50.0, -10.0]))
+    far = [drain.radius * QUARTER.per_metre * sin(radians(row)) for row in (-10.0, 50.0)]
+    assert sorted({round(y - middle, 4) for y in holes}) == pytest.approx(far, abs=1e-3)
+    heights = {m.words: m.at[1] for m in marks if isinstance(m, Text) and m.words in ("A", "B")}
+    assert heights["A"] > middle > heights["B"]
