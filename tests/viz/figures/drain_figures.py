@@ -16,7 +16,7 @@ from viz.drawing.marks import Circle, Fill, Leader, Line, Text
 from viz.job import job
 from viz.style.lines import PAPER
 
-SEEDS = range(60)
+SEEDS = range(110)
 DESCENDING = set("gjpqyQ,;()")
 
 
