@@ -9,6 +9,7 @@ from shapely.geometry.base import BaseGeometry
 
 from viz.drawing.lettering import text_box
 from viz.drawing.marks import Circle, Leader, Line, Mark, Text
+from viz.figures.dimensions import LAYER
 from viz.figures.plan.onpaper import runs
 from viz.style.lines import INK
 
@@ -19,9 +20,13 @@ _DOT = 0.6
 
 
 def box_of(text: Text, air: float = 0.0) -> BaseGeometry:
-    """Return the room of a text as a shape, with air all round."""
+    """Return the room of a text as a shape, with air all round.
+
+    Figures of dimensions have nothing below their baseline, and stand close to their string.
+    """
     box = text_box(text)
-    return shapely.box(box.left - air, box.low - air, box.right + air, box.high + air)
+    low = text.at[1] if text.layer == LAYER else box.low
+    return shapely.box(box.left - air, low - air, box.right + air, box.high + air)
 
 
 def broken(lines: Iterable[Line], texts: Sequence[Text], air: float = _AIR) -> Iterator[Mark]:

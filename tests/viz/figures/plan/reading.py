@@ -67,8 +67,10 @@ def words(figure: Figure) -> list[str]:
 
 
 def room(text: Text) -> shapely.Polygon:
+    """The room of a text; figures of dimensions have nothing below their baseline."""
     box = text_box(text)
-    return shapely.box(box.left, box.low, box.right, box.high)
+    low = text.at[1] if text.layer == "dimensions" else box.low
+    return shapely.box(box.left, low, box.right, box.high)
 
 
 def of_layer(figure: Figure, layer: str) -> list[Mark]:
