@@ -1,5 +1,6 @@
 """The drain pipe's detail: holes at their angles, sizes, levels, and that it can be read."""
 
+from itertools import pairwise
 from math import asin, cos, degrees, radians, sin
 
 import numpy as np
@@ -101,6 +102,12 @@ def test_the_wall_is_whole_but_for_its_holes() -> None:
         assert isinstance(shape, MultiPolygon) or len(shape.interiors) == (0 if rows else 1)
         far = np.hypot(*np.concatenate([np.array(p.exterior.coords) for p in parts(shape)]).T)
         assert far.max() == pytest.approx(drain.radius * QUARTER.per_metre, abs=1e-6)
+
+
+def apart(places: list[float]) -> list[float]:
+    """Sorted places, those that are one but for rounding said once."""
+    ordered = sorted(places)
+    return [b for a, b in pairwise([-np.inf, *ordered]) if b - a > 1e-6]
 
 
 def parts(shape: BaseGeometry) -> list[Polygon]:
@@ -220,11 +227,11 @@ def test_the_view_from_below_shows_spacing_and_rows_to_scale() -> None:
         if not holes.rows:
             assert not found
             continue
-        xs = sorted({round(p.x, 4) for p in found})
-        assert np.diff(xs) == pytest.approx(holes.spacing * per_metre, abs=1e-3)
-        ys = sorted({round(p.y, 4) for p in found})
+        xs = apart([p.x for p in found])
+        assert np.diff(xs) == pytest.approx(holes.spacing * per_metre, abs=1e-6)
+        ys = apart([p.y for p in found])
         expected = sorted(drain.radius * per_metre * sin(radians(row)) for row in holes.rows)
-        assert np.diff(ys) == pytest.approx(np.diff(expected), abs=1e-3)
+        assert np.diff(ys) == pytest.approx(np.diff(expected), abs=1e-6)
 
 
 def test_the_view_from_below_has_the_house_side_up() -> None:
@@ -235,6 +242,6 @@ def test_the_view_from_below_has_the_house_side_up() -> None:
              if isinstance(m, Fill) and m.colour == INK and m.layer == "outline"]  # fmt: skip
     drain = drain_of(drilled([50.0, -10.0]))
     far = [drain.radius * QUARTER.per_metre * sin(radians(row)) for row in (-10.0, 50.0)]
-    assert sorted({round(y - middle, 4) for y in holes}) == pytest.approx(far, abs=1e-3)
+    assert apart([y - middle for y in holes]) == pytest.approx(far, abs=1e-6)
     heights = {m.words: m.at[1] for m in marks if isinstance(m, Text) and m.words in ("A", "B")}
     assert heights["A"] > middle > heights["B"]
