@@ -7,7 +7,7 @@ that its gap cannot hold stands beside the string in the nearest free place, wit
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from math import inf
+from math import inf, isfinite
 
 from viz.drawing.fonts import text_width
 from viz.drawing.marks import Line, Mark, Point, Text
@@ -24,7 +24,6 @@ _NEXT = 3.2
 _AIR = 0.8
 # Height of a row of figures, in text heights.
 _ROW = 1.5
-_FAR = 1e6
 
 Span = tuple[float, float]
 
@@ -149,7 +148,9 @@ def _one_by_one(
 
 
 def _is_free(middle: float, half: float, taken: Sequence[Span]) -> bool:
-    return all(middle + half <= low + 1e-9 or middle - half >= high - 1e-9 for low, high in taken)
+    return isfinite(middle) and all(
+        middle + half <= low + 1e-9 or middle - half >= high - 1e-9 for low, high in taken
+    )
 
 
 def across(
@@ -157,7 +158,7 @@ def across(
     edge: float,
     way: int,
     text: float,
-    limits: Span = (-_FAR, _FAR),
+    limits: Span = (-inf, inf),
 ) -> tuple[Mark, ...]:
     """Return level strings stacked outward from y = `edge`, the first nearest.
 
@@ -184,7 +185,7 @@ def _level(
     marks += [Text((x, line + _AIR), w, text, anchor="middle", layer=LAYER) for x, w in inside]
     rows = 0
     while left:
-        wide = [(-_FAR, limits[0]), (limits[1], _FAR)] if rows < len(one.words) else []
+        wide = [(-inf, limits[0]), (limits[1], inf)] if rows < len(one.words) else []
         sized = [(x, text_width(w, text) + 2 * _AIR) for x, w in left]
         places = nearest_free(sized, [*passing, *wide])
         foot = _row_foot(line, way, rows, text)
