@@ -108,7 +108,7 @@ class Desk:
         wanted = []
         for work, shot in shots:
             picture = picture_of(work, shot)
-            draw = partial(_drawn_section, picture=picture, text=self.text)
+            draw = partial(_drawn_section, picture=picture, text=self.text, widest=self.room.width)
             wanted.append(Wanted(shot.title, picture.size, draw, *_ratios(shot)))
         return Group(first, title, tuple(wanted))
 
@@ -181,8 +181,10 @@ def _ratios(shot: Shot) -> tuple[int, int]:
     return CLOSE if shot.layers else DETAIL
 
 
-def _drawn_section(scale: Scale, labelling: Labelling, *, picture: Picture, text: float) -> Figure:
-    return section_figure(picture, scale, text, labelling)
+def _drawn_section(
+    scale: Scale, labelling: Labelling, *, picture: Picture, text: float, widest: float
+) -> Figure:
+    return section_figure(picture, scale, text, labelling, widest)
 
 
 def _drawn(

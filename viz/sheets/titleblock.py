@@ -19,10 +19,10 @@ from viz.style.text import HEAD, PITCH, SMALLEST, TITLE
 STAMP_SPACE = (95.25, 146.05)
 _PAD = 3.0
 _STRIP_WIDE = STAMP_SPACE[0] + 2 * _PAD
-_STRIP_HIGH = 30.0
+_STRIP_HIGH = 22.0
 _LARGE_FROM = 550.0
 # Distance between the frame and the figures.
-_INSIDE = 7.0
+_INSIDE = 5.0
 # Height of one field with its caption.
 _FIELD = 11.0
 
@@ -106,20 +106,17 @@ def _upright(strip: Box, block: TitleBlock, paper: Paper) -> Iterator[Mark]:
 
 def _level(strip: Box, block: TitleBlock, paper: Paper) -> Iterator[Mark]:
     """Yield the strip along the bottom: project, fields, small print, title, number."""
-    shares = (0.0, 0.21, 0.5, 0.67, 0.89, 1.0)
+    shares = (0.0, 0.18, 0.55, 0.72, 0.89, 1.0)
     edges = [strip.left + share * strip.width for share in shares]
     cells = [Box(a, strip.low, b, strip.high) for a, b in pairwise(edges)]
     for cell in cells[1:]:
         yield Line(((cell.left, cell.low), (cell.left, cell.high)), SEEN, layer="frame")
     yield from _heading(cells[0], block)
-    rows = _fields(block)
-    middle = (cells[1].left + cells[1].right) / 2
-    high = _STRIP_HIGH / 3
-    for number, row in enumerate((*rows[:3], *rows[3:6])):
-        column, place = divmod(number, 3)
-        top = strip.high - place * high
-        half = Box(cells[1].left, top - high, middle, top)
-        yield from _row(half if not column else Box(middle, half.low, cells[1].right, top), row)
+    wide = cells[1].width / 3
+    for number, row in enumerate(_fields(block)):
+        column, place = divmod(number, 2)
+        left, top = cells[1].left + column * wide, strip.high - place * _STRIP_HIGH / 2
+        yield from _row(Box(left, top - _STRIP_HIGH / 2, left + wide, top), row)
     yield from _small_print(cells[2], paper)
     yield from _titled(cells[3], block)
     yield from _numbered(cells[4], block)
@@ -154,7 +151,7 @@ def _row(cell: Box, fields: Sequence[tuple[str, str]]) -> Iterator[Mark]:
 def _heading(cell: Box, block: TitleBlock) -> Iterator[Text]:
     """Yield the project's name in at most two lines, and its address."""
     x, width = cell.left + _PAD, cell.width - 2 * _PAD
-    size = HEAD if cell.height > _STRIP_HIGH - 1 and cell.width > 90 else SMALLEST + 0.5
+    size = HEAD if cell.width > 90 else SMALLEST + 0.5
     y = cell.high - _PAD
     for line in _lines(block.project, width, size, 2, bold=True):
         y -= size * 1.1

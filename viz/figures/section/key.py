@@ -14,12 +14,13 @@ _WIDEST = 62.0
 _UNDER = 5.0
 
 
-def key_marks(lettering: Lettering, above: Box) -> Iterator[Mark]:
-    """Yield the key in as many columns as the width of the picture above holds."""
+def key_marks(lettering: Lettering, above: Box, widest: float) -> Iterator[Mark]:
+    """Yield the key in as many columns as the picture above, or `widest` mm, hold."""
     text = lettering.text
     indent = 3 * KEY_RADIUS * text
-    count = max(1, int((above.width + _COLUMN_GAP) // (_WIDEST + indent + _COLUMN_GAP)))
-    width = (above.width + _COLUMN_GAP) / count - indent - _COLUMN_GAP
+    room = max(above.width, widest)
+    count = max(1, int((room + _COLUMN_GAP) // (_WIDEST + indent + _COLUMN_GAP)))
+    width = (room + _COLUMN_GAP) / count - indent - _COLUMN_GAP
     blocks = [(n, lettering.spelled(w, width)) for w, n in lettering.keys.items()]
     share = sum(_height(b, text) for _, b in blocks) / count
     column, y = 0, above.low - _UNDER

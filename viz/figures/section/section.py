@@ -119,9 +119,16 @@ class _Setting:
 
 
 def section_figure(
-    picture: Picture, scale: Scale, text: float, labelling: Labelling = "words"
+    picture: Picture,
+    scale: Scale,
+    text: float,
+    labelling: Labelling = "words",
+    widest: float = 0.0,
 ) -> Figure:
-    """Draw a cut to scale with all that explains it. Raises BedcourseError if it shows nothing."""
+    """Draw a cut to scale with all that explains it. Raises BedcourseError if it shows nothing.
+
+    widest: how wide the key of a keyed section may be where the picture is narrower, mm.
+    """
     setting = _setting(picture, scale, text, labelling)
     plan, labelled = _labelled(setting)
     marks = (
@@ -138,7 +145,7 @@ def section_figure(
     whole = figure(picture.name, picture.title, marks, scale, _remark(setting))
     if not setting.lettering.keys:
         return whole
-    keyed = (*marks, *key_marks(setting.lettering, whole.box))
+    keyed = (*marks, *key_marks(setting.lettering, whole.box, widest))
     return figure(picture.name, picture.title, keyed, scale, whole.remark)
 
 
