@@ -12,10 +12,10 @@ from geometry.layout.lay import Layout
 from viz.drawing.figure import Figure
 from viz.drawing.page import PAPERS, Box, Paper, PaperName
 from viz.drawing.scale import Scale
-from viz.figures.pipe import pipe_figure
+from viz.figures.pipe.pipe import pipe_figure
 from viz.figures.plan.plan import plan_figure
 from viz.figures.plan.refs import DetailRef, SectionRef
-from viz.figures.profile import profile_figure
+from viz.figures.profile.profile import profile_figure
 from viz.figures.section.section import Labelling, Picture, section_figure
 from viz.job import Job
 from viz.pictures import Shot, detail_shots, picture_of, section_shots

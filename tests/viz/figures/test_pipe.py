@@ -16,8 +16,8 @@ from tests.viz.figures.drain_figures import assert_legible, example, layouts, wo
 from viz.drawing.figure import Figure
 from viz.drawing.marks import Fill, Line, Text
 from viz.drawing.scale import Scale
-from viz.figures.pipe import pipe_figure
-from viz.figures.pipe_words import clock, lowest_water
+from viz.figures.pipe.pipe import pipe_figure
+from viz.figures.pipe.words import clock, lowest_water
 from viz.style.lines import INK
 from viz.style.materials import look
 

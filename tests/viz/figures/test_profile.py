@@ -14,7 +14,7 @@ from tests.viz.figures.drain_figures import assert_legible, example, layouts, wo
 from viz.drawing.figure import Figure
 from viz.drawing.marks import Fill, Line, Text
 from viz.drawing.scale import SCALES, Scale
-from viz.figures.profile import profile_figure
+from viz.figures.profile.profile import profile_figure
 
 
 def small_scale(layout: Layout) -> Scale:

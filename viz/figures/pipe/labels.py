@@ -10,8 +10,8 @@ from geometry.units import System, show_length
 from viz.drawing.fonts import text_width
 from viz.drawing.marks import Anchor, Leader, LevelSymbol, Line, Mark, Point, Text
 from viz.drawing.place import Item, spread
-from viz.figures.pipe_section import Cross, bedding_mark, haloed
-from viz.figures.pipe_words import clock, fine, letter, sizes, tilt
+from viz.figures.pipe.section import Cross, bedding_mark, haloed
+from viz.figures.pipe.words import clock, fine, letter, sizes, tilt
 from viz.style.lines import DIMENSION, SEEN
 from viz.style.text import DESCENT, PITCH
 from viz.words import material_name

@@ -11,8 +11,8 @@ from viz.drawing.expand import outline
 from viz.drawing.marks import Fill, Line, Mark, Text
 from viz.drawing.place import Item, spread
 from viz.figures.dimensions import Chain, across
-from viz.figures.pipe_section import Cross
-from viz.figures.pipe_words import letter
+from viz.figures.pipe.section import Cross
+from viz.figures.pipe.words import letter
 from viz.style.lines import DIMENSION, INK, QUIET, SEEN
 from viz.style.materials import look
 

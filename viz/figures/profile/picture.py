@@ -11,9 +11,9 @@ from geometry.layout.sump import LeadLayout
 from viz.drawing.expand import outline
 from viz.drawing.fonts import text_width
 from viz.drawing.marks import Fill, Hatch, Line, Mark, Point, Text
-from viz.figures.pipe_words import way
-from viz.figures.profile_points import Place, inverts, pipe_ends
-from viz.figures.profile_view import View
+from viz.figures.pipe.words import way
+from viz.figures.profile.places import Place, inverts, pipe_ends
+from viz.figures.profile.view import View
 from viz.style.lines import DIMENSION, INK, PAPER, QUIET, SEEN
 from viz.style.materials import look
 from viz.words import material_name

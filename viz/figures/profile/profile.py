@@ -10,9 +10,9 @@ from viz.drawing.figure import Figure, figure
 from viz.drawing.fonts import text_width
 from viz.drawing.marks import Mark
 from viz.drawing.scale import Scale
-from viz.figures.profile_cores import core_marks, core_names
-from viz.figures.profile_falls import fall_marks
-from viz.figures.profile_levels import (
+from viz.figures.profile.cores import core_marks, core_names
+from viz.figures.profile.falls import fall_marks
+from viz.figures.profile.levels import (
     STAFF,
     NamedLevel,
     figures_beside,
@@ -23,7 +23,7 @@ from viz.figures.profile_levels import (
     names_beside,
     staff,
 )
-from viz.figures.profile_picture import (
+from viz.figures.profile.picture import (
     BREAK,
     pipe_marks,
     pipe_words,
@@ -33,9 +33,9 @@ from viz.figures.profile_picture import (
     uprights,
     wrap_marks,
 )
-from viz.figures.profile_points import places, stretches
-from viz.figures.profile_rows import band, rows
-from viz.figures.profile_view import View, taller
+from viz.figures.profile.places import places, stretches
+from viz.figures.profile.rows import band, rows
+from viz.figures.profile.view import View, taller
 
 # Air between picture, cores, staffs and their figures, mm.
 _STAFF_GAP, _FIGURE_GAP = 3.0, 1.4

@@ -11,7 +11,7 @@ from geometry.units import INCH, System, show_level
 from viz.drawing.fonts import text_width
 from viz.drawing.marks import Anchor, Fill, Line, Mark, Text
 from viz.drawing.place import Item, spread
-from viz.figures.profile_view import View
+from viz.figures.profile.view import View
 from viz.style.lines import CHAIN, CUT, DATUM, DIMENSION, INK, PAPER, SEEN
 from viz.style.text import DESCENT
 

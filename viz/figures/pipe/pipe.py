@@ -10,8 +10,8 @@ from viz.drawing.fonts import text_width, wrap
 from viz.drawing.marks import Mark, Text
 from viz.drawing.scale import Scale
 from viz.figures.dimensions import Chain, across
-from viz.figures.pipe_labels import bore_marks, label_marks
-from viz.figures.pipe_section import (
+from viz.figures.pipe.labels import bore_marks, label_marks
+from viz.figures.pipe.section import (
     Cross,
     bed_marks,
     bedding_mark,
@@ -20,8 +20,8 @@ from viz.figures.pipe_section import (
     pipe_marks,
     soil_low,
 )
-from viz.figures.pipe_strip import strip_marks
-from viz.figures.pipe_words import fine, level_table, notes
+from viz.figures.pipe.strip import strip_marks
+from viz.figures.pipe.words import fine, level_table, notes
 from viz.style.lines import DIMENSION
 from viz.style.text import PITCH
 

@@ -7,8 +7,8 @@ from geometry.project import Datum
 from geometry.units import System, show_elevation, show_length, show_level, show_rod
 from viz.drawing.fonts import text_width
 from viz.drawing.marks import Line, Mark, Text
-from viz.figures.profile_points import Place
-from viz.figures.profile_view import rank
+from viz.figures.profile.places import Place
+from viz.figures.profile.view import rank
 from viz.style.lines import DIMENSION, SEEN
 from viz.style.text import DESCENT
 

@@ -8,7 +8,7 @@ from geometry.layout.areas import AreaLayout
 from geometry.materials.catalogue import find
 from viz.drawing.expand import outline
 from viz.drawing.marks import Fill, Hatch, Line, Mark, Text
-from viz.figures.profile_view import View
+from viz.figures.profile.view import View
 from viz.style.lines import PAPER, THINNEST_OUTLINED
 from viz.style.materials import Look, look
 

@@ -1,0 +1,1 @@
+"""The drain pipe in detail."""

@@ -1,0 +1,1 @@
+"""The drain's profile: unrolled along the pipe, heights enlarged."""
