@@ -16,8 +16,8 @@ from viz.figures.plan.tags import Tag
 from viz.figures.plan.words import Saying
 
 _NEVER = 1e9
-# Round a pit there are more words than round a pier: so many times as much is kept clear.
-_PIT = 4.0
+# A pit has words of its own: the block leans away from it by so much of their distance.
+_LEAN = 0.8
 
 
 @dataclass(frozen=True, eq=False)
@@ -31,7 +31,7 @@ class Room:
     def free(self, clear: float) -> BaseGeometry:
         """Return the room that is left with so much kept clear, mm."""
         pads = self.pads.buffer(clear, join_style="mitre")
-        return self.shape.difference(pads.union(self.pit.buffer(clear * _PIT)))
+        return self.shape.difference(pads.union(self.pit.buffer(clear)))
 
     @property
     def middle(self) -> Point:
@@ -39,6 +39,15 @@ class Room:
         middle = self.shape.centroid
         spot = middle if self.shape.contains(middle) else self.shape.representative_point()
         return (spot.x, spot.y)
+
+    @property
+    def wanted(self) -> Point:
+        """Return where the block would like to stand: about the middle, away from the pit."""
+        x, y = self.middle
+        if self.pit.is_empty or not self.shape.intersects(self.pit):
+            return (x, y)
+        pit = self.pit.centroid
+        return (x + (x - pit.x) * _LEAN, y + (y - pit.y) * _LEAN)
 
 
 def area_marks(
@@ -64,10 +73,10 @@ def _in_room(
 ) -> tuple[Tag, Place | None]:
     """Return an area's block placed in its room, ever tighter; without a place if none is free."""
     tag, found = Tag(wide, room.middle), None
-    tries = [(wide, 3.0, 2.5), (wide, AIR, 1.2), (wide, AIR, 0.3)]
-    tries += [(narrow, AIR, 1.2), (narrow, AIR, 0.3)]
+    tries = [(wide, 3.0, 2.5), (wide, AIR, 0.8), (wide, AIR, 0.2)]
+    tries += [(narrow, AIR, 0.8), (narrow, AIR, 0.3)]
     for lines, air, clear in tries:
-        tag = Tag(lines, room.middle, loose=_NEVER, air=air)
+        tag = Tag(lines, room.wanted, loose=_NEVER, air=air)
         found = places.put_within(tag.wish(text), room.free(clear * text))
         if found is not None:
             break

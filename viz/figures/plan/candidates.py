@@ -15,6 +15,8 @@ Flags = NDArray[np.bool_]
 # Distances of the first rings, mm; candidates on each ring.
 NEAR = (0.0, 1.0, 2.0, 3.5, 5.0, 7.0, 9.5, 12.5, 16.0, 20.0, 25.0, 31.0, 38.0)
 _WAYS = 24
+# Candidates in a region keep so far off its bounds, mm.
+_EDGE = 0.01
 # What it costs to stand against the wanted way, in millimetres of distance.
 _TURNED = 5.0
 # Words stand so far from lines and from one another, mm.
@@ -60,9 +62,8 @@ def within(wish: Wish, region: BaseGeometry) -> Floats:
         return np.empty((0, 4))
     left, low, right, high = region.bounds
     half = np.array((wish.width / 2 + wish.air, wish.height / 2 + wish.air))
-    step = max(3.0, (right - left) / 32, (high - low) / 32)
-    xs = np.arange(left + half[0], right - half[0] + 1e-9, step)
-    ys = np.arange(low + half[1], high - half[1] + 1e-9, step)
+    xs = _spread(left + half[0] + _EDGE, right - half[0] - _EDGE)
+    ys = _spread(low + half[1] + _EDGE, high - half[1] - _EDGE)
     middles = np.stack(np.meshgrid(xs, ys), axis=-1).reshape(-1, 2)
     boxes = np.hstack((middles - half, middles + half))
     if not len(boxes):
@@ -77,6 +78,12 @@ def needs_leader(wish: Wish, boxes: Floats) -> Flags:
     gaps = np.clip(wish.at, boxes[:, :2], boxes[:, 2:]) - np.asarray(wish.at)
     far: Flags = np.hypot(gaps[:, 0], gaps[:, 1]) >= (wish.away + wish.loose if wish.loose else 0)
     return far
+
+
+def _spread(first: float, last: float) -> Floats:
+    """Return evenly spread places from the first to the last; none where they are past it."""
+    count = min(33, int((last - first) / 3.0) + 2) if last >= first else 0
+    return np.linspace(first, last, count)
 
 
 def leads(wish: Wish, boxes: Floats) -> tuple[Floats, Floats]:

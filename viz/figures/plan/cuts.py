@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 import shapely
@@ -25,6 +26,7 @@ _JOG = 3.0
 _REACH = 1.5
 _STEP = 1.5
 _GAP = 1.5
+_SQUARE = 0.02
 # Size of the arrow at an end without a bubble; room beside a heavy stroke; mm.
 _BARE = 2.2
 _SPARE = 0.8
@@ -51,7 +53,11 @@ class End:
 
 def ends(points: Sequence[Point], house: BaseGeometry) -> tuple[End, End]:
     """Return both ends of a cutting line on paper."""
-    first, last = view_way(points[0], points[1]), view_way(points[-2], points[-1])
+    legs = list(pairwise(points))
+    ahead = unit(np.subtract(points[1], points[0]))
+    # Legs square to the first are steps of the plane: one does not look at them.
+    looked = [leg for leg in legs if abs(unit(np.subtract(leg[1], leg[0])) @ ahead) > _SQUARE]
+    first, last = view_way(*looked[0]), view_way(*looked[-1])
     rows = ((points[0], points[1], first), (points[-1], points[-2], last))
     found = []
     for at, before, view in rows:

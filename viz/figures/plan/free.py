@@ -29,7 +29,7 @@ from viz.figures.plan.candidates import (
 
 # Costs, in millimetres of distance: a leader over a wall, over another leader, over words (only
 # where nothing else is left), each millimetre beyond the belt.
-_OVER_WALL = 7.0
+_OVER_WALL = 14.0
 _OVER_LEADER = 25.0
 _OVER_WORDS = 500.0
 # Words that stand without a leader where they can belong to their own side of a wall all the more.

@@ -31,7 +31,7 @@ _PIT = 2.0
 
 @dataclass(frozen=True)
 class Flow:
-    """A leg of the drain along which water runs one way. points: metres, downhill."""
+    """A leg of the drain along which water runs one way: stations, metres. ahead: to the end."""
 
     start: float
     end: float

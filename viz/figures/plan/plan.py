@@ -141,21 +141,19 @@ class _Plan:
     def labels(self) -> Iterator[Mark]:
         """Yield all words near the house, placed one after the other."""
         layout, paper, text, places = self.layout, self.paper, self.text, self.places()
-        piers = list(say.pier_tags(layout, self.made))
-        tags = self._tags()
+        tags, pads = self._tags(), [p.pad for p in self.made.piers]
         places.keep_off([shapely.Point(t.at).buffer(_DOT) for t in tags if not t.loose])
-        pads = [p.pad for p in self.made.piers]
         yield from area_marks(layout, pads, paper, places, text)
-        yield from put(piers, places, text)
+        yield from put(list(say.pier_tags(layout, self.made)), places, text)
         places.keep_off(pads)
+        if layout.sump:
+            yield from put(list(say.pit_tags(layout, layout.sump, paper)), places, text)
         yield from put(tags, places, text)
         yield from bubbles.detail_marks(self.details, paper, places, self.bubble, text)
 
     def _tags(self) -> list[Tag]:
         layout, paper, text = self.layout, self.paper, self.text
         tags = list(say.side_tags(layout, self.corners.untold(), paper))
-        if layout.sump:
-            tags += say.pit_tags(layout, layout.sump, paper)
         if layout.drain:
             tags += say.drain_tags(layout, layout.drain, paper)
             tags += say.pipe_tags(layout, layout.drain, paper, text)

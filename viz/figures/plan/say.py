@@ -4,7 +4,6 @@ from collections.abc import Iterator, Sequence
 
 import numpy as np
 import shapely
-from shapely import LineString
 from shapely.geometry.base import BaseGeometry
 
 from geometry.layout.drain import DrainLayout
@@ -78,12 +77,13 @@ def pipe_tags(layout: Layout, drain: DrainLayout, paper: OnPaper, text: float) -
 def pit_tags(layout: Layout, pit: SumpLayout, paper: OnPaper) -> Iterator[Tag]:
     """Yield the words of the pit and of the sleeve."""
     say = Saying(layout)
-    edge = paper.size(pit.outer, 2.0)
-    yield Tag(say.pit(pit), paper.point(pit.sump.at), away=edge + 2.0, start=edge)
     if pit.lead:
+        # The sleeve lies closer to the wall and has less choice of place: it comes first.
         lead = pit.lead
         at = paper.point(lead.at(lead.face + 0.85 * (lead.back - lead.face))[:2])
         yield Tag(say.lead(pit), at, away=3.0)
+    edge = paper.size(pit.outer, 2.0)
+    yield Tag(say.pit(pit), paper.point(pit.sump.at), away=edge + 2.0, start=edge)
 
 
 def step_tags(layout: Layout, made: Structure) -> Iterator[Tag]:
@@ -108,8 +108,3 @@ def side_tags(
         toward = (float(normal[0]), float(normal[1]))
         words = say.size(float(np.hypot(*np.subtract(b, a))))
         yield Tag((words,), middle, toward, loose=_LOOSE, plain=True, away=0.8)
-
-
-def segment(a: Point, b: Point) -> LineString:
-    """Return the line between two places."""
-    return LineString((a, b))

@@ -158,7 +158,7 @@ class Saying:
                 yield fitting.station, f"Corner {drain.outline_corner(fitting.corner or 0)}"
         if not drain.route.closed:
             for number, station in ((0, 0.0), (-1, drain.route.length)):
-                yield station, f"end at corner {drain.outline_corner(number)}"
+                yield station, f"End at corner {drain.outline_corner(number)}"
 
     def notes(self) -> tuple[str, ...]:
         """Return the plan's own notes, each a sentence."""

@@ -95,6 +95,13 @@ def test_jogs_are_kept_and_drawn_heavy() -> None:
     assert all(way == pytest.approx((0.0, 1.0), abs=1e-6) for way in looked(figure))
 
 
+def test_the_end_of_a_step_looks_as_the_cut_does() -> None:
+    points = ((-9.0, 1.5), (3.0, 1.5), (3.0, 15.0))
+    figure = drawn(plain(*HOUSE), refs=(SectionRef(points, "1", "S-3"),))
+    assert len(looked(figure)) == 2
+    assert all(way == pytest.approx((0.0, 1.0), abs=1e-6) for way in looked(figure))
+
+
 def test_a_cut_that_starts_in_the_house_ends_there_without_a_bubble() -> None:
     refs = (SectionRef(((2.0, 3.0), (-4.0, 3.0)), "1", "S-3"),)
     figure = drawn(plain(*HOUSE), refs=refs)
