@@ -15,8 +15,8 @@ from viz.style.lines import CUT, INK, PAPER, SEEN
 from viz.style.text import HEAD, PITCH, SMALLEST
 
 # Radius of the circle with a drawing's number; space between figure and caption; mm.
-_RADIUS = 5.0
-_ABOVE = 7.0
+_RADIUS = 4.5
+_ABOVE = 5.0
 _SEGMENTS = 4
 _UNITS: dict[System, tuple[float, ...]] = {
     "ft-in": (3 * INCH, 6 * INCH, FOOT, 2 * FOOT, 5 * FOOT, 10 * FOOT, 20 * FOOT),

@@ -17,12 +17,14 @@ from viz.style.text import HEAD, PITCH, SMALLEST, TITLE
 
 # The space for a stamp: 3 3/4 by 5 3/4 in, as one department asks (Honolulu DPP, published list).
 STAMP_SPACE = (95.25, 146.05)
-_PAD = 3.0
+_PAD = 2.5
 _STRIP_WIDE = STAMP_SPACE[0] + 2 * _PAD
 _STRIP_HIGH = 22.0
 _LARGE_FROM = 550.0
 # Distance between the frame and the figures.
 _INSIDE = 5.0
+# Share of the first of two fields in a row.
+_FIRST = 0.64
 # Height of one field with its caption.
 _FIELD = 11.0
 
@@ -106,7 +108,7 @@ def _upright(strip: Box, block: TitleBlock, paper: Paper) -> Iterator[Mark]:
 
 def _level(strip: Box, block: TitleBlock, paper: Paper) -> Iterator[Mark]:
     """Yield the strip along the bottom: project, fields, small print, title, number."""
-    shares = (0.0, 0.18, 0.55, 0.72, 0.89, 1.0)
+    shares = (0.0, 0.17, 0.61, 0.74, 0.9, 1.0)
     edges = [strip.left + share * strip.width for share in shares]
     cells = [Box(a, strip.low, b, strip.high) for a, b in pairwise(edges)]
     for cell in cells[1:]:
@@ -135,30 +137,34 @@ def _fields(block: TitleBlock) -> tuple[tuple[tuple[str, str], ...], ...]:
 
 
 def _row(cell: Box, fields: Sequence[tuple[str, str]]) -> Iterator[Mark]:
-    wide = cell.width / len(fields)
-    for number, (caption, said) in enumerate(fields):
-        x = cell.left + number * wide + _PAD
+    """Yield fields beside each other; of two the first, a date, needs more room."""
+    shares = (1.0,) if len(fields) == 1 else (_FIRST, 1 - _FIRST)
+    left = cell.left
+    for share, (caption, said) in zip(shares, fields, strict=True):
+        x, wide = left + _PAD, share * cell.width - _PAD
+        left += share * cell.width
         high = cell.high - 1.2 - SMALLEST
         yield Text((x, high), caption, SMALLEST, colour=QUIET, layer="title")
-        line = shortened(said, wide - 2 * _PAD, SMALLEST)
+        line = shortened(said, wide, SMALLEST)
         if line:
             yield Text((x, high - 1.6 * SMALLEST), line, SMALLEST, layer="title")
         else:
             foot = high - 1.9 * SMALLEST
-            yield Line(((x, foot), (x + wide - 2 * _PAD, foot)), SEEN, layer="title")
+            yield Line(((x, foot), (x + wide - _PAD, foot)), SEEN, layer="title")
 
 
 def _heading(cell: Box, block: TitleBlock) -> Iterator[Text]:
-    """Yield the project's name in at most two lines, and its address."""
-    x, width = cell.left + _PAD, cell.width - 2 * _PAD
+    """Yield the project's name in at most two lines, and its address in what is left of three."""
+    x, width = cell.left + _PAD, cell.width - 1.5 * _PAD
     size = HEAD if cell.width > 90 else SMALLEST + 0.5
     y = cell.high - _PAD
-    for line in _lines(block.project, width, size, 2, bold=True):
+    name = _lines(block.project, width, size, 2, bold=True)
+    for line in name:
         y -= size * 1.1
         yield Text((x, y), line, size, bold=True, layer="title")
         y -= size * 0.6
-    y -= 1.5
-    for line in _lines(block.address, width, SMALLEST, 2):
+    y -= 0.5
+    for line in _lines(block.address, width, SMALLEST, 3 - len(name)):
         y -= SMALLEST
         yield Text((x, y), line, SMALLEST, layer="title")
         y -= SMALLEST * (PITCH - 1)

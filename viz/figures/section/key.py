@@ -1,17 +1,21 @@
 """The key of a section whose labels are numbers: each with its words, in columns under it."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from typing import TypeAlias
 
-from viz.drawing.marks import Mark, Text
+from viz.drawing.fonts import text_width
+from viz.drawing.marks import Mark, Point, Text
 from viz.drawing.page import Box
-from viz.figures.section.blocks import Block, Lettering
+from viz.figures.section.blocks import Lettering
 from viz.figures.section.labels import KEY_RADIUS, key_mark
 from viz.style.text import PITCH
 
-_ROW_GAP = 2.0
+_Words: TypeAlias = tuple[str, str]
+
+_ROW_GAP = 0.8
 _COLUMN_GAP = 6.0
 _WIDEST = 62.0
-_UNDER = 5.0
+_UNDER = 4.0
 
 
 def key_marks(lettering: Lettering, above: Box, widest: float) -> Iterator[Mark]:
@@ -21,20 +25,40 @@ def key_marks(lettering: Lettering, above: Box, widest: float) -> Iterator[Mark]
     room = max(above.width, widest)
     count = max(1, int((room + _COLUMN_GAP) // (_WIDEST + indent + _COLUMN_GAP)))
     width = (room + _COLUMN_GAP) / count - indent - _COLUMN_GAP
-    blocks = [(n, lettering.spelled(w, width)) for w, n in lettering.keys.items()]
-    share = sum(_height(b, text) for _, b in blocks) / count
+    entries = [(n, _entry(lettering, w, width)) for w, n in lettering.keys.items()]
+    share = sum(_height(e, text) for _, e in entries) / count
     column, y = 0, above.low - _UNDER
-    for number, block in blocks:
+    for number, entry in entries:
         used = above.low - _UNDER - y
-        if column < count - 1 and used + _height(block, text) / 2 > share:
+        if column < count - 1 and used + _height(entry, text) / 2 > share:
             column, y = column + 1, above.low - _UNDER
         x = above.left + column * (width + indent + _COLUMN_GAP)
         yield from key_mark((x + KEY_RADIUS * text, y - text / 2), str(number), text)
-        for index, line in enumerate(block.lines):
-            at = (x + indent, y - text - index * text * PITCH)
-            yield Text(at, line, text, index < block.bold, layer="labels")
-        y -= _height(block, text)
+        for index, line in enumerate(entry):
+            yield from _words(line, (x + indent, y - text - index * text * PITCH), text)
+        y -= _height(entry, text)
 
 
-def _height(block: Block, text: float) -> float:
-    return max(block.height(text), 2 * KEY_RADIUS * text) + _ROW_GAP
+def _entry(lettering: Lettering, wording: str, width: float) -> tuple[_Words, ...]:
+    """Return an entry's lines as (bold, plain) words: on one line where it fits."""
+    block = lettering.spelled(wording, width)
+    bold, plain = block.lines[: block.bold], block.lines[block.bold :]
+    if len(bold) == len(plain) == 1:
+        long = text_width(bold[0], lettering.text, bold=True) + lettering.text
+        if long + text_width(plain[0], lettering.text) <= width:
+            return ((bold[0], plain[0]),)
+    return (*((line, "") for line in bold), *(("", line) for line in plain))
+
+
+def _words(line: _Words, at: Point, text: float) -> Iterator[Text]:
+    bold, plain = line
+    if bold:
+        yield Text(at, bold, text, bold=True, layer="labels")
+    if plain:
+        aside = text_width(bold, text, bold=True) + text if bold else 0.0
+        yield Text((at[0] + aside, at[1]), plain, text, layer="labels")
+
+
+def _height(entry: Sequence[_Words], text: float) -> float:
+    lines = (len(entry) - 1) * text * PITCH + 1.33 * text
+    return max(lines, 2 * KEY_RADIUS * text) + _ROW_GAP

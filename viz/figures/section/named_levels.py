@@ -26,9 +26,11 @@ def levels_at(layout: Layout, line: CutLine, window: Window | None) -> tuple[Lev
     found = dict(_ground(layout))
     for area in crossed:
         found |= {f"{name}, {area.name}" if many else name: z for name, z in _area(area, track)}
-    found |= dict(_drain(layout, line, window)) | dict(_sump(layout, track, window is not None))
-    if window is None:
-        found = {name: z for name, z in found.items() if not name.startswith(_CLOSE_ONLY)}
+    pit = dict(_sump(layout, track, window is not None))
+    found |= dict(_drain(layout, line, window)) | pit
+    # The whole house leaves small levels to details, and the pit's detail the foam's to others.
+    left = _CLOSE_ONLY if window is None else ("Foam top",) if pit else ()
+    found = {name: z for name, z in found.items() if not name.startswith(left)}
     datum = layout.design.datum.top_of_footing
     return tuple(LevelMark(name, z, datum + z) for name, z in _together(found))
 

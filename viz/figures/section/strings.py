@@ -41,9 +41,10 @@ def whole_strings(faces: Sequence[CutFace]) -> Strings:
 
 
 def detail_strings(faces: Sequence[CutFace], window: Window, layers: bool = False) -> Strings:
-    """Return the strings of a detail: footing and drain, or pad and pit, and the floor.
+    """Return the strings of a detail: footing and drain, or pad, or pit, and the floor.
 
     layers: dimension every layer of the floor, not only its height over and under the footing.
+    A detail of the pit leaves footing and trench to their own.
     """
     left, low, right, high = window
     footing = _pierced(_pieces(faces, ("footing",), window))
@@ -54,7 +55,9 @@ def detail_strings(faces: Sequence[CutFace], window: Window, layers: bool = Fals
         pier = [pad, *([column] if column else [])]
         across.append(_ends(pier, 0))
         upright.append(_ends(pier, 1))
-    across.append(_ends(_whole(faces, ("basin", "pit stone"), ("basin",), window), 0))
+    pit = _whole(faces, ("basin", "pit stone"), ("basin",), window)
+    if pit:
+        across, upright = [_ends(pit, 0)], [_ends(pit, 1)]
     floor = _ends(_pieces(faces, _LAYERS, window), 1)
     if not layers:
         floor = _sorted([*floor[:1], *([footing.bounds[3]] if footing else []), *floor[-1:]])
