@@ -11,13 +11,19 @@ from geometry.layout.lay import Layout
 from geometry.sections.bars import BarMark, bar_marks
 from geometry.sections.cut import cut
 from geometry.sections.face import CutFace, CutLine
+from geometry.sections.telling import edge_cut
 from geometry.solids.foundation import Foundation
 from viz.figures.section.cut import Floats
 from viz.figures.section.named_levels import areas_crossed, levels_at, track_of
 from viz.figures.section.section import Picture
 from viz.figures.section.strings import detail_strings, whole_strings
 from viz.figures.section.view import Window
-from viz.figures.section.windows import detail_window, floor_window, pier_window
+from viz.figures.section.windows import (
+    detail_window,
+    edge_window,
+    floor_window,
+    pier_window,
+)
 from viz.job import Job
 from viz.scene.view import Kind, View
 from viz.words import CUTS, part_words
@@ -65,6 +71,20 @@ def _details(work: Job) -> Iterator[Shot]:
         elif name == "sump":
             window = detail_window(layout, faces)
             yield Shot("detail-sump", "Sump pit", line, window)
+    yield from _edges(work)
+
+
+def _edges(work: Job) -> Iterator[Shot]:
+    """Yield a detail of footing and floor for every area made otherwise than those before it."""
+    first, *others = work.layout.areas
+    seen = [(first.footing, first.wall, first.floor)]
+    for number, area in enumerate(others, start=2):
+        made = (area.footing, area.wall, area.floor)
+        line = edge_cut(area)
+        if made not in seen and line is not None:
+            seen.append(made)
+            title = f"Footing and floor, {area.name}"
+            yield Shot(f"detail-area-{number}", title, line, edge_window(area, line))
 
 
 def floor_shot(work: Job, title: str = "Floor at the wall", note: str = "") -> Shot:

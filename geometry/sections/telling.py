@@ -23,6 +23,9 @@ TRIES = 41
 ENDS = 0.15
 # A cut that stays this many times its width in a footing runs along it, not through it.
 ALONG = 2.0
+# How far a cut at an area's edge reaches out from the footing, and in.
+EDGE_OUTSIDE_M = 2 * FOOT
+EDGE_INSIDE_M = 3 * FOOT
 # A shorter stretch between two areas is a corner, not a step worth a cut.
 SHORTEST_STEP_M = 1 * FOOT
 
@@ -65,6 +68,26 @@ def _cuts(layout: Layout) -> Iterator[NamedCut]:
         lead = layout.sump.lead
         toward = np.array(lead.along) if lead else through
         yield NamedCut("sump", look.whole(layout.sump.sump.at, toward))
+
+
+def edge_cut(area: AreaLayout) -> CutLine | None:
+    """Return a short cut from outside into an area, square to its longest side of its own.
+
+    None where every side is a lower neighbour's.
+    """
+    shared = [outline.buffer(SAME_POINT_M) for outline in area.earlier]
+    own = [s for s in _sides(area) if not any(o.contains(LineString(s)) for o in shared)]
+    if not own:
+        return None
+    start, end = _longest(own)
+    way = _square((start, end)) / float(np.linalg.norm(end - start))
+    middle = (start + end) / 2
+    # Outlines run counter-clockwise or clockwise as the file says: inward is where the area is.
+    if not area.outline.contains(shapely.Point(middle + SAME_POINT_M * 10 * way)):
+        way = -way
+    reach = area.wall.thickness + area.projection_in + EDGE_INSIDE_M
+    outside = middle - (area.projection_out + EDGE_OUTSIDE_M) * way
+    return CutLine(_point(outside), _point(middle + reach * way))
 
 
 class _Look:

@@ -7,13 +7,13 @@ from geometry.checks.completeness import completeness
 from geometry.report import CAUTIONS
 from viz import tables
 from viz.drawing.figure import Figure
-from viz.figures import schedules
-from viz.figures.completeness import completeness_figures
-from viz.figures.general_notes import general_notes, preparers_statement
-from viz.figures.index import index_figure
-from viz.figures.key import key_figures
-from viz.figures.notes import notes_figures
-from viz.figures.tables import table_figures
+from viz.figures.notes.figure import notes_figures
+from viz.figures.notes.general import general_notes, preparers_statement
+from viz.figures.tables import schedules
+from viz.figures.tables.completeness import completeness_figures
+from viz.figures.tables.figure import table_figures
+from viz.figures.tables.index import index_figure
+from viz.figures.tables.key import key_figures
 from viz.job import Job
 from viz.sheets.flow import Block
 from viz.sheets.sheet import Leaf, contents

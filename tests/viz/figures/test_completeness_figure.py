@@ -3,8 +3,8 @@
 from geometry.checks.completeness import completeness
 from tests.houses import house
 from viz.drawing.marks import Line, Text
-from viz.figures.completeness import completeness_figures
-from viz.figures.index import index_figure
+from viz.figures.tables.completeness import completeness_figures
+from viz.figures.tables.index import index_figure
 from viz.style.lines import CUT
 
 CHANGE = ("count = 2", "count = 0")

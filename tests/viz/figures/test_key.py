@@ -10,7 +10,7 @@ from geometry.solids.foundation import build
 from tests.houses import house, without
 from viz.drawing.figure import Figure
 from viz.drawing.marks import Hatch, Text
-from viz.figures.key import key_figure, key_figures
+from viz.figures.tables.key import key_figure, key_figures
 from viz.style.materials import look_of
 
 built = cache(build)

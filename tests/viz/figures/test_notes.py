@@ -11,8 +11,8 @@ from tests.houses import WITH_GARAGE, house, without
 from viz.drawing.lettering import text_box
 from viz.drawing.marks import Text
 from viz.drawing.place import NoRoomError
-from viz.figures.general_notes import general_notes, preparers_statement
-from viz.figures.notes import notes_figure
+from viz.figures.notes.figure import notes_figures
+from viz.figures.notes.general import general_notes, preparers_statement
 
 CLAIMS = ("approved", "compliant", "complies", "code-conforming")
 
@@ -129,31 +129,29 @@ def test_random_houses_get_notes_that_claim_nothing(seed: int) -> None:
     assert not [word for word in CLAIMS if word in said]
 
 
-@pytest.mark.parametrize("columns", [1, 2, 3])
+@pytest.mark.parametrize("height", [float("inf"), 120.0, 60.0])
 @pytest.mark.parametrize("numbered", [True, False])
-def test_notes_keep_their_columns_whole_and_clear(columns: int, numbered: bool) -> None:
+def test_notes_keep_their_column_and_count_on_in_pieces(height: float, numbered: bool) -> None:
     given = notes(house())
-    width = 90.0 * columns
-    made = notes_figure("n", "N", given, 2.5, width, numbered, columns)
-    texts = [m for m in made.marks if isinstance(m, Text)]
-    boxes = [text_box(t) for t in texts]
-    assert not [1 for a, b in combinations(boxes, 2) if a.overlaps(b)]
-    assert made.box.left >= -1e-6
-    assert made.box.right <= width + 1e-6
-    said = " ".join(t.words for t in texts)
+    pieces = notes_figures("n", "N", given, 2.5, 90.0, height, numbered)
+    texts = [[m for m in piece.marks if isinstance(m, Text)] for piece in pieces]
+    for own, piece in zip(texts, pieces, strict=True):
+        boxes = [text_box(t) for t in own]
+        assert not [1 for a, b in combinations(boxes, 2) if a.overlaps(b)]
+        assert piece.box.left >= -1e-6
+        assert piece.box.right <= 90.0 + 1e-6
+        assert piece.box.height <= height + 1e-6
+    said = " ".join(t.words for own in texts for t in own)
     numbers = [f"{n}. " if numbered else "" for n in range(1, len(given) + 1)]
     assert said == " ".join(n + note for n, note in zip(numbers, given, strict=True))
-
-
-def test_columns_are_about_as_high_as_each_other() -> None:
-    given = notes(house())
-    one = notes_figure("n", "N", given, 2.5, 90.0).box.height
-    two = notes_figure("n", "N", given, 2.5, 180.0 + 6.25, columns=2).box.height
-    assert two < 0.65 * one
+    assert [p.title for p in pieces] == ["N"] + ["N, continued"] * (len(pieces) - 1)
+    assert (len(pieces) > 1) == (height < 200)
 
 
 def test_notes_too_small_or_too_narrow_are_refused() -> None:
     with pytest.raises(ValueError, match="smaller than"):
-        notes_figure("n", "N", ("a",), 2.0, 90.0)
+        notes_figures("n", "N", ("a",), 2.0, 90.0)
     with pytest.raises(NoRoomError, match="larger paper"):
-        notes_figure("n", "N", ("a",), 2.5, 50.0, columns=3)
+        notes_figures("n", "N", ("a",), 2.5, 15.0)
+    with pytest.raises(NoRoomError, match="larger paper"):
+        notes_figures("n", "N", ("a long note " * 20,), 2.5, 60.0, 20.0)

@@ -6,8 +6,8 @@ from geometry.layout.lay import lay_out
 from geometry.units import FOOT, read_length
 from tests.designs import design_of, seeded_raw
 from tests.houses import house, without
-from viz.figures import schedules
-from viz.figures.tables import table_figures
+from viz.figures.tables import schedules
+from viz.figures.tables.figure import table_figures
 from viz.tables import Table
 
 ALL = (

@@ -12,8 +12,8 @@ from viz.drawing.lettering import text_box
 from viz.drawing.marks import Circle, Line, Text
 from viz.drawing.page import Box
 from viz.drawing.place import NoRoomError
-from viz.figures.columns import column_widths
-from viz.figures.tables import Signs, table_figures
+from viz.figures.tables.columns import column_widths
+from viz.figures.tables.figure import Signs, table_figures
 from viz.tables import Table
 
 WORDS = st.text("abc WM-,.é½ 12'\"\n", max_size=60)

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 import shapely
 
+from geometry.layout.areas import AreaLayout
 from geometry.layout.footings import pad_prism
 from geometry.layout.lay import Layout
 from geometry.sections.face import CutFace, CutLine
@@ -49,6 +50,20 @@ def floor_window(layout: Layout, line: CutLine) -> Window | None:
         low,
         inside + _FLOOR_SHOWN_M / 2,
         area.finished_floor + _AROUND_M,
+    )
+
+
+def edge_window(area: AreaLayout, line: CutLine) -> Window | None:
+    """Return the part of a cut at an area's edge round footing and floor; None without a wall."""
+    wall = line.spans(area.walls)
+    if not wall:
+        return None
+    outside, inside = wall[0]
+    return (
+        outside - max(area.projection_out, 0.0) - 2 * _AROUND_M,
+        min(area.footing_bottom, area.subgrade) - _AROUND_M,
+        inside + _FLOOR_SHOWN_M * 0.8,
+        max(area.finished_floor, area.tof) + _WALL_SHOWN_M,
     )
 
 

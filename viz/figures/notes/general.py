@@ -7,9 +7,9 @@ from geometry.layout.lay import Layout
 from geometry.materials.catalogue import SOILS
 from geometry.report import Report
 from geometry.units import show_elevation, show_length, show_level
-from viz.figures.notes_concrete import concrete, footings
-from viz.figures.notes_floor import floors
-from viz.figures.notes_water import drain, sump
+from viz.figures.notes.concrete import concrete, footings
+from viz.figures.notes.floor import floors
+from viz.figures.notes.water import drain, sump
 from viz.figures.wording import has, joined, within
 from viz.words import size
 

@@ -16,7 +16,7 @@ from viz.figures.plan import dashes
 from viz.figures.plan.bubbles import bubble, bubble_radius
 from viz.figures.plan.pipes import WATER, head
 from viz.figures.plan.refs import SectionRef
-from viz.figures.tables import Signs, table_figures
+from viz.figures.tables.figure import Signs, table_figures
 from viz.style.lines import CHAIN, CUT, DATUM, GROUND, INK, PAPER, QUIET, SEEN
 from viz.style.materials import Look, look, look_of
 from viz.tables import Table

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from viz.drawing.figure import Figure
-from viz.figures.tables import table_figures
+from viz.figures.tables.figure import table_figures
 from viz.tables import Table
 
 

@@ -8,7 +8,7 @@ from viz.drawing.figure import Figure, figure
 from viz.drawing.marks import Anchor, Line, Mark, Text
 from viz.drawing.page import Box
 from viz.drawing.place import NoRoomError
-from viz.figures.columns import column_widths, lines
+from viz.figures.tables.columns import column_widths, lines
 from viz.style.lines import HATCH, SEEN
 from viz.style.text import PITCH, SMALLEST
 from viz.tables import Cell, Table

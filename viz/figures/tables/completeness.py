@@ -7,7 +7,7 @@ from geometry.checks.asked import Item
 from viz.drawing.figure import Figure
 from viz.drawing.marks import Line, Mark
 from viz.drawing.page import Box
-from viz.figures.tables import Signs, table_figures
+from viz.figures.tables.figure import Signs, table_figures
 from viz.style.lines import CUT, SEEN
 from viz.tables import Table
 

@@ -1,0 +1,1 @@
+"""General notes written from the design, and sentences as figures."""

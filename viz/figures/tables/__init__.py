@@ -1,0 +1,1 @@
+"""Tables as figures: schedules, index, key of materials, list of what is asked."""
