@@ -7,7 +7,7 @@ from shapely import Polygon
 from geometry.units import System, show_fall, show_length
 from viz.drawing.fonts import text_width
 from viz.drawing.marks import Fill, Line, Mark, Text
-from viz.figures.profile.places import Stretch
+from viz.figures.profile.piece import Stretch
 from viz.figures.profile.view import View, rank
 from viz.style.lines import DIMENSION, INK, SEEN
 from viz.style.text import DESCENT, PITCH

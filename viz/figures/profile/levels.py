@@ -1,4 +1,4 @@
-"""Levels of the profile: which are named, their lines, the staffs at both sides, the names."""
+"""Levels of the profile: which are named, their lines, the staffs of black and white."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -10,7 +10,6 @@ from geometry.layout.lay import Layout
 from geometry.units import INCH, System, show_level
 from viz.drawing.fonts import text_width
 from viz.drawing.marks import Anchor, Fill, Line, Mark, Text
-from viz.drawing.place import Item, spread
 from viz.figures.profile.view import View
 from viz.style.lines import CHAIN, CUT, DATUM, DIMENSION, INK, PAPER, SEEN
 from viz.style.text import DESCENT
@@ -19,7 +18,6 @@ STAFF = 1.8
 # Levels nearer than this are one and have their names joined.
 _SAME_LEVEL_M = 5e-4
 _HALO = 0.8
-_TIE = 9.0
 # Air between a figure and a line, mm.
 _AIR = 0.4
 _STEPS: dict[System, tuple[float, ...]] = {
@@ -133,29 +131,3 @@ def figures_beside(
 def figures_width(figures: Sequence[float], system: System, text: float) -> float:
     """Return the room the staff's figures take, mm."""
     return max(text_width(show_level(level, system), text) for level in figures)
-
-
-def names_beside(
-    levels: Sequence[NamedLevel], view: View, system: System, start: float, x: float, text: float
-) -> Iterator[Mark]:
-    """Yield the names of levels in a column right of x, each tied to its line's end.
-
-    start: where ties begin.
-    """
-    wide = max(text_width(show_level(one.level, system), text, one.strong) for one in levels)
-    for one, y in zip(levels, name_heights(levels, view, text), strict=True):
-        at = view.y(one.level)
-        tie = ((start, at), (x, at), (x + _TIE - 1.0, y))
-        yield Line(tie, SEEN if one.strong else DIMENSION, layer="leaders")
-        name = ", ".join(one.names)
-        figure = show_level(one.level, system)
-        row, bold = y - text / 2, one.strong
-        yield Text((x + _TIE + wide, row), figure, text, bold, "end", layer="levels")
-        words = name[0].upper() + name[1:]
-        yield Text((x + _TIE + wide + text, row), words, text, bold, layer="levels")
-
-
-def name_heights(levels: Sequence[NamedLevel], view: View, text: float) -> tuple[float, ...]:
-    """Return the middles of the level's names on paper, mm, from the lowest up."""
-    items = [Item(view.y(one.level), 1.33 * text) for one in levels]
-    return spread(items, -1e4, 1e4, 0.35 * text)

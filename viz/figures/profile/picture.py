@@ -6,13 +6,13 @@ from math import cos, pi, sin
 
 from shapely import Polygon, box
 
-from geometry.layout.drain import DrainLayout
 from geometry.layout.sump import LeadLayout
 from viz.drawing.expand import outline
 from viz.drawing.fonts import text_width
 from viz.drawing.marks import Fill, Hatch, Line, Mark, Point, Text
 from viz.figures.pipe.words import way
-from viz.figures.profile.places import Place, inverts, pipe_ends
+from viz.figures.profile.piece import Piece
+from viz.figures.profile.places import Place
 from viz.figures.profile.view import View
 from viz.style.lines import DIMENSION, INK, PAPER, QUIET, SEEN
 from viz.style.materials import look
@@ -24,30 +24,31 @@ _PIPE_EDGE = 0.35
 _UPRIGHT_HALO = 0.7
 
 
-def stone_marks(drain: DrainLayout, view: View) -> Iterator[Mark]:
+def stone_marks(piece: Piece, view: View) -> Iterator[Mark]:
     """Yield the drain's stone round the pipe, behind everything."""
     stone = look("drain stone")
-    points, wall = inverts(drain), drain.pipe.wall_m
-    band = _between(points, view, -wall, 2 * drain.bore + wall)
-    shape = _stone(drain, view).difference(band)
+    wall, bore = piece.drain.pipe.wall_m, 2 * piece.drain.bore
+    band = _between(piece.inverts(), view, -wall, bore + wall)
+    shape = _stone(piece, view).difference(band)
     yield Fill(shape, stone.fill, "cut")
     yield Hatch(shape, stone.hatch, stone.ink, "hatch")
 
 
-def wrap_marks(drain: DrainLayout, view: View) -> Iterator[Mark]:
-    """Yield the wrap inside the stone's edges, shown heavy; a loop's has no ends."""
+def wrap_marks(piece: Piece, view: View) -> Iterator[Mark]:
+    """Yield the wrap inside the stone's edges, shown heavy; only open ends are wrapped."""
     wrap = look("wrap")
-    left, low, right, high = _stone(drain, view).buffer(-wrap.thin_mm, join_style="mitre").bounds
+    left, low, right, high = _stone(piece, view).buffer(-wrap.thin_mm, join_style="mitre").bounds
     runs = [((left, low), (right, low)), ((left, high), (right, high))]
-    if not drain.route.closed:
-        runs += [((x, low), (x, high)) for x in (left, right)]
-    for run in runs:
-        yield Line(run, wrap.thin_mm, wrap.ink, wrap.dash, layer="outline")
+    for run in piece.open_ends:
+        x = left if run == 0.0 else right
+        runs.append(((x, low), (x, high)))
+    for ends in runs:
+        yield Line(ends, wrap.thin_mm, wrap.ink, wrap.dash, layer="outline")
 
 
-def _stone(drain: DrainLayout, view: View) -> Polygon:
-    right = view.x(drain.route.length)
-    return box(0.0, view.y(drain.stone_bottom), right, view.y(drain.stone_top))
+def _stone(piece: Piece, view: View) -> Polygon:
+    left, right = view.x(piece.start), view.x(piece.end)
+    return box(left, view.y(piece.drain.stone_bottom), right, view.y(piece.drain.stone_top))
 
 
 def uprights(runs: Sequence[float], view: View, low: float, high: float) -> Iterator[Line]:
@@ -58,10 +59,10 @@ def uprights(runs: Sequence[float], view: View, low: float, high: float) -> Iter
         yield Line(ends, DIMENSION, layer="outline")
 
 
-def pipe_marks(drain: DrainLayout, places: Sequence[Place], view: View) -> Iterator[Mark]:
+def pipe_marks(piece: Piece, places: Sequence[Place], view: View) -> Iterator[Mark]:
     """Yield the pipe cut along its middle: walls, bore, the invert as a line of its own layer."""
-    points = inverts(drain)
-    wall, bore = drain.pipe.wall_m, 2 * drain.bore
+    points = piece.inverts()
+    wall, bore = piece.drain.pipe.wall_m, 2 * piece.drain.bore
     bottom, invert, top, crown = (
         _raised(points, view, height) for height in (-wall, 0.0, bore, bore + wall)
     )
@@ -69,9 +70,9 @@ def pipe_marks(drain: DrainLayout, places: Sequence[Place], view: View) -> Itera
     yield Fill(_between(points, view, 0.0, bore), PAPER, "outline")
     yield Fill(_between(points, view, -wall, 0.0), INK, "cut")
     yield Fill(_between(points, view, bore, bore + wall), INK, "cut")
-    start, end = pipe_ends(drain)
+    start, end = piece.pipe_ends
     for place in places:
-        if place.corner and start < place.run < end:
+        if place.bent and start < place.run < end:
             x, low = view.x(place.run), drain_invert(points, place.run)
             yield Line(((x, view.y(low)), (x, view.y(low + bore))), DIMENSION, layer="outline")
     for line in (bottom, crown, top):
@@ -94,14 +95,13 @@ def _between(points: Sequence[tuple[float, float]], view: View, low: float, high
     return Polygon((*_raised(points, view, low), *reversed(_raised(points, view, high))))
 
 
-def pipe_words(
-    drain: DrainLayout, places: Sequence[Place], view: View, text: float
-) -> Iterator[Text]:
+def pipe_words(piece: Piece, places: Sequence[Place], view: View, text: float) -> Iterator[Text]:
     """Yield the pipe's name inside it, in the longest length between places that can hold it."""
+    drain = piece.drain
     name = material_name(drain.drain.pipe).split(", ", 1)[-1]
     words = f"{name}, {way(drain.drain.holes).lower()}"
-    points, half = inverts(drain), text_width(words, text) / 2 + 2.0
-    start, end = pipe_ends(drain)
+    points, half = piece.inverts(), text_width(words, text) / 2 + 2.0
+    start, end = piece.pipe_ends
     stops = sorted({start, end, *(p.run for p in places if start < p.run < end)})
     a, b = max(pairwise(stops), key=lambda span: span[1] - span[0])
     middle = view.x((a + b) / 2)
@@ -117,10 +117,9 @@ def _raised(points: Sequence[tuple[float, float]], view: View, by: float) -> tup
     return tuple((view.x(run), view.y(level + by)) for run, level in points)
 
 
-def riser_marks(
-    drain: DrainLayout, places: Sequence[Place], view: View, high: float
-) -> Iterator[Mark]:
+def riser_marks(piece: Piece, places: Sequence[Place], view: View, high: float) -> Iterator[Mark]:
     """Yield the cleanouts' risers from the pipe's crown, broken off above the picture's top."""
+    drain = piece.drain
     for place in places:
         if place.riser_top is None:
             continue

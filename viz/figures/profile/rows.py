@@ -26,14 +26,17 @@ class Row:
     cells: tuple[tuple[str, ...], ...]
 
 
-def rows(places: Sequence[Place], start: str, datum: Datum, system: System) -> tuple[Row, ...]:
+def rows(
+    places: Sequence[Place], start: str, datum: Datum, system: System, noted: bool
+) -> tuple[Row, ...]:
     """Return the band's rows; start: where distances are counted from.
 
-    The rod reading is given only where the survey has a laser.
+    noted: what else stands at a place is told under its name. The rod reading is given only where
+    the survey has a laser.
     """
     elevations = [datum.top_of_footing + place.invert for place in places]
     found = [
-        Row("Place", tuple(place.names for place in places)),
+        Row("Place", tuple((*p.names, *(_noted(p) if noted else ())) for p in places)),
         Row(f"From the {start}", tuple(_distances(place, system) for place in places)),
         Row("Invert from TOF", tuple((show_level(p.invert, system),) for p in places)),
         Row("Invert, elevation", tuple((show_elevation(e, system),) for e in elevations)),
@@ -43,6 +46,10 @@ def rows(places: Sequence[Place], start: str, datum: Datum, system: System) -> t
         cells = tuple(("above the laser" if r < 0 else show_rod(r, system),) for r in rods)
         found.append(Row("Rod reading", cells))
     return tuple(found)
+
+
+def _noted(place: Place) -> Iterator[str]:
+    return (line for note in place.notes for line in note)
 
 
 def _distances(place: Place, system: System) -> tuple[str, ...]:
@@ -62,12 +69,8 @@ def band(
     """
     widths = [_width(table, number, text) for number in range(len(xs))]
     middles = rank(list(zip(xs, widths, strict=True)), _GAP)
-    turn = top - max(
-        2.0, min(14.0, 0.35 * max(abs(a - b) for a, b in zip(xs, middles, strict=True)))
-    )
-    head = turn - 2.0
-    for x, middle in zip(xs, middles, strict=True):
-        yield Line(((x, top), (middle, turn), (middle, head)), DIMENSION, layer="leaders")
+    ties, head = tied(xs, middles, top)
+    yield from ties
     edge = min(left, middles[0] - widths[0] / 2) - _GAP
     start = edge - max(text_width(row.heading, text, bold=True) for row in table)
     right = middles[-1] + widths[-1] / 2 + _GAP / 2
@@ -77,6 +80,17 @@ def band(
         yield from _row(row, middles, y, start, text)
         y -= _height(row, text)
         yield Line(((start, y), (right, y)), DIMENSION, layer="labels")
+
+
+def tied(
+    xs: Sequence[float], middles: Sequence[float], top: float
+) -> tuple[tuple[Line, ...], float]:
+    """Return ties from places at the height `top` down to their columns, and where they end, mm."""
+    aside = max(abs(a - b) for a, b in zip(xs, middles, strict=True))
+    turn = top - max(2.0, min(14.0, 0.35 * aside))
+    head = turn - 2.0
+    ties = (((x, top), (m, turn), (m, head)) for x, m in zip(xs, middles, strict=True))
+    return tuple(Line(points, DIMENSION, layer="leaders") for points in ties), head
 
 
 def _width(table: Sequence[Row], number: int, text: float) -> float:

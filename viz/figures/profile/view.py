@@ -6,9 +6,7 @@ from math import log
 
 from viz.drawing.place import Item, spread
 
-TALL = (1, 2, 5, 10, 20, 25)
-# The height a profile is best read at, mm.
-_GOOD_HEIGHT = 70.0
+TALL = (1, 2, 5, 10, 15, 20, 25)
 
 
 @dataclass(frozen=True)
@@ -34,9 +32,12 @@ class View:
         return level * self.per_metre * self.tall
 
 
-def taller(height_mm: float) -> int:
-    """Return how many times to enlarge heights that are so high at the scale of the lengths."""
-    return min(TALL, key=lambda tall: abs(log(tall * height_mm / _GOOD_HEIGHT)))
+def taller(height_mm: float, good_mm: float) -> int:
+    """Return how many times to enlarge heights that are so high at the scale of the lengths.
+
+    good_mm: the height the picture is best read at.
+    """
+    return min(TALL, key=lambda tall: abs(log(tall * height_mm / good_mm)))
 
 
 def rank(wanted: Iterable[tuple[float, float]], gap: float) -> tuple[float, ...]:

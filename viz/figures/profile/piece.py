@@ -1,0 +1,107 @@
+"""The drain unrolled, whole or one branch of it: its ends, its inverts, its falls."""
+
+from dataclasses import dataclass
+from itertools import pairwise
+
+from geometry.layout.drain import SAME_STATION_M, DrainLayout
+
+
+@dataclass(frozen=True)
+class Stretch:
+    """Pipe that falls evenly from one place to another, metres from the drain's left end."""
+
+    high: float
+    low: float
+    fall: float
+    drop: float
+
+    @property
+    def length(self) -> float:
+        """Length on the plan, metres."""
+        return abs(self.high - self.low)
+
+
+@dataclass(frozen=True)
+class Piece:
+    """What one picture shows of the unrolled drain, metres from the whole drain's left end."""
+
+    drain: DrainLayout
+    start: float
+    end: float
+
+    @property
+    def whole(self) -> bool:
+        """Tell whether all of the drain is shown."""
+        return self.holds(0.0) and self.holds(self.drain.route.length)
+
+    def holds(self, run: float) -> bool:
+        """Tell whether a place lies in the piece, ends included."""
+        return self.start - SAME_STATION_M <= run <= self.end + SAME_STATION_M
+
+    @property
+    def open_ends(self) -> tuple[float, ...]:
+        """Where the stone ends in soil; a loop's has no ends."""
+        if self.drain.route.closed:
+            return ()
+        return tuple(run for run in (0.0, self.drain.route.length) if self.holds(run))
+
+    @property
+    def pipe_ends(self) -> tuple[float, float]:
+        """Where the pipe begins and ends: it stops short of open ends of the stone."""
+        first, last = _pipe_ends(self.drain)
+        return max(first, self.start), min(last, self.end)
+
+    def inverts(self) -> tuple[tuple[float, float], ...]:
+        """Return (run, level) of the invert from left to right: ends and every change of fall."""
+        start, end = self.pipe_ends
+        turn = turning(self.drain)
+        runs = [start, *([turn] if start < turn < end else []), end]
+        first = self.drain.low if self.drain.route.closed else 0.0
+        return tuple((run, self.drain.invert(first + run)) for run in runs)
+
+    def stretches(self) -> tuple[Stretch, ...]:
+        """Return the falling lengths from left to right; a level drain is one."""
+        if not self.drain.rise:
+            return (Stretch(self.start, self.end, 0.0, 0.0),)
+        shown = (s for s in _falling(self.drain) if s.length > SAME_STATION_M)
+        return tuple(s for s in shown if self.holds(s.high) and self.holds(s.low))
+
+
+def all_of(drain: DrainLayout) -> Piece:
+    """Return the whole drain as one piece."""
+    return Piece(drain, 0.0, drain.route.length)
+
+
+def branches(drain: DrainLayout) -> tuple[Piece, ...]:
+    """Return the branches from left to right: a low point at an end leaves one."""
+    stops = (0.0, turning(drain), drain.route.length)
+    found = (Piece(drain, a, b) for a, b in pairwise(stops))
+    return tuple(piece for piece in found if piece.end - piece.start > SAME_STATION_M)
+
+
+def turning(drain: DrainLayout) -> float:
+    """Return where the branches meet in the picture: a loop's high point, a run's low point.
+
+    A loop is cut at its low point, which stands at both ends.
+    """
+    return drain.branches()[0] if drain.route.closed else drain.low
+
+
+def _pipe_ends(drain: DrainLayout) -> tuple[float, float]:
+    if drain.route.closed:
+        return 0.0, drain.route.length
+    return drain.gaps[0][0], drain.gaps[-1][1]
+
+
+def _falling(drain: DrainLayout) -> tuple[Stretch, ...]:
+    length, (ahead, behind) = drain.route.length, drain.branches()
+    if drain.route.closed:
+        return (
+            Stretch(ahead, 0.0, drain.rise / ahead, drain.rise),
+            Stretch(ahead, length, drain.rise / behind, drain.rise),
+        )
+    fall = drain.drain.fall
+    return (
+        Stretch(0.0, drain.low, fall, fall * behind),
+        Stretch(length, drain.low, fall, fall * ahead),
+    )
