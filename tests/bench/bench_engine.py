@@ -12,7 +12,6 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable
-from dataclasses import dataclass
 from importlib.metadata import version
 from math import cos, pi, sin
 from os import cpu_count
@@ -31,32 +30,10 @@ from geometry.report import report
 from geometry.solids.drilled import module
 from geometry.solids.foundation import body_mesh, build
 from geometry.solids.pipes import perforated_pipe, run_mesh
+from tests.bench.row import MS, Row
 from tests.whole import brep
 
 EXAMPLE = Path(__file__).parents[2] / "assets" / "examples" / "l-basement.toml"
-MS = 1000.0
-
-
-@dataclass(frozen=True)
-class Row:
-    """One line of the table: what, milliseconds or a ratio, and the aim it is held against."""
-
-    what: str
-    value: float
-    unit: str = "ms"
-    aim: float | None = None
-    at_least: bool = False
-    note: str = ""
-
-    def __str__(self) -> str:
-        """The line as printed."""
-        aim = ""
-        if self.aim is not None:
-            met = self.value >= self.aim if self.at_least else self.value <= self.aim
-            sign = ">=" if self.at_least else "<="
-            aim = f"aim {sign} {self.aim:g}: {'met' if met else 'NOT MET'}"
-        return f"{self.what:<58}{self.value:>10.2f} {self.unit:<5}{aim:<24}{self.note}"
-
 
 REMEMBERING = (
     lay_out, lay_areas, lay_drain, module,
