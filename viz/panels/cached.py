@@ -1,19 +1,59 @@
 """What is computed for a design text, kept for the next run of the page."""
 
+from collections.abc import Callable
+from dataclasses import dataclass
+
 import streamlit as st
 
+from geometry.checks.asked import Item
+from geometry.checks.completeness import completeness
+from geometry.errors import BedcourseError
 from geometry.sections.face import CutLine
 from viz.drawing.page import PaperName
+from viz.drawing.scale import Scale
+from viz.export.bundle import to_zip
 from viz.export.glb import to_glb
 from viz.export.png import to_png
 from viz.export.svg import to_svg
-from viz.issue import still_of
+from viz.figures.plan.chooser import chooser_plan
+from viz.issue import SHEET_DPI, Product, set_pdf, sheet_files, still_of
 from viz.job import Job, job
-from viz.pictures import Cutting, detail_window, section_of
+from viz.pictures import Shot, detail_of
 from viz.scene.orbit import orbit_page
 from viz.scene.view import Kind
+from viz.sheets.permit import one_sheet, permit_set
+from viz.sheets.sheet import Sheet
 
-Ends = tuple[tuple[float, float], tuple[float, float]]
+SET_PDF = "permit-set.pdf"
+
+
+@dataclass(frozen=True)
+class Sought:
+    """One section as it is asked for. title: of the whole; a detail has its own."""
+
+    line: CutLine
+    title: str
+    detail: bool
+    paper: PaperName
+    scale: Scale | None = None
+
+
+@dataclass(frozen=True)
+class SetSought:
+    """The permit set as it is asked for. scale: of the whole sections."""
+
+    paper: PaperName
+    scale: Scale | None = None
+
+
+@dataclass(frozen=True)
+class PlanToChoose:
+    """The plain plan as SVG, its size in mm, and where the job lies on it: see ChooserPlan."""
+
+    svg: str
+    size: tuple[float, float]
+    per_metre: float
+    origin: tuple[float, float]
 
 
 @st.cache_resource(max_entries=8, show_spinner=False)
@@ -35,22 +75,101 @@ def model_file(text: str) -> bytes:
     return to_glb(sound_job(text).foundation.solids)
 
 
-@st.cache_data(max_entries=12, show_spinner="Drawing the section ...")
-def section_svg(text: str, title: str, ends: Ends, detail: bool, paper: PaperName) -> str:
-    """Return a section as SVG. Raises BedcourseError where it shows nothing or does not fit."""
-    work, line = sound_job(text), CutLine(*ends)
-    window = detail_window(work.layout, work.foundation, line) if detail else None
-    asked = Cutting(title, line, paper, window=window)
-    return to_svg(section_of(work.layout, work.foundation, asked))
-
-
-@st.cache_data(max_entries=6, show_spinner=False)
-def section_png(svg: str) -> bytes:
-    """Return a section as PNG."""
-    return to_png(svg)
-
-
 @st.cache_data(max_entries=6, show_spinner="Drawing the picture; this takes some seconds ...")
 def still_png(text: str, kind: Kind) -> bytes:
     """Return a still as PNG. Raises NoPictures with one sentence."""
     return still_of(sound_job(text), kind)
+
+
+@st.cache_resource(max_entries=6, show_spinner=False)
+def chooser(text: str) -> PlanToChoose:
+    """Return the plan on which a cut is chosen."""
+    work = sound_job(text)
+    plan = chooser_plan(work.layout)
+    size = (plan.drawing.width, plan.drawing.height)
+    return PlanToChoose(to_svg(plan.drawing), size, plan.per_metre, plan.origin)
+
+
+@st.cache_resource(max_entries=6, show_spinner=False)
+def asked_items(text: str) -> tuple[Item, ...]:
+    """Return what departments ask, and where each item stands."""
+    return completeness(sound_job(text).layout)
+
+
+def section_sheets(text: str, sought: Sought) -> tuple[Sheet, ...]:
+    """Return a section on its sheet. Raises BedcourseError where it shows nothing or is too big."""
+    return _or_raise(_section_sheets(text, sought))
+
+
+def set_sheets(text: str, sought: SetSought) -> tuple[Sheet, ...]:
+    """Return the permit set. Raises BedcourseError where the paper cannot hold a figure."""
+    return _or_raise(_set_sheets(text, sought))
+
+
+def _or_raise(found: tuple[Sheet, ...] | str) -> tuple[Sheet, ...]:
+    """Raise a sentence again: it is kept like the sheets, for it may take as long to find."""
+    if isinstance(found, str):
+        raise BedcourseError(found)
+    return found
+
+
+@st.cache_resource(max_entries=12, show_spinner="Drawing the section ...")
+def _section_sheets(text: str, sought: Sought) -> tuple[Sheet, ...] | str:
+    work, line = sound_job(text), sought.line
+    try:
+        shot = detail_of(work, line) if sought.detail else Shot("section", sought.title, line)
+        return one_sheet(work, shot, sought.paper, sought.scale)
+    except BedcourseError as error:
+        return str(error)
+
+
+@st.cache_resource(max_entries=6, show_spinner="Drawing the sheets; this takes some seconds ...")
+def _set_sheets(text: str, sought: SetSought) -> tuple[Sheet, ...] | str:
+    try:
+        return permit_set(sound_job(text), sought.paper, sought.scale)
+    except BedcourseError as error:
+        return str(error)
+
+
+@st.cache_data(max_entries=12, show_spinner="Drawing the section ...")
+def section_svg(text: str, sought: Sought) -> str:
+    """Return a section's sheet as SVG. Raises BedcourseError like `section_sheets`."""
+    return to_svg(section_sheets(text, sought)[0].drawing)
+
+
+@st.cache_data(max_entries=30, show_spinner=False)
+def set_svg(text: str, sought: SetSought, place: int) -> str:
+    """Return one sheet of the set as SVG. place: from 0. Raises like `set_sheets`."""
+    return to_svg(set_sheets(text, sought)[place].drawing)
+
+
+@st.cache_data(max_entries=6, show_spinner=False)
+def png(svg: str) -> bytes:
+    """Return a sheet as PNG, at the dots per inch of the set."""
+    return to_png(svg, SHEET_DPI)
+
+
+@st.cache_data(max_entries=4, show_spinner=False)
+def section_pdf(text: str, sought: Sought) -> bytes:
+    """Return a section's sheet as PDF. Raises BedcourseError like `section_sheets`."""
+    return set_pdf(sound_job(text), section_sheets(text, sought))
+
+
+@st.cache_data(max_entries=4, show_spinner=False)
+def whole_pdf(text: str, sought: SetSought) -> bytes:
+    """Return the set as PDF. Raises BedcourseError like `set_sheets`."""
+    return set_pdf(sound_job(text), set_sheets(text, sought))
+
+
+def whole_zip(text: str, sought: SetSought, tell: Callable[[float, str], None]) -> bytes:
+    """Return the set as one ZIP file: PDF, and every sheet as SVG and PNG.
+
+    tell: hears the share that is done, and what is made next.
+    """
+    sheets = set_sheets(text, sought)
+    tell(0.0, "The PDF")
+    made = [Product(SET_PDF, whole_pdf(text, sought))]
+    for place, sheet in enumerate(sheets, start=1):
+        tell(place / (len(sheets) + 1), f"Sheet {sheet.number}, {sheet.title}")
+        made += sheet_files(sheet)
+    return to_zip({product.name: product.data for product in made})

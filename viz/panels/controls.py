@@ -19,6 +19,7 @@ from viz.panels.fields import (
 )
 from viz.panels.sitework import drain, ground, sump
 from viz.panels.state import Path
+from viz.panels.titles import title_block
 
 _CHOICES: Mapping[str, Mapping[str, Any]] = {
     "base": AGGREGATES, "blinding": AGGREGATES, "retarder": SHEETS, "insulation": BOARDS,
@@ -33,6 +34,8 @@ def controls() -> None:
     if not raw or not isinstance(areas, list) or not all(isinstance(a, dict) for a in areas):
         st.info("The fields come back when the text under Design file can be read again.")
         return
+    with st.expander("Title block"):
+        title_block()
     area = _chosen_area(areas)
     with st.expander("Floor build-up", expanded=True):
         _floor(raw, area)

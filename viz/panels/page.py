@@ -34,8 +34,9 @@ def page() -> None:
         opening()
         return
     # A sheet of paper wants more room than the model.
-    wide = [7, 3] if st.session_state.get("view") == "Section" else [5, 3]
-    picture, beside = st.columns(wide, gap="medium")
+    wide = st.session_state.get("view") in ("Section", "Sheets")
+    with st.container(key="sheet-desk" if wide else "desk"):
+        picture, beside = st.columns(2, gap="medium")
     with picture:
         _head(work)
         _faults()

@@ -6,7 +6,7 @@ import streamlit as st
 
 from geometry.materials.catalogue import FABRICS, PIPES, SOILS
 from viz.panels import state
-from viz.panels.fields import Field, alone, choice_field, names, pair, say_faults
+from viz.panels.fields import Field, alone, choice_field, names, pair, say_faults, text_field
 
 
 def drain() -> None:
@@ -71,7 +71,26 @@ def sump() -> None:
         Field(("sump", "diameter"), "Diameter inside", "18 in"),
     )
     alone(Field(("sump", "fall"), "Fall of the pipe to it", "1/4 in per ft"))
+    _pump()
     st.button("Take the sump out", on_click=state.edit, args=(("sump",), None))
+
+
+def _pump() -> None:
+    """Show the levels of the pump's float switch."""
+    path = ("sump", "pump")
+    if state.value(path) is None:
+        first = {"off": "3 in", "on": "10 in"}
+        st.button("Add a pump's levels", on_click=state.edit, args=(path, first))
+        return
+    st.caption("The pump's switch: water above the pit's inside bottom")
+    left, right = st.columns(2)
+    with left:
+        text_field(Field((*path, "off"), "Pump stops at"))
+    with right:
+        text_field(Field((*path, "on"), "Pump starts at"))
+    text_field(Field((*path, "alarm"), "High-water alarm at", "none"))
+    say_faults(path)
+    st.button("Take the pump's levels out", on_click=state.edit, args=(path, None))
 
 
 def ground() -> None:

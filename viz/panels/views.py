@@ -1,42 +1,28 @@
-"""What can be looked at: the model, a section, the tables, the findings, the design file."""
+"""What can be looked at: model, section, sheets, tables, findings, design file."""
 
-from base64 import b64encode
 from collections.abc import Callable
-from html import escape
-from typing import get_args
 
 import streamlit as st
 
-from geometry.errors import BedcourseError, LengthError
-from geometry.units import read_length
+from geometry.errors import BedcourseError
 from viz import tables
-from viz.drawing.page import PaperName
 from viz.export.csvfile import to_csv
-from viz.issue import STILLS, papers_for
+from viz.issue import STILLS
 from viz.job import Job
 from viz.panels import cached, state
 from viz.panels.figures import verdict
+from viz.panels.section import section
+from viz.panels.sheets import sheets
+from viz.panels.shown import save_button
 from viz.scene.view import Kind
-from viz.words import CUTS
-
-_DETAIL = "Detail at footing and drain"
-_OWN = "own"
-LARGE = "large sheet"
 
 
 def views() -> dict[str, Callable[[Job], None]]:
     """Return the views by their names."""
     return {
-        "3D": model, "Section": section, "Levels": levels, "Volumes": volumes,
-        "Findings": findings, "Design file": design_file,
+        "3D": model, "Section": section, "Sheets": sheets, "Levels": levels,
+        "Volumes": volumes, "Findings": findings, "Design file": design_file,
     }  # fmt: skip
-
-
-def save_button(label: str, data: str | bytes, name: str, kind: str) -> None:
-    """Show a button that saves a file; pressing it leaves the page as it is."""
-    st.download_button(
-        label, data, name, kind, icon=":material/download:", on_click="ignore", key=f"save {name}"
-    )
 
 
 def model(work: Job) -> None:
@@ -63,64 +49,6 @@ def _still(work: Job, kind: Kind) -> None:
         return
     st.image(png, width="stretch", caption=f"{work.name}: {kind}")
     save_button("PNG", png, f"{kind}.png", "image/png")
-
-
-def section(work: Job) -> None:
-    """Show a section: chosen cut, whole or as a detail, on a chosen paper."""
-    left, middle, right = st.columns([3, 3, 2], vertical_alignment="bottom")
-    cut = left.selectbox("Cut", [*work.cuts, _OWN], format_func=_cut_name, key="cut")
-    part = middle.segmented_control(
-        "Part", ["Detail", "Whole"], default="Detail", key="part", required=True
-    )
-    detail = part != "Whole"
-    papers = get_args(PaperName)
-    usual = papers.index(papers_for(work)[detail])
-    paper = right.selectbox("Paper", papers, index=usual, key=f"paper {detail} {work.system}")
-    try:
-        ends = _ends(work, cut)
-        title = _DETAIL if detail else CUTS[cut]
-        svg = cached.section_svg(work.text, title, ends, detail, paper)
-    except BedcourseError as error:
-        st.warning(f"{str(error)[:1].upper()}{str(error)[1:]}.")
-        return
-    _sheet(svg, title)
-    with st.container(horizontal=True, vertical_alignment="center"):
-        st.toggle("Large", key=LARGE)
-        save_button("SVG", svg, f"section-{cut}.svg", "image/svg+xml")
-        save_button("PNG", cached.section_png(svg), f"section-{cut}.png", "image/png")
-
-
-def _cut_name(cut: str) -> str:
-    return "Two points of my own" if cut == _OWN else CUTS[cut].removeprefix("Section ")
-
-
-def _ends(work: Job, cut: str) -> cached.Ends:
-    """Return the chosen cut's ends. Raises LengthError for a point that cannot be read."""
-    if cut != _OWN:
-        return work.cuts[cut].start, work.cuts[cut].end
-    left, right = st.columns(2)
-    first = left.text_input("From (x, y)", "-10 ft, 6 ft", key="cut from")
-    last = right.text_input("To (x, y)", "60 ft, 6 ft", key="cut to")
-    ends = _point(work, first), _point(work, last)
-    if ends[0] == ends[1]:
-        raise LengthError("the two points are one; a cut needs two places")
-    return ends
-
-
-def _point(work: Job, text: str) -> tuple[float, float]:
-    pieces = text.split(",")
-    if len(pieces) != 2:
-        raise LengthError(f"{text!r} is not a place; write x, y like 12 ft, 6 ft 6 in")
-    bare = work.layout.design.project.numbers
-    return read_length(pieces[0].strip(), bare), read_length(pieces[1].strip(), bare)
-
-
-def _sheet(svg: str, title: str) -> None:
-    """Show a sheet as wide as its place, or large, to be scrolled sideways."""
-    picture = b64encode(svg.encode()).decode()
-    kind = "sheet large" if st.session_state.get(LARGE) else "sheet"
-    image = f'<img alt="{escape(title)}" src="data:image/svg+xml;base64,{picture}">'
-    st.html(f'<div class="{kind}">{image}</div>')
 
 
 def levels(work: Job) -> None:

@@ -1,12 +1,11 @@
 """A plain plan without words, on which a cut is chosen: light, and clear at the size of a hand."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 
 import shapely
 
 from geometry.layout.lay import Layout
-from geometry.sections.face import CutLine
+from geometry.units import FOOT
 from viz.drawing.figure import moved
 from viz.drawing.marks import Mark
 from viz.drawing.page import Drawing
@@ -14,9 +13,9 @@ from viz.figures.plan import pipes
 from viz.figures.plan.onpaper import OnPaper
 from viz.figures.plan.structure import structure, structure_marks
 
-# The longer side of the picture, and the room left round the cuts, mm.
+# The longer side of the picture, mm, and the ground shown round the works, metres.
 _LONG = 120.0
-_ROOM = 7.0
+_AROUND_M = 5 * FOOT
 
 
 @dataclass(frozen=True)
@@ -32,15 +31,15 @@ class ChooserPlan:
     origin: tuple[float, float]
 
 
-def chooser_plan(layout: Layout, cuts: Iterable[CutLine]) -> ChooserPlan:
-    """Draw walls, footings, piers, drain and pit, with room for the ends of these cuts."""
-    tracks = [cut.track() for cut in cuts]
-    strips = [area.footings for area in layout.areas]
-    left, low, right, high = shapely.union_all([layout.ground.house, *strips, *tracks]).bounds
-    per_metre = (_LONG - 2 * _ROOM) / max(right - left, high - low)
+def chooser_plan(layout: Layout) -> ChooserPlan:
+    """Draw walls, footings, piers, drain and pit, with room around them to begin a cut in."""
+    works = [layout.ground.house, *(area.footings for area in layout.areas)]
+    works += [layout.drain.low_space] if layout.drain else []
+    left, low, right, high = shapely.union_all(works).buffer(_AROUND_M).bounds
+    per_metre = _LONG / max(right - left, high - low)
     paper = OnPaper(per_metre)
-    origin = (_ROOM - left * per_metre, _ROOM - low * per_metre)
-    wide, tall = (size * per_metre + 2 * _ROOM for size in (right - left, high - low))
+    origin = (-left * per_metre, -low * per_metre)
+    wide, tall = ((right - left) * per_metre, (high - low) * per_metre)
     marks = tuple(moved(_marks(layout, paper), *origin))
     return ChooserPlan(Drawing(wide, tall, "Plan", 1000 / per_metre, marks), per_metre, origin)
 

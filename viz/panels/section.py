@@ -1,0 +1,95 @@
+"""The view "Section": a cut chosen on the plan, and what it shows, on a sheet of its own."""
+
+from collections.abc import Mapping
+from typing import get_args
+
+import streamlit as st
+
+from geometry.errors import BedcourseError
+from geometry.units import System
+from viz.drawing.page import PaperName
+from viz.drawing.scale import Scale
+from viz.job import Job
+from viz.panels import cached, cutting, shown
+from viz.panels.chooser import chooser
+from viz.words import CUTS
+
+# The paper of one drawing alone.
+_SMALL: Mapping[System, PaperName] = {"ft-in": "ANSI B", "metric": "A3"}
+_PARTS = {"whole": "Whole", "detail": "Detail at the footing"}
+_PART = "section part"
+
+
+def section(work: Job) -> None:
+    """Show the plan to choose a cut on, and the section there on a chosen paper."""
+    with st.container(key="section-desk"):
+        plan, drawn = st.columns(2, gap="medium")
+        with plan:
+            chooser(work)
+            _cut(work)
+        with drawn:
+            _drawn(work)
+
+
+def _cut(work: Job) -> None:
+    """Show the cut in words: which, and the places of the user's own."""
+    said = cutting.asked(work)
+    st.session_state[cutting.CUT] = said.name
+    st.selectbox(
+        "Cut", [*work.cuts, cutting.OWN], format_func=cutting.name_of, key=cutting.CUT,
+        on_change=lambda: cutting.choose(work, str(st.session_state[cutting.CUT])),
+    )  # fmt: skip
+    if said.name == cutting.OWN:
+        _places(said)
+    st.button(
+        "Look from the other side", icon=":material/swap_horiz:", width="stretch",
+        disabled=not cutting.corners(work), on_click=cutting.turn_round, args=(work,),
+    )  # fmt: skip
+
+
+def _places(said: cutting.Asked) -> None:
+    for key, words, label, help_ in (
+        (cutting.FROM, said.start, "From (x, y)", "the left end of the section"),
+        (cutting.TO, said.end, "To (x, y)", "the right end of the section"),
+        (cutting.VIA, said.via, "Via (x, y; x, y)", "corners between, where the cut jogs"),
+    ):
+        st.session_state[key] = words
+        usual = "none" if key == cutting.VIA else "12 ft, 6 ft 6 in"
+        st.text_input(
+            label, key=key, on_change=cutting.typed, help=help_, placeholder=usual, max_chars=300
+        )
+
+
+def _drawn(work: Job) -> None:
+    """Show the section with what it is drawn on, and its files."""
+    part, paper, scale = _wanted(work)
+    try:
+        line = cutting.line(work)
+        name = cutting.asked(work).name
+        sought = cached.Sought(line, CUTS[name], part == "detail", paper, scale)
+        svg = cached.section_svg(work.text, sought)
+    except BedcourseError as error:
+        shown.say(error)
+        return
+    shown.sheet(svg, _PARTS["detail"] if sought.detail else sought.title)
+    with st.container(horizontal=True, vertical_alignment="center"):
+        shown.large_toggle()
+        called = f"{'detail' if sought.detail else 'section'}-{name}"
+        shown.save_drawing(svg, called)
+        pdf = f"{called}.pdf"
+        shown.save_button(
+            "PDF", lambda: cached.section_pdf(work.text, sought), pdf, "application/pdf"
+        )
+
+
+def _wanted(work: Job) -> tuple[str, PaperName, Scale | None]:
+    with st.container(horizontal=True, vertical_alignment="bottom"):
+        part = st.segmented_control(
+            "Part", list(_PARTS), format_func=_PARTS.__getitem__, default="whole", key=_PART,
+            required=True,
+        )  # fmt: skip
+        papers = get_args(PaperName)
+        usual = papers.index(_SMALL[work.system])
+        paper = st.selectbox("Paper", papers, index=usual, key=f"paper {work.system}", width=130)
+        scale = shown.scale_choice("Scale", work.system, "section scale")
+    return part or "whole", paper, scale

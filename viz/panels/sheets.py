@@ -1,0 +1,119 @@
+"""The view "Sheets": the permit set, sheet by sheet, its files, and what it still lacks."""
+
+from html import escape
+from typing import get_args
+
+import streamlit as st
+
+from geometry.checks.asked import Item
+from geometry.errors import BedcourseError
+from viz.drawing.page import PaperName
+from viz.issue import SHEET_DPI, usual_paper
+from viz.job import Job
+from viz.panels import cached, shown
+from viz.sheets.permit import sheet_number
+from viz.sheets.sheet import Sheet
+
+# The states of what a set lacks, and what is to be done about each.
+_OPEN = {
+    "not stated": "a field of the design is empty",
+    "not covered": "outside what the model knows; add it by hand",
+}
+_MADE = "zip made"
+_PLAN = sheet_number(1, 1)
+
+
+def sheets(work: Job) -> None:
+    """Show the permit set on a chosen paper, one sheet at a time."""
+    with st.container(horizontal=True, vertical_alignment="bottom"):
+        papers = get_args(PaperName)
+        usual = papers.index(usual_paper(work))
+        paper = st.selectbox(
+            "Paper of the set", papers, index=usual, key=f"set paper {work.system}", width=130
+        )
+        scale = shown.scale_choice("Scale of the sections", work.system, "set scale")
+    sought = cached.SetSought(paper, scale)
+    try:
+        made = cached.set_sheets(work.text, sought)
+    except BedcourseError as error:
+        shown.say(error)
+    else:
+        place = _chosen(made)
+        _one(work, sought, made, place)
+        _whole(work, sought)
+    _lacking(work)
+
+
+def _chosen(made: tuple[Sheet, ...]) -> int:
+    """Show the sheets by number and title; return the place of the chosen one."""
+    numbers = [sheet.number for sheet in made]
+    names = {sheet.number: f"{sheet.number}  {sheet.title}" for sheet in made}
+    if st.session_state.get("sheet") not in numbers:
+        st.session_state["sheet"] = _PLAN if _PLAN in numbers else numbers[0]
+    chosen = st.segmented_control(
+        "Sheet", numbers, format_func=names.__getitem__, key="sheet", required=True, wrap=True
+    )
+    return numbers.index(chosen) if chosen in numbers else 0
+
+
+def _one(work: Job, sought: cached.SetSought, made: tuple[Sheet, ...], place: int) -> None:
+    sheet = made[place]
+    svg = cached.set_svg(work.text, sought, place)
+    shown.sheet(svg, f"{sheet.number} {sheet.title}")
+    st.caption(f"Sheet {place + 1} of {len(made)}: {'; '.join(sheet.contents)}.")
+    with st.container(horizontal=True, vertical_alignment="center"):
+        shown.large_toggle()
+        st.markdown("This sheet:", width="content")
+        shown.save_drawing(svg, sheet.number)
+
+
+def _whole(work: Job, sought: cached.SetSought) -> None:
+    """Show the files of the whole set; the ZIP file is made when it is asked for."""
+    asked = (work.text, sought)
+    with st.container(horizontal=True, vertical_alignment="center"):
+        st.markdown("The whole set:", width="content")
+        shown.save_button(
+            "PDF", lambda: cached.whole_pdf(*asked), cached.SET_PDF, "application/pdf"
+        )
+        help_ = f"PDF, and every sheet as SVG and as PNG at {SHEET_DPI} dots per inch"
+        wanted = st.button("Make a ZIP of everything", icon=":material/folder_zip:", help=help_)
+        if wanted:
+            st.session_state[_MADE] = (asked, _zip(work, sought))
+        before, data = st.session_state.get(_MADE, (None, b""))
+        if before == asked:
+            shown.save_button("ZIP", data, "permit-set.zip", "application/zip")
+
+
+def _zip(work: Job, sought: cached.SetSought) -> bytes:
+    bar = st.progress(0.0)
+
+    def tell(share: float, what: str) -> None:
+        bar.progress(share, what)
+
+    try:
+        return cached.whole_zip(work.text, sought, tell)
+    finally:
+        bar.empty()
+
+
+def _lacking(work: Job) -> None:
+    """Say how many of the things that departments ask are not on these sheets, and which."""
+    items = [item for item in cached.asked_items(work.text) if item.state in _OPEN]
+    counts = [f"{sum(i.state == s for i in items)} {s}" for s in _OPEN]
+    st.caption(
+        f"Of what building departments publish that they ask, these sheets leave open: "
+        f"{', '.join(counts)}. Your department's own list governs."
+    )
+    with st.expander("What the set leaves open"):
+        st.html("".join(_listed(state, items) for state in _OPEN))
+
+
+def _listed(state: str, items: list[Item]) -> str:
+    rows = "".join(
+        f"<li><b>{escape(i.topic)}: {escape(i.asked)}</b> {escape(i.detail)} "
+        f"<small>{escape(i.source.title)}</small></li>"
+        for i in items
+        if i.state == state
+    )
+    head = f"<b>{state.capitalize()}</b> <small>{escape(_OPEN[state])}</small>"
+    return f'<div class="asked">{head}<ul>{rows}</ul></div>' if rows else ""

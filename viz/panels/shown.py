@@ -1,0 +1,62 @@
+"""What several views share: sheets of paper on the page, buttons that save, sentences."""
+
+from base64 import b64encode
+from collections.abc import Callable, Mapping
+from html import escape
+
+import streamlit as st
+
+from geometry.errors import BedcourseError
+from geometry.units import System
+from viz.drawing.scale import SCALES, Scale
+from viz.issue import SHEET_DPI
+from viz.panels import cached
+
+LARGE = "large sheet"
+GREATEST = "Greatest that fits"
+_DPI = f"{SHEET_DPI} dots for every inch of paper"
+
+
+def save_button(
+    label: str, data: str | bytes | Callable[[], bytes], name: str, kind: str,
+    more: str | None = None,
+) -> None:  # fmt: skip
+    """Show a button that saves a file; pressing it leaves the page as it is.
+
+    data: what is costly is given as a function, called when the button is pressed. more: help.
+    """
+    st.download_button(
+        label, data, name, kind, icon=":material/download:", on_click="ignore",
+        key=f"save {name}", help=more,
+    )  # fmt: skip
+
+
+def save_drawing(svg: str, name: str) -> None:
+    """Show buttons that save a drawing as SVG and as PNG."""
+    save_button("SVG", svg, f"{name}.svg", "image/svg+xml")
+    save_button(f"PNG, {SHEET_DPI} dpi", lambda: cached.png(svg), f"{name}.png", "image/png", _DPI)
+
+
+def sheet(svg: str, title: str) -> None:
+    """Show a sheet as wide as its place, or at its size on paper, to be scrolled."""
+    picture = b64encode(svg.encode()).decode()
+    kind = "sheet large" if st.session_state.get(LARGE) else "sheet"
+    image = f'<img alt="{escape(title)}" src="data:image/svg+xml;base64,{picture}">'
+    st.html(f'<div class="{kind}" tabindex="0">{image}</div>')
+
+
+def large_toggle() -> None:
+    """Show the switch between a sheet as wide as its place and one at its size on paper."""
+    st.toggle("Large", key=LARGE, help="As large as on paper; scroll inside the picture")
+
+
+def scale_choice(label: str, system: System, key: str) -> Scale | None:
+    """Show a choice of scales; None leaves it to the paper."""
+    named: Mapping[str, Scale] = {scale.name: scale for scale in SCALES[system]}
+    chosen = st.selectbox(label, [GREATEST, *named], key=f"{key} {system}", width=200)
+    return named.get(chosen)
+
+
+def say(error: BedcourseError) -> None:
+    """Say what cannot be drawn, as one sentence."""
+    st.warning(f"{str(error)[:1].upper()}{str(error)[1:]}.", icon=":material/info:")
