@@ -1,4 +1,4 @@
-"""Times of the drawings: a live section, the whole set; sections beside a general slicer.
+"""Times of the drawings: a live section, the whole set; sections beside manifold3d's slicer.
 
 Run it with `python -m tests.bench.bench_drawings`; add `--quick` for fewer repeats. Every figure
 is a median over sections at different places of the same built house, so nothing but what a house
@@ -9,7 +9,7 @@ import argparse
 import gc
 import platform
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from importlib.metadata import version
 from itertools import cycle
 from os import cpu_count
@@ -17,10 +17,11 @@ from pathlib import Path
 from statistics import median
 
 import numpy as np
-import trimesh
+from manifold3d import Manifold
 
 from geometry.sections.face import CutLine
 from tests.bench.row import MS, Row
+from tests.whole.witness import body
 from viz.drawing.page import PAPERS
 from viz.drawing.scale import SCALES
 from viz.export.png import to_png
@@ -32,6 +33,7 @@ from viz.pictures import Shot, detail_of, faces_of, picture_of
 from viz.sheets.alternatives import alternatives
 from viz.sheets.permit import one_sheet, permit_set
 
+FAR = 30.0
 EXAMPLE = Path(__file__).parents[2] / "assets" / "examples" / "l-basement.toml"
 
 
@@ -52,7 +54,7 @@ def lines(work: Job) -> Iterator[CutLine]:
     left, low, right, high = work.layout.areas[0].outline.bounds
     for share in cycle(np.linspace(0.2, 0.8, 31)):
         x = left + share * (right - left)
-        yield CutLine((x, low - 3.0), (x + 1e-4, high + 3.0))
+        yield CutLine((x, low - FAR), (x + 1e-4, high + FAR))
 
 
 def section_rows(work: Job, repeats: int) -> list[Row]:
@@ -63,10 +65,14 @@ def section_rows(work: Job, repeats: int) -> list[Row]:
     details = [picture_of(work, detail_of(work, next(cuts))) for _ in range(9)]
     whole, close = cycle(pictures), cycle(details)
     polygons = timed(lambda: faces_of(work.foundation, next(cuts)), repeats)
-    peer = timed(lambda: sliced(work, next(cuts)), max(2, repeats // 4))
+    bodies = [body(s) for s in (*work.foundation.solids, work.foundation.excavation)]
+    line = next(cuts)
+    mine, theirs = sum(f.shape.area for f in faces_of(work.foundation, line)), sliced(bodies, line)
+    assert abs(mine - theirs) < 1e-5 * mine, "the two slicers disagree"
+    peer = timed(lambda: sliced(bodies, next(cuts)), repeats)
     return [
         Row("polygons of one section", polygons, aim=5),
-        Row("polygons of one section, general slicer", peer),
+        Row("polygons of one section, manifold3d", peer),
         Row("polygons: times faster than the slicer", peer / polygons, "x"),
         Row("one section drawn (labels, levels, dimensions)",
             timed(lambda: section_figure(next(whole), scale, 3.0), repeats), aim=30),
@@ -79,17 +85,12 @@ def section_rows(work: Job, repeats: int) -> list[Row]:
     ]  # fmt: skip
 
 
-def sliced(work: Job, line: CutLine) -> float:
-    """Return the area of all faces of a cut by the general slicer."""
-    run = np.subtract(line.end, line.start)
-    normal = np.array((-run[1], run[0], 0.0))
-    total = 0.0
-    for solid in (*work.foundation.solids, work.foundation.excavation):
-        mesh = trimesh.Trimesh(solid.vertices, solid.faces, process=False)
-        path = mesh.section(plane_origin=(*line.start, 0.0), plane_normal=normal)
-        if path is not None:
-            total += sum(p.area for p in path.to_2D()[0].polygons_full)
-    return total
+def sliced(bodies: Sequence[Manifold], line: CutLine) -> float:
+    """Return the area of all faces of a cut by manifold3d: bodies turned, then sliced level."""
+    (x, y), run = line.start, np.subtract(line.end, line.start)
+    c, s = run / np.hypot(*run)
+    matrix = np.array([[c, s, 0, -c * x - s * y], [0, 0, 1, 0], [s, -c, 0, c * y - s * x]])
+    return float(sum(body.transform(matrix).slice(0.0).area() for body in bodies))
 
 
 def set_rows(work: Job, repeats: int) -> list[Row]:
@@ -121,7 +122,7 @@ def main() -> None:
     repeats = 9 if parser.parse_args().quick else 31
     work = job(EXAMPLE.read_text(encoding="utf-8"))
     faces_of(work.foundation, next(lines(work)))
-    libraries = ("numpy", "shapely", "reportlab", "trimesh")
+    libraries = ("numpy", "shapely", "reportlab", "manifold3d")
     print(f"{platform.platform()}, {cpu_count()} cores, Python {platform.python_version()}")
     print(", ".join(f"{name} {version(name)}" for name in libraries))
     print(f"medians of up to {repeats} runs; example {EXAMPLE.name}, invented")
