@@ -25,6 +25,10 @@ LEAST_DOT = 0.35
 # A break line is drawn where more than this is cut through, mm.
 _BROKEN = 3.0
 _DASH = (3.0, 1.5)
+# What covers less of the ground than this, mm2, only touches it; ground nearer than this to
+# something built does not show, mm.
+_TOUCH = 1e-3
+_HIDING = 0.05
 _HOLLOW = ("pipe", "fitting", "cleanout", "lead", "sleeve")
 
 
@@ -169,8 +173,21 @@ def native_ground(faces: Sequence[PaperFace], view: View) -> MultiPolygon:
     band = dug.buffer(GROUND_BAND + _ROUND).buffer(-_ROUND) - _with_all_above(dug)
     box = view.box
     room = shapely.box(box.left, box.low, box.right, box.high)
-    things = shapely.union_all([face.shape for face in built(faces)])
-    return polygons((band - _above_brims(dug) - things).intersection(room))
+    ground = (band - _above_brims(dug)).intersection(room)
+    return polygons(ground - _over(ground, [face.shape for face in built(faces)], 0.0))
+
+
+def _over(
+    shape: shapely.Geometry, others: Sequence[MultiPolygon], grown: float
+) -> shapely.Geometry:
+    """Return those of the others, each grown a little, that really cover some of a shape."""
+    near = np.array([p for other in others for p in other.geoms], dtype=object)
+    if not len(near):
+        return MultiPolygon()
+    shapely.prepare(shape)
+    near = near[shapely.intersects(shape, near)]
+    near = near[shapely.area(shapely.intersection(shape, near)) > _TOUCH] if not grown else near
+    return shapely.union_all(near if not grown else shapely.buffer(near, grown))
 
 
 def _with_all_above(shape: MultiPolygon) -> shapely.Geometry:
@@ -199,10 +216,10 @@ def ground_line(faces: Sequence[PaperFace], native: MultiPolygon, view: View) ->
     soil = [face.shape for face in faces if face.label.role in _MOVED_SOIL]
     earth = shapely.union_all([*soil, native]).buffer(0.01)
     rest = [face.shape for face in faces if face.label.role not in _MOVED_SOIL]
-    hidden = shapely.union_all(rest).buffer(0.05)
     for polygon in polygons(earth).geoms:
         top = _upper_edges(polygon)
-        line = shapely.line_merge(shapely.MultiLineString(top)).difference(hidden)
+        line = shapely.line_merge(shapely.MultiLineString(top))
+        line = line.difference(_over(line, rest, _HIDING))
         for part in shapely.get_parts(line):
             if part.length > 1.0 and part.bounds[3] < view.box.high - 0.1:
                 yield Line(_points(part), GROUND, layer="ground")
