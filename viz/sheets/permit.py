@@ -4,22 +4,20 @@ Sheets are numbered by kind in the way of the US National CAD Standard (from mem
 structural, then 0 general, 1 plans, 3 sections, 4 views at large scale, 5 details, 6 schedules.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import partial
 
-from geometry.layout.lay import Layout
 from viz.drawing.figure import Figure
 from viz.drawing.page import PAPERS, Box, Paper, PaperName
 from viz.drawing.scale import Scale
-from viz.figures.pipe.pipe import pipe_figure
 from viz.figures.plan.plan import plan_figure
 from viz.figures.plan.refs import DetailRef, SectionRef
-from viz.figures.profile.profile import profile_figure
 from viz.figures.section.section import Labelling, Picture, section_figure
 from viz.job import Job
 from viz.pictures import Shot, detail_shots, picture_of, section_shots
 from viz.sheets.compose import Composer, Group, Wanted, placed
+from viz.sheets.drains import drain_wanted
 from viz.sheets.flow import Block, flowed
 from viz.sheets.general import asked_blocks, general_blocks, schedule_blocks
 from viz.sheets.refs import detail_refs, section_refs
@@ -34,8 +32,6 @@ SECTION = (16, 64)
 DETAIL = (4, 16)
 CLOSE = (4, 8)
 PLAN = (24, 64)
-PROFILE = (48, 480)
-PIPE = (4, 5)
 # Least width of columns of notes and of tables, in text heights.
 NOTES_WIDE = 46.0
 TABLES_WIDE = 68.0
@@ -126,19 +122,8 @@ class Desk:
 
     def drain(self) -> Group | None:
         """Return the drain's profile and the pipe across, None without a drain."""
-        layout, text = self.work.layout, self.text
-        drain = layout.drain
-        if drain is None:
-            return None
-        size = 3 * drain.pipe.outside_diameter_m
-        long = (drain.route.length, drain.stone_top - drain.stone_bottom)
-        profile = partial(_drawn, profile_figure, layout, text)
-        pipe = partial(_drawn, pipe_figure, layout, text)
-        wanted = (
-            Wanted("The drain's profile", long, profile, *PROFILE, labellings=("words",)),
-            Wanted("The pipe", (size, size), pipe, *PIPE, labellings=("words",)),
-        )
-        return Group(4, "Drain", wanted)
+        wanted = drain_wanted(self.work.layout, self.room, self.text)
+        return Group(4, "Drain", wanted) if wanted else None
 
     def written(
         self,
@@ -185,16 +170,3 @@ def _drawn_section(
     scale: Scale, labelling: Labelling, *, picture: Picture, text: float, widest: float
 ) -> Figure:
     return section_figure(picture, scale, text, labelling, widest)
-
-
-def _drawn(
-    make: Callable[[Layout, Scale, float], Figure | None],
-    layout: Layout,
-    text: float,
-    scale: Scale,
-    _labelling: Labelling,
-) -> Figure:
-    figure = make(layout, scale, text)
-    if figure is None:
-        raise ValueError("there is no drain to draw")
-    return figure

@@ -15,7 +15,7 @@ _TIE = 9.0
 # Between baselines of one name, and between names, in text heights.
 _LINE, _APART = 1.6, 0.35
 # Widest line of a name where there is little room, in text heights.
-_NARROW = 12.0
+_NARROW = 13.0
 
 
 @dataclass(frozen=True)

@@ -77,8 +77,9 @@ def pipe_marks(piece: Piece, places: Sequence[Place], view: View) -> Iterator[Ma
             yield Line(((x, view.y(low)), (x, view.y(low + bore))), DIMENSION, layer="outline")
     for line in (bottom, crown, top):
         yield Line(line, SEEN, pipe.ink, layer="outline")
-    yield Line((bottom[0], crown[0]), SEEN, layer="outline")
-    yield Line((bottom[-1], crown[-1]), SEEN, layer="outline")
+    for run, foot, head in ((start, bottom[0], crown[0]), (end, bottom[-1], crown[-1])):
+        ended = Line((foot, head), SEEN, layer="outline")
+        yield _goes_on(foot, head) if run == piece.cut else ended
     yield Line(invert, _PIPE_EDGE, layer="invert")
 
 
@@ -131,6 +132,15 @@ def riser_marks(piece: Piece, places: Sequence[Place], view: View, high: float) 
         for side in (x - half, x + half):
             yield Line(((side, foot), (side, top)), SEEN, layer="outline")
         yield _broken(x, top, half) if full > top else _capped(x, top, half)
+
+
+def _goes_on(low: Point, high: Point) -> Line:
+    """Return a break line across the pipe, a little longer than the pipe is high."""
+    (x, bottom), (_, top) = low, high
+    middle, past = (bottom + top) / 2, 1.5
+    ys = (bottom - past, middle - 1.2, middle - 0.5, middle + 0.5, middle + 1.2, top + past)
+    steps = zip((0.0, 0.0, -1.4, 1.4, 0.0, 0.0), ys, strict=True)
+    return Line(tuple((x + dx, y) for dx, y in steps), _PIPE_EDGE, layer="outline")
 
 
 def _broken(x: float, y: float, half: float) -> Line:

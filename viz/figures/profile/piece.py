@@ -39,6 +39,11 @@ class Piece:
         return self.start - SAME_STATION_M <= run <= self.end + SAME_STATION_M
 
     @property
+    def cut(self) -> float | None:
+        """Where the pipe goes on into another piece; a loop's low point ends its picture anyway."""
+        return None if self.whole else turning(self.drain)
+
+    @property
     def open_ends(self) -> tuple[float, ...]:
         """Where the stone ends in soil; a loop's has no ends."""
         if self.drain.route.closed:

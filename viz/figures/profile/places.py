@@ -8,6 +8,9 @@ from geometry.layout.lay import Layout
 from geometry.units import show_fall, show_length, show_level
 from viz.figures.profile.piece import Piece, turning
 
+# Said at a loop's low point where it is shown a second time.
+AS_AT_THE_LEFT = ("as at the left",)
+
 
 @dataclass(frozen=True)
 class Place:
@@ -129,7 +132,7 @@ def _notes(
     if lead is None or abs(station - piece.drain.low) >= SAME_STATION_M:
         return
     if again:
-        yield ("as at the left",)
+        yield AS_AT_THE_LEFT
         return
     yield (
         "tee to the sump,",

@@ -47,8 +47,9 @@ def profile_figure(
     view = View(scale.per_metre, tall)
     marks = Unrolled(layout, piece, view, span, text, compact, widest).marks()
     name = "drain-profile" if part is None else f"drain-profile-{part + 1}"
-    title = "Drain profile" if part is None else f"Drain profile, {_passed(layout, piece)}"
-    return figure(name, title, marks, scale, _remark(tall))
+    title = "Drain profile" if part is None else f"Drain profile, {_passed(layout, piece, part)}"
+    on = "" if piece.cut is None else " The pipe goes on beyond the break line."
+    return figure(name, title, marks, scale, _remark(tall) + on)
 
 
 def _span(layout: Layout, drain: DrainLayout) -> tuple[float, float]:
@@ -65,11 +66,11 @@ def _remark(tall: int) -> str:
     return f"{heights} Unrolled along the pipe, seen from outside the house."
 
 
-def _passed(layout: Layout, piece: Piece) -> str:
+def _passed(layout: Layout, piece: Piece, part: int) -> str:
     """Return in words which way round a branch goes: the corners along it, ends included."""
     corners = [place.corner for place in places(layout, piece) if place.corner is not None]
     if not corners:
-        return "straight from low to high point"
+        return f"part {part + 1}"
     if len(corners) == 1:
         return f"by corner {corners[0]}"
     return f"corners {corners[0]} to {corners[-1]}"

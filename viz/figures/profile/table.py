@@ -7,7 +7,7 @@ from viz.drawing.figure import Figure
 from viz.drawing.fonts import text_width, wrap
 from viz.drawing.marks import Mark, Text
 from viz.figures.pipe.words import letter
-from viz.figures.profile.places import Place
+from viz.figures.profile.places import AS_AT_THE_LEFT, Place
 from viz.figures.profile.rows import Row, tied
 from viz.figures.profile.view import rank
 from viz.figures.tables.figure import table_figures
@@ -44,32 +44,52 @@ def place_table(
 def _blocks(
     table: Sequence[Row], letters: Sequence[str], room: float, text: float
 ) -> tuple[Figure, ...]:
-    """Return the table in as many blocks as stand beside each other."""
-    most = min(_MOST_BLOCKS, max(1, ceil(len(letters) / _LEAST_ROWS)))
-    for count in range(most, 0, -1):
+    """Return the table in as many blocks beside each other as make it lowest."""
+    lowest: tuple[Figure, ...] = (_block(table, letters, slice(None), room, text),)
+    for count in range(2, min(_MOST_BLOCKS, ceil(len(letters) / _LEAST_ROWS)) + 1):
+        share = (room - (count - 1) * _APART) / count
         rows = ceil(len(letters) / count)
-        starts = range(0, len(letters), rows)
-        made = tuple(_block(table, letters, slice(s, s + rows), room, text) for s in starts)
-        if sum(block.box.width for block in made) + _APART * (len(made) - 1) <= room:
-            break
-    return made
+        parts = [slice(s, s + rows) for s in range(0, len(letters), rows)]
+        if max(_body_width(table, letters, part, text) for part in parts) <= share:
+            lowest = tuple(_block(table, letters, part, share, text) for part in parts)
+    return lowest
+
+
+def _body_width(table: Sequence[Row], letters: Sequence[str], part: slice, text: float) -> float:
+    """Return the width the table's rows take without a broken line, whatever its head, mm."""
+    return _block(table, letters, part, 1e4, text, headed=False).box.width
 
 
 def _block(
-    table: Sequence[Row], letters: Sequence[str], part: slice, room: float, text: float
+    table: Sequence[Row],
+    letters: Sequence[str],
+    part: slice,
+    room: float,
+    text: float,
+    headed: bool = True,
 ) -> Figure:
     cells = (tuple(", ".join(cell) for cell in row.cells[part]) for row in table)
     rows = tuple(zip(letters[part], *cells, strict=True))
-    made = table_figures("", "", Table(("", *(row.heading for row in table)), rows), text, room)
-    return made[0]
+    head = ("", *(row.heading if headed else "" for row in table))
+    return table_figures("places", "Places", Table(head, rows), text, room)[0]
 
 
 def place_notes(
     places: Sequence[Place], low: float, left: float, room: float, text: float
 ) -> Iterator[Text]:
     """Yield in words, under the height `low`, what else stands at the places, each said once."""
-    notes = (f"{', '.join(p.names)}: {' '.join(note)}." for p in places for note in p.notes)
-    for words in dict.fromkeys(notes):
+    for words in _notes(places):
         for line in wrap(words, room, text):
             low -= PITCH * text
             yield Text((left, low), line, text, layer="notes")
+
+
+def _notes(places: Sequence[Place]) -> Iterator[str]:
+    where: dict[tuple[str, ...], list[str]] = {}
+    for place in places:
+        for note in place.notes:
+            if note != AS_AT_THE_LEFT:
+                where.setdefault(note, []).extend(place.names)
+    for note, names in where.items():
+        listed = ", ".join(names).lower()
+        yield f"{listed[0].upper()}{listed[1:]}: {' '.join(note)}."

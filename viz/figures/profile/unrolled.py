@@ -117,5 +117,6 @@ class Unrolled:
     def _table(self, foot: float, drawn: Sequence[Mark]) -> Iterator[Mark]:
         start = "low point" if self.piece.drain.rise else "outlet"
         table = rows(self._places, start, self.layout.design.datum, self._system, noted=False)
-        left = extent(drawn).left
-        return place_table(table, self._xs(), foot, left, self.widest, self.text)
+        around = extent(drawn)
+        room = max(around.width, self.widest)
+        return place_table(table, self._xs(), foot, around.left, room, self.text)

@@ -1,0 +1,81 @@
+"""The drain's figures as they are asked for: the profile whole, or in parts, and the pipe."""
+
+from collections.abc import Callable
+from functools import partial
+
+from geometry.layout.drain import DrainLayout
+from geometry.layout.lay import Layout
+from geometry.units import System
+from viz.drawing.figure import Figure
+from viz.drawing.page import Box
+from viz.drawing.scale import SCALES, Scale
+from viz.figures.pipe.pipe import pipe_figure
+from viz.figures.profile.profile import profile_figure, profile_parts
+from viz.figures.section.section import Labelling
+from viz.sheets.compose import Wanted, cased
+
+# The ratio beyond which the profile gains nothing, and the one at which it is easily read.
+_PROFILE = (48, 128)
+_PIPE = (4, 5)
+# The profile's own ways of labelling: in full, then with narrow sides.
+_WAYS: tuple[Labelling, ...] = ("words", "narrow")
+
+
+def drain_wanted(layout: Layout, room: Box, text: float) -> tuple[Wanted, ...]:
+    """Return the profile and the pipe across, none without a drain.
+
+    room: for figures, mm. The profile is whole where it fits at a scale easily read; else each
+    branch is drawn alone.
+    """
+    drain = layout.drain
+    if drain is None:
+        return ()
+    size = 3 * drain.pipe.outside_diameter_m
+    pipe = Wanted("The pipe", (size, size), partial(_pipe, layout, text), *_PIPE, ("words",))
+    return (*_profiles(layout, drain, room, text), pipe)
+
+
+def _profiles(layout: Layout, drain: DrainLayout, room: Box, text: float) -> tuple[Wanted, ...]:
+    system, parts = layout.design.project.units, range(profile_parts(layout))
+    high = drain.stone_top - drain.stone_bottom
+    draw = partial(_profile, layout, room.width, text, None)
+    if len(parts) < 2 or _easily_read(draw, room, text, system):
+        size = (drain.route.length, high)
+        return (Wanted("The drain's profile", size, draw, *_PROFILE, _WAYS),)
+    size = (min(drain.branches()), high)
+    return tuple(
+        Wanted(
+            f"The drain's profile, part {part + 1}",
+            size,
+            partial(_profile, layout, room.width, text, part),
+            *_PROFILE,
+            _WAYS,
+        )
+        for part in parts
+    )
+
+
+def _easily_read(
+    draw: Callable[[Scale, Labelling], Figure], room: Box, text: float, system: System
+) -> bool:
+    """Tell whether a profile with narrow sides fits at the smallest scale easily read."""
+    scale = max((s for s in SCALES[system] if s.ratio <= _PROFILE[1]), key=lambda s: s.ratio)
+    taken = cased(draw(scale, "narrow"), text, system)
+    return taken.width <= room.width and taken.height <= room.height
+
+
+def _profile(
+    layout: Layout, widest: float, text: float, part: int | None, scale: Scale, way: Labelling
+) -> Figure:
+    compact = way != "words"
+    return _there(profile_figure(layout, scale, text, None, part, compact, widest))
+
+
+def _pipe(layout: Layout, text: float, scale: Scale, _way: Labelling) -> Figure:
+    return _there(pipe_figure(layout, scale, text))
+
+
+def _there(figure: Figure | None) -> Figure:
+    if figure is None:
+        raise ValueError("there is no drain to draw")
+    return figure
