@@ -1,12 +1,14 @@
 """An invented wall section, made by hand: outside at the left, distances and levels in inches."""
 
 from shapely import MultiPolygon, Point, Polygon, affinity, box, difference, union_all
-from viz.sheets.level_mark import LevelMark
-from viz.sheets.view import polygons
 
 from geometry.label import Label, Role
 from geometry.sections.face import CutFace
-from geometry.units import INCH
+from geometry.units import INCH, System
+from viz.figures.section.level_mark import LevelMark
+from viz.figures.section.section import Picture
+from viz.figures.section.strings import detail_strings, whole_strings
+from viz.figures.section.view import Window, polygons
 
 SHEET = 0.010
 WRAP = 2 / 25.4
@@ -30,10 +32,6 @@ LABELS = {
     "topsoil": "Topsoil\n4 in, falls away from the house",
     "dig": "",
 }
-NOTES = (
-    "All levels are from top of footing (TOF). Invented example, not a design.",
-    "Hold point: the drain, the base and the retarder are seen by the inspector before cover.",
-)
 LEVELS = tuple(
     LevelMark(name, inches * INCH, TOF_ELEVATION_M + inches * INCH)
     for name, inches in (
@@ -110,3 +108,18 @@ def _run_on(shape: MultiPolygon) -> object:
     """What reaches the end of the section, stretched on beyond it."""
     end = shape.intersection(box(159 * INCH, -50, 160 * INCH, 50))
     return affinity.scale(end, 20, 1, origin=(159 * INCH, 0))
+
+
+def picture(
+    whole: bool = False,
+    system: System = "ft-in",
+    words: dict[str, str] = LABELS,
+    levels: tuple[LevelMark, ...] = LEVELS,
+    window: Window | None = WINDOW,
+) -> Picture:
+    """The wall alone, cropped to a window, or the whole house across."""
+    cut = across_house() if whole else faces()
+    shown = None if whole else window
+    strings = detail_strings(cut, shown) if shown else whole_strings(cut)
+    return Picture("invented", "Invented", cut, levels, words, system, strings=strings,
+                   window=shown)  # fmt: skip

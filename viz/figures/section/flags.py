@@ -14,7 +14,7 @@ from shapely import LineString, MultiPolygon, STRtree
 from viz.drawing.marks import Anchor, Circle, Leader, Line, Mark, Text
 from viz.drawing.page import Box
 from viz.figures.section.blocks import Block, Lettering
-from viz.figures.section.labels import key_mark
+from viz.figures.section.labels import KEY_RADIUS, key_mark
 from viz.style.lines import INK, LEADER
 from viz.style.text import PITCH
 
@@ -33,19 +33,26 @@ class Flag:
     """Blocks from the top down, each with its dot on the upright at x.
 
     foot: where the words start, above the floor. left: words stand left of the upright.
+    over: how far the rings of key numbers reach above and below them, mm.
     """
 
     x: float
     blocks: tuple[Block, ...]
     foot: float
     left: bool
+    over: float
+
+    @property
+    def gap(self) -> float:
+        """Space between blocks, mm."""
+        return _GAP + self.over
 
     def words(self, text: float) -> Box:
         """Return the box of the words."""
-        height = sum(b.height(text) for b in self.blocks) + _GAP * (len(self.blocks) - 1)
+        height = sum(b.height(text) for b in self.blocks) + self.gap * (len(self.blocks) - 1)
         wide = max(b.width(text) for b in self.blocks) + _ASIDE + text
         start = self.x - wide if self.left else self.x
-        return Box(start, self.foot, start + wide, self.foot + height)
+        return Box(start, self.foot - self.over, start + wide, self.foot + height + self.over)
 
     def upright(self, text: float) -> Box:
         """Return the box of the upright, with a little air."""
@@ -71,6 +78,11 @@ class Site:
     def text(self) -> float:
         """Text height, mm."""
         return self.lettering.text
+
+    @property
+    def over(self) -> float:
+        """How far what stands for a block reaches above and below its line, mm."""
+        return (KEY_RADIUS - 0.5) * self.text if self.lettering.keys else 0.0
 
     def is_free(self, flag: Flag, others: Sequence[Flag]) -> bool:
         """Tell whether a flag touches nothing it must not."""
@@ -155,7 +167,7 @@ def _raised(x: float, blocks: tuple[Block, ...], others: Sequence[Flag], site: S
     foot = float(tops.max()) + _CLEAR
     while foot < room.high:
         for left in (False, True):
-            flag = Flag(x, blocks, foot, left)
+            flag = Flag(x, blocks, foot, left, site.over)
             box = flag.words(site.text)
             inside = room.left < box.left and box.right < room.right and box.high < room.high
             if inside and site.is_free(flag, others):
@@ -184,8 +196,8 @@ def flag_marks(flag: Flag, text: float, keyed: bool) -> Iterator[Mark]:
 
 
 def _tops(flag: Flag, text: float) -> list[float]:
-    tops, top = [], flag.words(text).high
+    tops, top = [], flag.words(text).high - flag.over
     for label in flag.blocks:
         tops.append(top)
-        top -= label.height(text) + _GAP
+        top -= label.height(text) + flag.gap
     return tops

@@ -26,17 +26,35 @@ def key_marks(lettering: Lettering, above: Box, widest: float) -> Iterator[Mark]
     count = max(1, int((room + _COLUMN_GAP) // (_WIDEST + indent + _COLUMN_GAP)))
     width = (room + _COLUMN_GAP) / count - indent - _COLUMN_GAP
     entries = [(n, _entry(lettering, w, width)) for w, n in lettering.keys.items()]
-    share = sum(_height(e, text) for _, e in entries) / count
-    column, y = 0, above.low - _UNDER
-    for number, entry in entries:
-        used = above.low - _UNDER - y
-        if column < count - 1 and used + _height(entry, text) / 2 > share:
-            column, y = column + 1, above.low - _UNDER
-        x = above.left + column * (width + indent + _COLUMN_GAP)
-        yield from key_mark((x + KEY_RADIUS * text, y - text / 2), str(number), text)
-        for index, line in enumerate(entry):
-            yield from _words(line, (x + indent, y - text - index * text * PITCH), text)
-        y -= _height(entry, text)
+    columns = _poured([_height(e, text) for _, e in entries], count)
+    for column, filled in enumerate(columns):
+        x, y = above.left + column * (width + indent + _COLUMN_GAP), above.low - _UNDER
+        for number, entry in entries[filled]:
+            yield from key_mark((x + KEY_RADIUS * text, y - text / 2), str(number), text)
+            for index, line in enumerate(entry):
+                yield from _words(line, (x + indent, y - text - index * text * PITCH), text)
+            y -= _height(entry, text)
+
+
+def _poured(heights: Sequence[float], count: int) -> list[slice]:
+    """Return which of the entries, in order, each column holds, none higher than it need be."""
+    ends = range(len(heights) + 1)
+    for limit in sorted(sum(heights[a:b]) for a in ends for b in ends if a < b):
+        columns = _within(heights, limit + 1e-9)
+        if len(columns) <= count:
+            return columns
+    return []
+
+
+def _within(heights: Sequence[float], limit: float) -> list[slice]:
+    """Return columns filled one after the other up to a height."""
+    columns, start, used = [], 0, 0.0
+    for number, height in enumerate(heights):
+        if number > start and used + height > limit:
+            columns.append(slice(start, number))
+            start, used = number, 0.0
+        used += height
+    return [*columns, slice(start, len(heights))]
 
 
 def _entry(lettering: Lettering, wording: str, width: float) -> tuple[_Words, ...]:
