@@ -22,10 +22,13 @@ _Entry = tuple[tuple[str, ...], bool, float, tuple[float, float]]
 
 
 def fall_marks(
-    stretches: Sequence[Stretch], view: View, system: System, y: float, text: float
+    stretches: Sequence[Stretch], rise: float, view: View, system: System, y: float, text: float
 ) -> Iterator[Mark]:
-    """Yield arrows at the height y that point down the pipe, their words above them."""
-    entries = sorted(_entries(stretches, view, system), key=lambda entry: entry[2])
+    """Yield arrows at the height y that point down the pipe, their words above them.
+
+    rise: height of the whole drain's high point above its low point, metres.
+    """
+    entries = sorted(_entries(stretches, rise, view, system), key=lambda entry: entry[2])
     wanted = [(x, max(text_width(w, text, bold) for w in lines)) for lines, bold, x, _ in entries]
     middles = rank(wanted, _GAP)
     tied = [not a - 1e-6 <= m <= b + 1e-6 for (*_, (a, b)), m in zip(entries, middles, strict=True)]
@@ -41,14 +44,15 @@ def fall_marks(
         yield from _arrow(view.x(stretch.high), view.x(stretch.low), y, bool(stretch.fall))
 
 
-def _entries(stretches: Sequence[Stretch], view: View, system: System) -> Iterator[_Entry]:
+def _entries(
+    stretches: Sequence[Stretch], rise: float, view: View, system: System
+) -> Iterator[_Entry]:
     points: dict[float, str] = {}
-    highest = max(stretch.drop for stretch in stretches)
     for stretch in stretches:
         a, b = sorted((view.x(stretch.high), view.x(stretch.low)))
         yield _words(stretch, system), False, (a + b) / 2, (a, b)
         if stretch.fall:
-            top = stretch.drop >= highest - _SAME_DROP_M
+            top = stretch.drop >= rise - _SAME_DROP_M
             points[view.x(stretch.high)] = "HIGH POINT" if top else "END"
             points[view.x(stretch.low)] = "LOW POINT"
     for x, name in points.items():

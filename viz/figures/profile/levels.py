@@ -68,7 +68,7 @@ def _levels(layout: Layout) -> Iterator[NamedLevel]:
         yield NamedLevel(("underside of slab",), area.stack.levels[slabs[-1]], _FLOOR)
     yield NamedLevel(("finished floor",), area.finished_floor, _FLOOR)
     yield NamedLevel(("bottom of trench",), drain.stone_bottom, _UNDRAWN)
-    yield NamedLevel(("top of drain stone, wrapped",), drain.stone_top, _UNDRAWN)
+    yield NamedLevel(("top of wrapped stone",), drain.stone_top, _UNDRAWN)
 
 
 def level_lines(

@@ -48,7 +48,7 @@ def profile_figure(
     marks = Unrolled(layout, piece, view, span, text, compact, widest).marks()
     name = "drain-profile" if part is None else f"drain-profile-{part + 1}"
     title = "Drain profile" if part is None else f"Drain profile, {_passed(layout, piece, part)}"
-    on = "" if piece.cut is None else " The pipe goes on beyond the break line."
+    on = "" if piece.cut is None else " The pipe goes on at the break."
     return figure(name, title, marks, scale, _remark(tall) + on)
 
 
@@ -73,4 +73,5 @@ def _passed(layout: Layout, piece: Piece, part: int) -> str:
         return f"part {part + 1}"
     if len(corners) == 1:
         return f"by corner {corners[0]}"
-    return f"corners {corners[0]} to {corners[-1]}"
+    between = "and" if len(corners) == 2 else "to"
+    return f"corners {corners[0]} {between} {corners[-1]}"

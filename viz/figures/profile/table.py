@@ -89,7 +89,7 @@ def _notes(places: Sequence[Place]) -> Iterator[str]:
     for place in places:
         for note in place.notes:
             if note != AS_AT_THE_LEFT:
-                where.setdefault(note, []).extend(place.names)
+                where.setdefault(note, []).append(place.names[0])
     for note, names in where.items():
         listed = ", ".join(names).lower()
         yield f"{listed[0].upper()}{listed[1:]}: {' '.join(note)}."

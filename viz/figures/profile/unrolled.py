@@ -53,7 +53,7 @@ class Unrolled:
         sides = self._sides
         drawn = tuple(self._picture(sides))
         columns = (*drawn, *self._band(sides.foot()))
-        if extent(columns).width > self.widest:
+        if extent(columns).width > self.widest >= extent(drawn).width:
             columns = (*drawn, *self._table(sides.foot(), drawn))
         if not self.compact:
             return columns
@@ -101,7 +101,7 @@ class Unrolled:
         yield from pipe_words(piece, found, view, self.text)
         if self.layout.lead:
             yield from tee_marks(self.layout.lead, found, view)
-        yield from fall_marks(falling, view, self._system, arrow, self.text)
+        yield from fall_marks(falling, piece.drain.rise, view, self._system, arrow, self.text)
 
     def _xs(self) -> list[float]:
         return [self.view.x(place.run) for place in self._places]
@@ -117,6 +117,5 @@ class Unrolled:
     def _table(self, foot: float, drawn: Sequence[Mark]) -> Iterator[Mark]:
         start = "low point" if self.piece.drain.rise else "outlet"
         table = rows(self._places, start, self.layout.design.datum, self._system, noted=False)
-        around = extent(drawn)
-        room = max(around.width, self.widest)
-        return place_table(table, self._xs(), foot, around.left, room, self.text)
+        left = extent(drawn).left
+        return place_table(table, self._xs(), foot, left, self.widest, self.text)

@@ -1,0 +1,58 @@
+"""The drain on sheets: whole where it can be read, else in parts, and always on the paper."""
+
+import pytest
+
+from geometry.layout.lay import Layout
+from tests.viz.figures.drain_figures import example, layouts
+from viz.drawing.figure import Figure
+from viz.drawing.page import PAPERS, Paper
+from viz.figures.profile.profile import profile_parts
+from viz.sheets.compose import Composer, Group
+from viz.sheets.drains import drain_wanted
+from viz.sheets.titleblock import room
+from viz.style.text import body_height
+
+PAPER_LIST = list(PAPERS.values())
+
+
+def profiles(layout: Layout, paper: Paper) -> list[Figure]:
+    """The profiles as they are composed on this paper; all figures must fit its room."""
+    text, around = body_height(paper.width), room(paper)
+    group = Group(4, "Drain", drain_wanted(layout, around, text))
+    sheets = Composer(group, around, layout.design.project.units, text).sheets()
+    cases = [one for rows in sheets for row in rows for one in row]
+    for one in cases:
+        assert one.width <= around.width + 1e-6
+        assert one.height <= around.height + 1e-6
+    return [one.figure for one in cases if one.figure.name != "drain-pipe"]
+
+
+def ratio(figure: Figure) -> int:
+    assert figure.scale is not None
+    return figure.scale.ratio
+
+
+def test_nothing_is_asked_for_without_a_drain() -> None:
+    bare = [layout for layout in layouts() if layout.drain is None]
+    assert bare
+    assert all(not drain_wanted(x, room(PAPER_LIST[0]), 2.5) for x in bare)
+
+
+@pytest.mark.parametrize("paper", PAPER_LIST, ids=lambda paper: paper.name)
+@pytest.mark.parametrize("name", ["l-basement", "metric-house", "foam-stopped"])
+def test_examples_are_easily_read_on_every_paper(name: str, paper: Paper) -> None:
+    assert all(ratio(figure) <= 128 for figure in profiles(example(name), paper))
+
+
+@pytest.mark.parametrize("paper", PAPER_LIST, ids=lambda paper: paper.name)
+def test_rolled_drains_fit_every_paper_and_none_of_them_is_left_out(paper: Paper) -> None:
+    for layout in [x for x in layouts() if x.drain][:16]:
+        names = [figure.name for figure in profiles(layout, paper)]
+        parts = [f"drain-profile-{n + 1}" for n in range(profile_parts(layout))]
+        assert names in (["drain-profile"], parts)
+
+
+def test_large_papers_show_the_whole_and_small_ones_the_parts() -> None:
+    layout = example("l-basement")
+    assert len(profiles(layout, PAPERS["ARCH D"])) == 1
+    assert len(profiles(layout, PAPERS["letter"])) == 2
