@@ -15,6 +15,7 @@ Kind = Literal[
 ]
 E1745Class = Literal["A", "B", "C"]
 DrainageGroup = Literal["I", "II", "III", "IV"]
+ReactionClass = Literal["crushed rock", "clean coarse", "coarse with fines", "lean fine", "none"]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -43,13 +44,27 @@ class Passing:
 
 @dataclass(frozen=True, kw_only=True)
 class Aggregate(Material):
-    """Stone or sand: loose density as a range, voids share, and the grading band."""
+    """Stone or sand: loose density as a range, voids share, and the grading band.
+
+    `reaction_class` is its class beside a buried pipe (`reaction.py`).
+    """
 
     loose_density_low: float
     loose_density_high: float
     porosity: float | None
     with_fines: bool
     grading: tuple[Passing, ...] = ()
+    reaction_class: ReactionClass | None = None
+
+    @property
+    def fine_edge(self) -> tuple[tuple[float, float], ...]:
+        """The finest curve the band allows, (sieve in metres, share passing)."""
+        return tuple((row.sieve_m, row.high) for row in self.grading)
+
+    @property
+    def coarse_edge(self) -> tuple[tuple[float, float], ...]:
+        """The coarsest curve the band allows, (sieve in metres, share passing)."""
+        return tuple((row.sieve_m, row.low) for row in self.grading)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -108,7 +123,7 @@ class Concrete(Material):
 
 @dataclass(frozen=True, kw_only=True)
 class Fabric(Material):
-    """Nonwoven drainage fabric.
+    """Drainage fabric of polypropylene, nonwoven unless `woven`.
 
     `opening_m` is the apparent opening size (O95), `permittivity_per_s` flow per area and
     head, `grab_n` grab strength. `m288_class` is the best AASHTO M 288 strength class the
@@ -122,6 +137,17 @@ class Fabric(Material):
     permittivity_per_s: float
     grab_n: float
     m288_class: Literal[1, 2, 3] | None
+    woven: bool = False
+
+    @property
+    def permeability_m_s(self) -> float:
+        """Permeability across the fabric in m/s, permittivity times thickness."""
+        return self.permittivity_per_s * self.thickness_m
+
+    @property
+    def porosity(self) -> float:
+        """Share of voids, polypropylene at 910 kg/m3 (from memory)."""
+        return 1.0 - self.mass_kg_m2 / (910.0 * self.thickness_m)
 
 
 @dataclass(frozen=True)
@@ -148,7 +174,9 @@ class Pipe(Material):
     maximum: real walls are a little thicker. For corrugated pipe `wall_m` is the depth of the
     corrugation. `perforation` is the pattern of the pipe when bought perforated, None where
     the standard has none. `stiffness_kpa` is pipe stiffness at 5 % (ASTM D2412 sense).
-    `manning_n` is the roughness of the clean pipe, unperforated.
+    `manning_n` is the roughness of the clean pipe, unperforated; `manning_perforated` what a
+    published table asks of the same pipe with holes. `modulus_kpa` is the least short-term
+    modulus of the wall's plastic, for solid walls whose standard states no stiffness.
     """
 
     kind: Literal["pipe"] = "pipe"
@@ -159,6 +187,8 @@ class Pipe(Material):
     stiffness_kpa: float | None
     manning_n: float
     corrugated: bool = False
+    manning_perforated: float | None = None
+    modulus_kpa: float | None = None
 
     @property
     def inside_diameter_m(self) -> float:
@@ -175,6 +205,12 @@ class Soil(Material):
     are equivalent fluid weights in N/m3. `bearing_pa` is allowable. `permeability_m_s` is
     (low, high), high None where the source gives only a floor. `fines` is the band of the
     share passing No. 200, `swell` the growth from in-place to loose volume.
+
+    `compacted_friction_deg` and `dry_density_kg_m3` (low, high) are typical of soil compacted
+    to its best, `saturated_density_kg_m3` the same with its voids full of water;
+    `friction_range_deg` runs from loose to dense in place. `wall_table_load_n_m3` is the fluid
+    weight by which the IRC's wall tables are entered. `reaction_class` is the class beside a
+    buried pipe (`reaction.py`).
     """
 
     kind: Literal["soil"] = "soil"
@@ -189,6 +225,12 @@ class Soil(Material):
     permeability_m_s: tuple[float, float | None] | None = None
     fines: tuple[float, float] | None = None
     swell: float | None = None
+    friction_range_deg: tuple[float, float] | None = None
+    compacted_friction_deg: float | None = None
+    dry_density_kg_m3: tuple[float, float] | None = None
+    saturated_density_kg_m3: tuple[float, float] | None = None
+    wall_table_load_n_m3: float | None = None
+    reaction_class: ReactionClass | None = None
 
 
 @dataclass(frozen=True, kw_only=True)

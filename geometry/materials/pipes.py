@@ -23,10 +23,14 @@ _HOLES_PRACTICE = Source("common practice, no source: two rows, 120 deg apart", 
 _COIL_4 = Source("a maker's sheet, 167 holes/m, 20 cm2/m", clause="rows from memory", sure="memory")
 _COIL_6 = Source("AASHTO M 252", clause="Class 2, 20 cm2/m with 5 mm holes", sure="memory")
 _SMOOTH_N = Source("City of Austin Drainage Criteria Manual", clause="Table 5-2 (roughness)")
+_PVC_MODULUS = Source("ASTM D1784", clause="least modulus of PVC 12454, 400,000 psi", sure="memory")
 _CORRUGATED_N = Source("NRCS NEH 650.14", clause="3 to 8 in tubing (roughness)", sure="memory")
 
 # F/dy of the parallel-plate test is 6.71 EI/r3; ring stiffness is EI/D3, and D = 2r.
 _PS_PER_RING_STIFFNESS = 8 * 6.71
+
+# Smooth plastic with holes, the same table of the same manual: a designer's minimum.
+_PERFORATED_N = 0.020
 
 
 def _two_rows(source: Source) -> Perforation:
@@ -48,12 +52,14 @@ def _solid(
         name=name,
         standard=standard,
         source=sources[0],
-        also=(*sources[1:], _SMOOTH_N),
+        also=(*sources[1:], _SMOOTH_N, _PVC_MODULUS),
         outside_diameter_m=size_in[0] * INCH,
         wall_m=size_in[1] * INCH,
         perforation=perforation,
         stiffness_kpa=None if psi is None else to_unit(psi, "psi", "kPa"),
         manning_n=0.010,
+        manning_perforated=_PERFORATED_N,
+        modulus_kpa=to_unit(400_000.0, "psi", "kPa"),
     )
 
 
@@ -104,6 +110,7 @@ def _en1401(outside_mm: int, wall_mm: float) -> Pipe:
         perforation=None,
         stiffness_kpa=4.0 * _PS_PER_RING_STIFFNESS,
         manning_n=0.010,
+        manning_perforated=_PERFORATED_N,
     )
 
 

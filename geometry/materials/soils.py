@@ -2,7 +2,7 @@
 
 from math import asin, degrees
 
-from geometry.materials.kinds import DrainageGroup, Soil
+from geometry.materials.kinds import DrainageGroup, ReactionClass, Soil
 from geometry.sources import Source
 from geometry.units import to_unit
 
@@ -15,14 +15,65 @@ _DRAINAGE = Source("IRC", clause="Table R405.1 (drainage group)", sure="memory")
 _SEEPAGE = Source("NRCS NEH 631 ch. 3", clause="Figure 3-10 (permeability)")
 _FINES = Source("ASTM D2487", clause="share passing No. 200", sure="memory")
 _SWELL = Source("army earthmoving manuals", clause="bank to loose (swell)", sure="memory")
+_LOOSE_TO_DENSE = Source(
+    "USACE EM 1110-2-2504", clause="Table 3-1 (after Teng; friction, loose to dense)"
+)
+_COMPACTED = Source(
+    "NAVFAC DM-7.2", "1982", "Table 1 (friction and dry weight, compacted)", sure="memory"
+)
+_SATURATED = Source("dry weight and grains of specific gravity 2.65 (saturated)", sure="computed")
+_WALL_TABLE = Source("IRC", clause="Tables R404.1.2 (design lateral soil load)", sure="memory")
+_REACTION = Source("ASTM D2487", clause="group into the classes of Howard's table", sure="memory")
 _OPEN = Source("no soil named: every figure is left open until the ground is seen", sure="practice")
 
-_GROUP_SOURCES = (_RANKINE, _BEARING, _LATERAL, _DRAINAGE, _SEEPAGE, _FINES, _SWELL)
+_GROUP_SOURCES = (
+    _RANKINE,
+    _BEARING,
+    _LATERAL,
+    _DRAINAGE,
+    _SEEPAGE,
+    _FINES,
+    _SWELL,
+    _LOOSE_TO_DENSE,
+    _COMPACTED,
+    _SATURATED,
+    _WALL_TABLE,
+    _REACTION,
+)
 _CLEAN, _DIRTY, _FINE = (0.0, 0.05), (0.12, 0.50), (0.50, 1.0)
 
 # Permeability of compacted soil, cm/s.
 _OPEN_GRAVEL, _OPEN_SAND = (1e-2, None), (1e-3, None)
 _SILTY, _CLAYEY, _FAT_SILT = (1e-6, 1e-3), (1e-8, 1e-6), (1e-6, 1e-4)
+
+# Compacted soil: friction in degrees, dry weight in pcf, low and high.
+_DENSE: dict[str, tuple[float, float, float]] = {
+    "GW": (38, 125, 135),
+    "GP": (37, 115, 125),
+    "GM": (34, 120, 135),
+    "GC": (31, 115, 130),
+    "SW": (38, 110, 130),
+    "SP": (37, 100, 120),
+    "SM": (34, 110, 125),
+    "SC": (31, 105, 125),
+    "ML": (32, 95, 120),
+    "CL": (28, 95, 120),
+    "MH": (25, 70, 95),
+    "CH": (19, 75, 105),
+}
+_WALL_PCF = {
+    **dict.fromkeys(("GW", "GP", "SW", "SP"), 30.0),
+    **dict.fromkeys(("GM", "GC", "SM", "ML"), 45.0),
+    **dict.fromkeys(("SC", "CL"), 60.0),
+}
+_BESIDE_PIPE: dict[str, ReactionClass] = {
+    **dict.fromkeys(("GW", "GP", "SW", "SP"), "clean coarse"),
+    **dict.fromkeys(("GM", "GC", "SM", "SC"), "coarse with fines"),
+    **dict.fromkeys(("ML", "CL"), "lean fine"),
+    **dict.fromkeys(("MH", "CH", "OL"), "none"),
+}
+_CLEAN_GROUPS = ("GW", "GP", "SW", "SP")
+_GRAIN_GRAVITY, _WATER_KG_M3 = 2.65, 1000.0
 
 
 def rankine_angle(active_coefficient: float) -> float:
@@ -39,6 +90,22 @@ def _seepage(cm_s: tuple[float, float | None] | None) -> tuple[float, float | No
         return None
     low, high = cm_s
     return to_unit(low, "cm/s", "m/s"), None if high is None else to_unit(high, "cm/s", "m/s")
+
+
+def _dry(group: str) -> tuple[float, float] | None:
+    if group not in _DENSE:
+        return None
+    _, low, high = _DENSE[group]
+    return to_unit(low, "lb/ft**3", "kg/m**3"), to_unit(high, "lb/ft**3", "kg/m**3")
+
+
+def _saturated(group: str) -> tuple[float, float] | None:
+    """Density of compacted soil whose voids are full of water."""
+    dry = _dry(group)
+    if dry is None:
+        return None
+    share = 1 - 1 / _GRAIN_GRAVITY
+    return dry[0] * share + _WATER_KG_M3, dry[1] * share + _WATER_KG_M3
 
 
 def _soil(
@@ -71,6 +138,12 @@ def _soil(
         permeability_m_s=_seepage(seepage),
         fines=fines,
         swell=swell,
+        friction_range_deg=(28.0, 41.0) if group in _CLEAN_GROUPS else None,
+        compacted_friction_deg=_DENSE[group][0] if group in _DENSE else None,
+        dry_density_kg_m3=_dry(group),
+        saturated_density_kg_m3=_saturated(group),
+        wall_table_load_n_m3=_load(_WALL_PCF.get(group)),
+        reaction_class=_BESIDE_PIPE[group],
     )
 
 

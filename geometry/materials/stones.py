@@ -2,19 +2,23 @@
 
 from typing import Literal
 
-from geometry.materials.kinds import Aggregate, Passing
+from geometry.materials.kinds import Aggregate, Passing, ReactionClass
 from geometry.sources import Source
 from geometry.units import to_unit
 
 _C33 = Source("ASTM C33", clause="grading")
 _C33_SECOND = Source("ASTM C33", clause="grading", sure="second-hand")
 _C33_MEMORY = Source("ASTM C33", clause="grading", sure="memory")
+_C33_67 = Source("ASTM C33", clause="grading, as UFGS-03701, No. 4 to 3/4 in", sure="second-hand")
 _BULK = Source("bulk density of clean aggregate, 95 to 105 pcf", "a textbook", sure="second-hand")
 _VOIDS = Source("void space of crushed stone, 40 %", "a chamber maker's note", sure="second-hand")
 _YARD = Source("a stone yard's weight list", clause="dense graded base 1.70 to 1.75 short ton/yd3")
 _SAND_LOW = Source("a stone yard's coverage chart", clause="concrete sand (low)", sure="computed")
 _SAND_HIGH = Source("common practice, no source: sand 1.35 short ton/yd3", sure="practice")
 _METRIC_STONE = Source("EN 12620 grading; loose density of washed gravel", sure="memory")
+_D_OVER_D = Source(
+    "EN 12620, EN 13242", clause="2D, 1.4D, D, d, d/2, category GC 85/20", sure="memory"
+)
 _METRIC_SAND = Source("EN 12620 grading; loose density of damp sand", sure="memory")
 
 Rows = tuple[tuple[float, float, float], ...]
@@ -51,6 +55,7 @@ def _aggregate(
     grading: Rows = (),
     porosity: float | None = None,
     with_fines: bool = False,
+    reaction: ReactionClass = "clean coarse",
 ) -> Aggregate:
     return Aggregate(
         kind=kind,
@@ -63,6 +68,7 @@ def _aggregate(
         porosity=porosity,
         with_fines=with_fines,
         grading=_grading(grading),
+        reaction_class=reaction,
     )
 
 
@@ -71,6 +77,7 @@ def _range(low: float, high: float, unit: str) -> tuple[float, float]:
 
 
 def _washed(number: int, grading: Rows, source: Source) -> Aggregate:
+    """Build a crushed stone; a rounded gravel of the same size holds a pipe less stiffly."""
     return _aggregate(
         "stone",
         f"stone-{number}",
@@ -81,6 +88,7 @@ def _washed(number: int, grading: Rows, source: Source) -> Aggregate:
         _VOIDS,
         grading=grading,
         porosity=0.40,
+        reaction="crushed rock",
     )
 
 
@@ -88,7 +96,7 @@ _TONS = "short_ton/yd**3"
 
 ROWS = (
     _washed(57, _NO_57, _C33),
-    _washed(67, _NO_67, _C33_MEMORY),
+    _washed(67, _NO_67, _C33_67),
     _washed(8, _NO_8, _C33_MEMORY),
     _washed(89, _NO_89, _C33_SECOND),
     _aggregate(
@@ -97,6 +105,7 @@ ROWS = (
         "Washed gravel, 16/32",
         (1450.0, 1600.0),
         _METRIC_STONE,
+        _D_OVER_D,
         _VOIDS,
         grading=_GRAVEL_16_32,
         porosity=0.40,
@@ -107,6 +116,7 @@ ROWS = (
         "Washed gravel, 8/16",
         (1450.0, 1600.0),
         _METRIC_STONE,
+        _D_OVER_D,
         _VOIDS,
         grading=_GRAVEL_8_16,
         porosity=0.40,
@@ -118,6 +128,7 @@ ROWS = (
         _range(1.70, 1.75, _TONS),
         _YARD,
         with_fines=True,
+        reaction="coarse with fines",
     ),
     _aggregate(
         "sand",
