@@ -3,20 +3,14 @@
 from html import unescape
 
 import pytest
-from streamlit.testing.v1 import AppTest
 
 from geometry.designfile import start_text
 from viz import tables
-from viz.carried import app_file, demo
+from viz.carried import demo
 
 DEMO = demo().read_text(encoding="utf-8")
 SLAB = "field floor/layer/4/thickness"
 FOAM = "field floor/layer/3/thickness"
-
-
-@pytest.fixture
-def app():
-    return AppTest.from_file(str(app_file()), default_timeout=120).run()
 
 
 def shown(app):
@@ -165,24 +159,16 @@ def test_holes_angles_are_numbers_in_the_file(app):
     assert app.error
 
 
-@pytest.mark.parametrize("view", ["3D", "Section", "Levels", "Volumes", "Findings", "Design file"])
+VIEWS = ["3D", "Section", "Sheets", "Levels", "Volumes", "Findings", "Design file"]
+
+
+@pytest.mark.parametrize("view", VIEWS)
 def test_every_view_opens_and_offers_what_it_shows_as_a_file(app, view):
     app.segmented_control(key="view").set_value(view).run()
     assert not app.exception
     assert not app.warning
     labels = [b.label for b in app.get("download_button")]
     assert len(labels) >= (1 if view == "Design file" else 2)
-
-
-def test_a_section_through_two_points_of_ones_own(app):
-    app.segmented_control(key="view").set_value("Section").run()
-    app.selectbox(key="cut").set_value("own").run()
-    assert "data:image/svg+xml;base64" in shown(app)
-    app.text_input(key="cut from").set_value("500 ft, 0").run()
-    app.text_input(key="cut to").set_value("600 ft, 0").run()
-    assert any("shows nothing" in w.value for w in app.warning)
-    app.text_input(key="cut to").set_value("there").run()
-    assert any("is not a place" in w.value for w in app.warning)
 
 
 def test_stills_without_opengl_say_what_to_install(app, monkeypatch):

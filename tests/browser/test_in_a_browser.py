@@ -1,85 +1,15 @@
 """The app in a real browser: figures follow an edit, nothing leaves this machine, all fits."""
 
-import os
-import socket
-import subprocess
-import sys
-import time
-from pathlib import Path
-
 import pytest
 
-CHROMIUM = Path("/usr/bin/chromium")
-ARGUMENTS = [
-    "--no-sandbox", "--disable-gpu", "--use-gl=angle", "--use-angle=swiftshader",
-    "--enable-unsafe-swiftshader", "--disable-background-networking",
-    "--disable-component-update", "--disable-sync", "--no-first-run",
-]  # fmt: skip
-SCREENS = [(1280, 900), (390, 844)]
-VIEWS = ["3D", "Section", "Levels", "Volumes", "Findings", "Design file"]
-PATIENCE = 60_000
+from tests.browser.conftest import CHROMIUM, PATIENCE
+
+VIEWS = ["3D", "Section", "Sheets", "Levels", "Volumes", "Findings", "Design file"]
 
 pytestmark = [
     pytest.mark.browser,
     pytest.mark.skipif(not CHROMIUM.exists(), reason=f"{CHROMIUM} is not installed"),
 ]
-
-
-@pytest.fixture(scope="module")
-def address():
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        port = probe.getsockname()[1]
-    run = "from viz.commands.main import run; run()"
-    told = {k: v for k, v in os.environ.items() if k not in ("DISPLAY", "WAYLAND_DISPLAY")}
-    command = [sys.executable, "-c", run, "app", "--port", str(port)]
-    with subprocess.Popen(command, env=told, stderr=subprocess.DEVNULL) as server:
-        try:
-            _listening(port)
-            yield f"http://127.0.0.1:{port}"
-        finally:
-            server.terminate()
-            server.wait(30)
-
-
-def _listening(port):
-    for _ in range(120):
-        try:
-            socket.create_connection(("127.0.0.1", port), 1).close()
-        except OSError:
-            time.sleep(0.5)
-        else:
-            return
-    pytest.fail("the app did not start within a minute")
-
-
-@pytest.fixture(scope="module")
-def browser():
-    playwright = pytest.importorskip("playwright.sync_api")
-    with playwright.sync_playwright() as tools:
-        opened = tools.chromium.launch(executable_path=str(CHROMIUM), args=ARGUMENTS)
-        yield opened
-        opened.close()
-
-
-@pytest.fixture(params=SCREENS, ids=lambda size: f"{size[0]} wide")
-def page(request, browser, address):
-    """The app open on a screen of this size, with what went wrong written down."""
-    width, height = request.param
-    opened = browser.new_page(viewport={"width": width, "height": height})
-    opened.wrong = []
-    opened.on("console", lambda m: opened.wrong.append(m.text) if m.type == "error" else None)
-    opened.on("pageerror", lambda error: opened.wrong.append(str(error)))
-    opened.on("request", lambda asked: opened.wrong.append(asked.url) if _far(asked.url) else None)
-    opened.goto(address)
-    opened.wait_for_selector(".figures", timeout=PATIENCE)
-    yield opened
-    opened.close()
-
-
-def _far(url):
-    near = ("http://127.0.0.1:", "ws://127.0.0.1:", "data:", "blob:", "about:")
-    return not url.startswith(near)
 
 
 def figure(page, name):

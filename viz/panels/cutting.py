@@ -69,7 +69,7 @@ def drawn(work: Job, said: Any) -> None:
         if fresh:
             path[neighbour] = whole(path[neighbour], work.system)
         path[moved] = squared(path[moved], path[neighbour], work.system)
-    except (TypeError, ValueError, LookupError):
+    except (TypeError, ValueError, ArithmeticError, LookupError):
         return
     _write(work, path)
 

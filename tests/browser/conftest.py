@@ -1,0 +1,88 @@
+"""The app served on this machine and opened in a headless Chromium."""
+
+import os
+import socket
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import pytest
+
+CHROMIUM = Path("/usr/bin/chromium")
+ARGUMENTS = [
+    "--no-sandbox", "--disable-gpu", "--use-gl=angle", "--use-angle=swiftshader",
+    "--enable-unsafe-swiftshader", "--disable-background-networking",
+    "--disable-component-update", "--disable-sync", "--no-first-run",
+]  # fmt: skip
+SCREENS = [(1280, 900), (390, 844)]
+PATIENCE = 60_000
+
+
+@pytest.fixture(scope="session")
+def address():
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        port = probe.getsockname()[1]
+    run = "from viz.commands.main import run; run()"
+    told = {k: v for k, v in os.environ.items() if k not in ("DISPLAY", "WAYLAND_DISPLAY")}
+    command = [sys.executable, "-c", run, "app", "--port", str(port)]
+    with subprocess.Popen(command, env=told, stderr=subprocess.DEVNULL) as server:
+        try:
+            _listening(port)
+            yield f"http://127.0.0.1:{port}"
+        finally:
+            server.terminate()
+            server.wait(30)
+
+
+def _listening(port):
+    for _ in range(120):
+        try:
+            socket.create_connection(("127.0.0.1", port), 1).close()
+        except OSError:
+            time.sleep(0.5)
+        else:
+            return
+    pytest.fail("the app did not start within a minute")
+
+
+@pytest.fixture(scope="session")
+def browser():
+    playwright = pytest.importorskip("playwright.sync_api")
+    with playwright.sync_playwright() as tools:
+        opened = tools.chromium.launch(executable_path=str(CHROMIUM), args=ARGUMENTS)
+        yield opened
+        opened.close()
+
+
+@pytest.fixture
+def open_at(browser, address):
+    """Open the app on a screen of some size, with what goes wrong written down."""
+    opened = []
+
+    def look(width, height, touch=False):
+        page = browser.new_page(viewport={"width": width, "height": height}, has_touch=touch)
+        opened.append(page)
+        page.wrong = []
+        page.on("console", lambda m: page.wrong.append(m.text) if m.type == "error" else None)
+        page.on("pageerror", lambda error: page.wrong.append(str(error)))
+        page.on("request", lambda asked: page.wrong.append(asked.url) if _far(asked.url) else None)
+        page.goto(address)
+        page.wait_for_selector(".figures", timeout=PATIENCE)
+        return page
+
+    yield look
+    for page in opened:
+        page.close()
+
+
+@pytest.fixture(params=SCREENS, ids=lambda size: f"{size[0]} wide")
+def page(request, open_at):
+    """The app open on a screen of this size."""
+    return open_at(*request.param)
+
+
+def _far(url):
+    near = ("http://127.0.0.1:", "ws://127.0.0.1:", "data:", "blob:", "about:")
+    return not url.startswith(near)
