@@ -1,11 +1,12 @@
 """Each area's block of words: its name, levels, slab, wall and footing, in its free room."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 import shapely
 from shapely.geometry.base import BaseGeometry
 
+from geometry.layout.areas import AreaLayout
 from geometry.layout.lay import Layout
 from viz.drawing.marks import Mark, Point
 from viz.figures.plan.candidates import AIR
@@ -14,6 +15,9 @@ from viz.figures.plan.onpaper import OnPaper
 from viz.figures.plan.say import house_of
 from viz.figures.plan.tags import Tag
 from viz.figures.plan.words import Saying
+
+# What is said of an area: its lines, and the same in more and narrower ones.
+Block = tuple[tuple[str, ...], tuple[str, ...]]
 
 _NEVER = 1e9
 # A pit has words of its own: the block leans away from it by so much of their distance.
@@ -51,16 +55,24 @@ class Room:
 
 
 def area_marks(
-    layout: Layout, pads: Sequence[BaseGeometry], paper: OnPaper, places: Places, text: float
+    layout: Layout,
+    pads: Sequence[BaseGeometry],
+    paper: OnPaper,
+    places: Places,
+    text: float,
+    said: Callable[[AreaLayout], Block] | None = None,
 ) -> Iterator[Mark]:
-    """Yield each area's block, in its free room if it can be, else beside the house. pads: mm."""
+    """Yield each area's block, in its free room if it can be, else beside the house.
+
+    pads: on paper. said: what the block says; all there is to say unless given.
+    """
     say, house = Saying(layout), house_of(layout, paper)
     shapely.prepare(house)
     pit = paper.drawn(layout.sump.outer_circle) if layout.sump else shapely.Point()
     for area in layout.areas:
         inner = area.outline if area.core.is_empty else area.core
         room = Room(paper.drawn(inner), shapely.union_all(list(pads)), pit)
-        wide, narrow = say.area(area), say.area_narrow(area)
+        wide, narrow = said(area) if said else (say.area(area), say.area_narrow(area))
         tag, found = _in_room(wide, narrow, room, places, text)
         if found is None:
             tag = Tag(wide, _clear_spot(room, places))

@@ -29,9 +29,14 @@ def box_of(text: Text, air: float = 0.0) -> BaseGeometry:
     return shapely.box(box.left - air, low - air, box.right + air, box.high + air)
 
 
-def broken(lines: Iterable[Line], texts: Sequence[Text], air: float = _AIR) -> Iterator[Mark]:
-    """Yield the lines, cut where texts stand, with so much air."""
-    rooms = [box_of(text, air) for text in texts]
+def broken(
+    lines: Iterable[Line],
+    texts: Sequence[Text],
+    air: float = _AIR,
+    more: Sequence[BaseGeometry] = (),
+) -> Iterator[Mark]:
+    """Yield the lines, cut where texts stand, with so much air, and at more shapes."""
+    rooms = [*(box_of(text, air) for text in texts), *more]
     tree = STRtree(rooms)
     for line in lines:
         shape = LineString(line.points)

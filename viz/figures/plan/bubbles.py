@@ -42,9 +42,14 @@ def toward(start: Point, end: Point, length: float) -> Point:
     return (start[0] + float(way[0]), start[1] + float(way[1]))
 
 
+def least_radius(ref: DetailRef, paper: OnPaper) -> float:
+    """Return the radius of a detail's circle on paper, mm."""
+    return paper.size(ref.radius_m, _LEAST)
+
+
 def detail_rings(refs: Sequence[DetailRef], paper: OnPaper) -> list[LineString]:
     """Return the circles of details on paper."""
-    return [ring_line(paper.point(r.at), paper.size(r.radius_m, _LEAST)) for r in refs]
+    return [ring_line(paper.point(r.at), least_radius(r, paper)) for r in refs]
 
 
 def detail_marks(
@@ -52,7 +57,7 @@ def detail_marks(
 ) -> Iterator[Mark]:
     """Yield dashed circles, each with a bubble in a free place."""
     for ref, ring in zip(refs, detail_rings(refs, paper), strict=True):
-        at, size = paper.point(ref.at), paper.size(ref.radius_m, _LEAST)
+        at, size = paper.point(ref.at), least_radius(ref, paper)
         around = 2 * radius
         place = places.put(Wish(at, around, around, away=size + 2.5, start=size))
         box = place.box

@@ -1,54 +1,32 @@
-"""Cutting lines: heavy ends, arrows the way one looks, bubbles that lead to the sections."""
+"""Cutting lines: heavy ends, arrows the way one looks, names that lead to the sections."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
 import shapely
-from numpy.typing import NDArray
-from shapely import LineString, Polygon
+from shapely import LineString
 from shapely.geometry.base import BaseGeometry
 
-from geometry.plan.outline import multi
-from viz.drawing.marks import Area, Fill, Line, Mark, Point
+from viz.drawing.marks import Line, Mark, Point
 from viz.drawing.page import Box
-from viz.figures.plan.bubbles import LAYER, bubble, toward
+from viz.figures.plan.bubbles import LAYER, toward
 from viz.figures.plan.dashes import THICK_END, THIN, THIN_CHAIN
+from viz.figures.plan.heads import SPARE, End, Head, bare_marks, bare_taken
 from viz.figures.plan.onpaper import OnPaper, unit
 from viz.figures.plan.refs import SectionRef
-from viz.style.lines import INK
 
-# Heavy end of a cutting line, heavy arm at a jog, mm.
-_END = 6.0
+# Heavy arm at a jog; heads slide by so much; mm.
 _JOG = 3.0
-# A bubble with its arrow reaches so many radii from its middle.
-_REACH = 1.5
 _STEP = 1.5
-_GAP = 1.5
 _SQUARE = 0.02
-# Size of the arrow at an end without a bubble; room beside a heavy stroke; mm.
-_BARE = 2.2
-_SPARE = 0.8
 _FAR = 1e4
-
-Floats = NDArray[np.float64]
 
 
 def view_way(a: Point, b: Point) -> Point:
     """Return the way one looks at a cut from a to b: to the left of the way along it."""
     dx, dy = unit(np.subtract(b, a))
     return (float(-dy), float(dx))
-
-
-@dataclass(frozen=True)
-class End:
-    """One end of a cutting line, mm. out: unit vector off the line. local: it lies in the house."""
-
-    at: Point
-    out: Point
-    view: Point
-    local: bool
 
 
 def ends(points: Sequence[Point], house: BaseGeometry) -> tuple[End, End]:
@@ -73,81 +51,98 @@ def lines_of(refs: Sequence[SectionRef], house: BaseGeometry, paper: OnPaper) ->
     for ref in refs:
         points = [paper.point(p) for p in ref.points]
         start, end = ends(points, house)
-        run = [_on(e, 0.0 if e.local else 200.0) for e in (start, end)]
+        run = [e.on(0.0 if e.local else 200.0) for e in (start, end)]
         found.append(LineString([run[0], *points[1:-1], run[1]]))
     return found
 
 
-def _on(end: End, far: float) -> Point:
-    return (end.at[0] + end.out[0] * far, end.at[1] + end.out[1] * far)
-
-
 def reserved(
     refs: Sequence[SectionRef], house: BaseGeometry, paper: OnPaper, solid: BaseGeometry,
-    radius: float,
+    head: Head,
 ) -> list[BaseGeometry]:  # fmt: skip
     """Return what the heavy parts of cutting lines within the house take, before words do.
 
-    solid: what a bubble within the house keeps off.
+    solid: what a head within the house keeps off.
     """
     found: list[BaseGeometry] = []
     for ref in refs:
         points = [paper.point(p) for p in ref.points]
         both = ends(points, house)
-        found += [LineString(jog.points).buffer(_SPARE) for jog in _jogs(points)]
+        found += [LineString(jog.points).buffer(SPARE) for jog in _jogs(points)]
         for end in (e for e in both if e.local):
-            bare = _bare(end, both)
-            tip = end.at if bare else _inside(end, solid, radius)
-            found.append(_taken(end, tip, radius, bare))
+            if _bare(end, both):
+                found.append(bare_taken(end))
+            else:
+                found.append(head.taken(end, _inside(end, solid, head)))
     return found
 
 
 def section_marks(
     refs: Sequence[SectionRef], house: BaseGeometry, paper: OnPaper, around: Box,
-    solid: BaseGeometry, radius: float, text: float,
+    solid: BaseGeometry, head: Head, things: Sequence[BaseGeometry] = (),
 ) -> Iterator[Mark]:  # fmt: skip
-    """Yield the cutting lines, their bubbles outside a box and clear of one another.
+    """Yield the cutting lines, their heads outside a box and clear of one another.
 
-    solid: as for `reserved`.
+    solid: as for `reserved`. things: what heads outside keep off besides.
     """
-    taken: list[BaseGeometry] = []
+    taken = list(things)
     for ref in refs:
         points = [paper.point(p) for p in ref.points]
         both = ends(points, house)
+        heads = _heads(points, both, around, taken, head)
         tips = []
-        for end in both:
+        for end, own in zip(both, heads, strict=True):
             if _bare(end, both):
                 tips.append(end.at)
             elif end.local:
-                tips.append(_inside(end, solid, radius))
+                tips.append(_inside(end, solid, own))
             else:
-                tips.append(_outside(points, end, around, taken, radius))
+                tips.append(_outside(points, end, around, taken, own))
         run = [tips[0], *points[1:-1], tips[1]]
         yield Line(tuple(run), THIN, dash=THIN_CHAIN, layer="section line")
         yield from _jogs(run)
-        for end, tip in zip(both, tips, strict=True):
-            yield from _end_marks(end, tip, radius, _bare(end, both))
-            if not _bare(end, both):
-                yield from bubble(tip, radius, ref, text)
+        for end, tip, own in zip(both, tips, heads, strict=True):
+            yield from bare_marks(end) if _bare(end, both) else own.marks(end, tip, ref)
+
+
+def _heads(
+    points: Sequence[Point], both: tuple[End, End], around: Box, taken: Sequence[BaseGeometry],
+    head: Head,
+) -> tuple[Head, Head]:  # fmt: skip
+    """Return the head of each end: both named, or the one whose name widens the plan least."""
+    if head.unnamed is None or any(end.local for end in both):
+        return head, head
+    whole = shapely.union_all([shapely.box(*t.bounds) for t in taken]).envelope
+    grown = []
+    for end in both:
+        room = head.taken(end, _outside(points, end, around, list(taken), head))
+        grown.append(_girth(shapely.union(whole, room)) - _girth(whole))
+    return (head, head.unnamed) if grown[0] <= grown[1] else (head.unnamed, head)
+
+
+def _girth(shape: BaseGeometry) -> float:
+    """Return the width and the height of a shape together, mm."""
+    left, low, right, high = shape.bounds
+    return float(right - left + high - low)
 
 
 def _bare(end: End, both: tuple[End, End]) -> bool:
-    """Tell whether an end has no bubble: one in the house, where the other end has one."""
+    """Tell whether an end has no head: one in the house, where the other end has one."""
     return end.local and (end is both[1] or not both[1].local)
 
 
-def _inside(end: End, solid: BaseGeometry, radius: float) -> Point:
-    """Return the nearest place for a bubble on a line that starts within the house."""
-    return _slid(end, _on(end, radius), [solid], radius)
+def _inside(end: End, solid: BaseGeometry, head: Head) -> Point:
+    """Return the nearest place for a head on a line that starts within the house."""
+    return _slid(end, end.on(head.before), [solid], head)
 
 
 def _outside(
-    points: Sequence[Point], end: End, around: Box, taken: list[BaseGeometry], radius: float
+    points: Sequence[Point], end: End, around: Box, taken: list[BaseGeometry], head: Head
 ) -> Point:
-    """Return the nearest place for a bubble on a leg's line, outside the box and free."""
+    """Return the nearest place for a head on a leg's line, outside the box and free."""
     start = np.asarray(points[1] if end.at == points[0] else points[-2])
     far = LineString((start, start + np.asarray(end.out) * _FAR))
-    clear = radius + _END + _GAP
+    clear = head.clear
     box = shapely.box(around.left - clear, around.low - clear,
                       around.right + clear, around.high + clear)  # fmt: skip
     corners = shapely.get_coordinates(far.intersection(box))
@@ -156,49 +151,20 @@ def _outside(
         along = float(((corners - start) @ np.asarray(end.out)).max())
         x, y = start + np.asarray(end.out) * along
         tip = (float(x), float(y))
-    return _slid(end, tip, taken, radius)
+    return _slid(end, tip, taken, head)
 
 
-def _slid(end: End, first: Point, taken: list[BaseGeometry], radius: float) -> Point:
-    """Return a place slid outward along a line until bubble and heavy end are free there."""
-    tip = first
-    while any(_taken(end, tip, radius, False).intersects(t) for t in taken):
+def _slid(end: End, first: Point, taken: list[BaseGeometry], head: Head) -> Point:
+    """Return a place slid outward along a line until a head is free there."""
+    tip, room = first, head.taken(end, first)
+    while shapely.intersects(room, taken).any():
         tip = (tip[0] + end.out[0] * _STEP, tip[1] + end.out[1] * _STEP)
-    taken.append(_taken(end, tip, radius, False))
+        room = head.taken(end, tip)
+    taken.append(room)
     return tip
-
-
-def _taken(end: End, tip: Point, radius: float, bare: bool) -> BaseGeometry:
-    """Return the room of an end: its arrow and bubble, and its heavy stroke."""
-    disc = shapely.Point(tip).buffer((_BARE if bare else radius) * _REACH)
-    return shapely.union_all([disc, LineString(_heavy(end, tip, radius, bare)).buffer(_SPARE)])
 
 
 def _jogs(run: Sequence[Point]) -> Iterator[Line]:
     for before, corner, after in zip(run, run[1:], run[2:], strict=False):
         arms = [toward(corner, other, _JOG) for other in (before, after)]
         yield Line((arms[0], corner, arms[1]), THICK_END, layer=LAYER)
-
-
-def _heavy(end: End, tip: Point, radius: float, bare: bool) -> tuple[Point, Point]:
-    """Return where the heavy stroke of an end runs."""
-    near = 0.0 if bare else radius
-    (ax, ay), (bx, by) = (
-        (tip[0] - end.out[0] * far, tip[1] - end.out[1] * far) for far in (near, near + _END)
-    )
-    return (ax, ay), (bx, by)
-
-
-def _end_marks(end: End, tip: Point, radius: float, bare: bool) -> Iterator[Mark]:
-    """Yield the heavy end and the arrow that looks at the cut. bare: without a bubble."""
-    yield Line(_heavy(end, tip, radius, bare), THICK_END, layer=LAYER)
-    yield Fill(_arrow(tip, end.view, _BARE if bare else radius, bare), INK, LAYER)
-
-
-def _arrow(tip: Point, view: Point, radius: float, bare: bool) -> Area:
-    """Return the arrow under a bubble: a half square whose sides touch the circle."""
-    at, way = np.asarray(tip), np.asarray(view)
-    aside = np.array((-way[1], way[0]))
-    wide = radius * np.sqrt(2)
-    whole = Polygon((at + way * wide, at + aside * wide, at - aside * wide))
-    return whole if bare else multi(whole.difference(shapely.Point(tip).buffer(radius, 32)))

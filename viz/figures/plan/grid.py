@@ -3,6 +3,8 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+import numpy as np
+
 from geometry.layout.lay import Layout
 from viz.drawing.fonts import text_width
 from viz.drawing.marks import Circle, Line, Mark, Point, Text
@@ -17,6 +19,9 @@ from viz.style.lines import PAPER, SEEN
 # I and O are left out: they read as figures (common practice, no source).
 _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 _PAST = 2.5
+# Lines run on past all else by so much to their bubbles, small ones by less, mm.
+_PAST_ALL = 1.5
+_SHORT = 0.6
 _KNEE = 3.0
 _FAR = 1e5
 
@@ -76,20 +81,27 @@ def _start(piers: Sequence[PierMark], axis: int, place: float) -> float:
     return float(min(p.pad.bounds[1 - axis] for p in on)) - _PAST
 
 
-def radius(lines: Sequence[GridLine], text: float) -> float:
-    """Return the bubbles' radius, mm."""
+def radius(lines: Sequence[GridLine], text: float, small: bool = False) -> float:
+    """Return the bubbles' radius, mm; small: as their letters just allow."""
     wide = max((text_width(line.name, text, True) for line in lines), default=0.0)
+    if small:
+        return max(1.15 * text, float(np.hypot(wide / 2, 0.85 * text)) + 0.2)
     return max(1.45 * text, wide / 2 + 0.45 * text)
 
 
 def grid_marks(
-    lines: Sequence[GridLine], axis: int, paper: OnPaper, around: Box, text: float
+    lines: Sequence[GridLine],
+    axis: int,
+    paper: OnPaper,
+    around: Box,
+    text: float,
+    small: bool = False,
 ) -> Iterator[Mark]:
     """Yield one family of lines with their bubbles outside a box: above it, or to its right."""
     if not lines:
         return
-    size = radius(lines, text)
-    edge = (around.high if axis == 0 else around.right) + 1.5
+    size = radius(lines, text, small)
+    edge = (around.high if axis == 0 else around.right) + (_SHORT if small else _PAST_ALL)
     wanted = [paper.size(line.place) for line in lines]
     items = [Item(w, 2 * size) for w in wanted]
     middles = spread(items, -_FAR, _FAR, 0.8)

@@ -15,34 +15,39 @@ from viz.style.lines import INK, SEEN
 
 LAYER = "north"
 RADIUS = 6.0
-_LETTER = 3.5
+SMALL = 4.3
+# Height of the letter against the radius.
+_LETTER = 3.5 / 6.0
 _GRID = 7.0
 
 
-def reach() -> float:
+def reach(radius: float = RADIUS) -> float:
     """Return how far the arrow and its letter reach from the middle, mm."""
-    return RADIUS + 2.2 * _LETTER
+    return radius * (1 + 2.2 * _LETTER)
 
 
-def north_marks(centre: Point, degrees: float) -> Iterator[Mark]:
+def north_marks(centre: Point, degrees: float, radius: float = RADIUS) -> Iterator[Mark]:
     """Yield the arrow. degrees: clockwise from straight up the sheet to north."""
     turn = radians(degrees)
     ahead = np.array((sin(turn), cos(turn)))
     aside = np.array((ahead[1], -ahead[0]))
     middle = np.asarray(centre)
-    tip, tail = middle + ahead * RADIUS * 1.15, middle - ahead * RADIUS * 0.45
-    left, right = (middle - ahead * RADIUS + s * aside * RADIUS * 0.5 for s in (-1, 1))
-    yield Circle(centre, RADIUS, SEEN, layer=LAYER)
+    tip, tail = middle + ahead * radius * 1.15, middle - ahead * radius * 0.45
+    left, right = (middle - ahead * radius + s * aside * radius * 0.5 for s in (-1, 1))
+    yield Circle(centre, radius, SEEN, layer=LAYER)
     yield Fill(Polygon((tip, tail, left)), INK, LAYER)
     outline = [tuple(map(float, p)) for p in (tip, right, tail, left, tip)]
     yield Line(tuple((p[0], p[1]) for p in outline), SEEN, layer=LAYER)
-    x, y = middle + ahead * (RADIUS + 1.35 * _LETTER)
-    yield Text((float(x), float(y) - _LETTER / 2), NORTH, _LETTER, True, "middle", layer=LAYER)
+    letter = _LETTER * radius
+    x, y = middle + ahead * (radius + 1.35 * letter)
+    yield Text((float(x), float(y) - letter / 2), NORTH, letter, True, "middle", layer=LAYER)
 
 
-def free_corner(around: Box, things: Sequence[BaseGeometry], house: BaseGeometry) -> Point:
+def free_corner(
+    around: Box, things: Sequence[BaseGeometry], house: BaseGeometry, radius: float = RADIUS
+) -> Point:
     """Return a free middle within a box nearest one of its corners, else one to its right."""
-    size = reach()
+    size = reach(radius)
     xs = np.arange(around.left + size, around.right - size, _GRID)
     ys = np.arange(around.low + size, around.high - size, _GRID)
     places = np.stack(np.meshgrid(xs, ys), axis=-1).reshape(-1, 2)

@@ -31,15 +31,15 @@ _THIN = ("outline", "dimensions", "grid", "section line", "dig", "band")
 _UNDER = ("band", "cut", "hatch")
 
 
-def in_order(drawn: Sequence[Mark]) -> Iterator[Mark]:
-    """Yield the marks, thin lines cut at words, words on top of everything."""
+def in_order(drawn: Sequence[Mark], signs: Sequence[BaseGeometry] = ()) -> Iterator[Mark]:
+    """Yield the marks, thin lines cut at words and signs, words on top of everything."""
     texts = [m for m in drawn if isinstance(m, Text)]
     thin = [m for m in drawn if isinstance(m, Line) and m.layer in _THIN and m.weight < CUT]
     leaders = [m for m in drawn if isinstance(m, Leader)]
     done = {id(m) for m in (*texts, *thin, *leaders)}
     rest = [m for m in drawn if id(m) not in done]
     yield from (m for m in rest if m.layer in _UNDER)
-    yield from broken(thin, texts)
+    yield from broken(thin, texts, more=signs)
     yield from (m for m in rest if m.layer not in _UNDER)
     yield from led(leaders, texts)
     yield from texts

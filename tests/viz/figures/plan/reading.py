@@ -7,6 +7,7 @@ import shapely
 from shapely import LineString, STRtree
 
 from geometry.layout.lay import Layout, lay_out
+from geometry.sections.telling import telling_cuts
 from tests.designs import design_of, seeded_raw
 from viz.carried import examples
 from viz.drawing.expand import simple
@@ -56,6 +57,24 @@ def drawn(
     details: tuple[DetailRef, ...] = (),
 ) -> Figure:
     return plan_figure(layout, scale, text, refs, details)
+
+
+def light(
+    layout: Layout,
+    scale: Scale = SCALES[1],
+    widest: float = 250.0,
+    refs: tuple[SectionRef, ...] = (),
+    details: tuple[DetailRef, ...] = (),
+) -> Figure:
+    return plan_figure(layout, scale, 2.5, refs, details, light=True, widest=widest)
+
+
+def referred(layout: Layout) -> tuple[tuple[SectionRef, ...], tuple[DetailRef, ...]]:
+    """The telling cuts of a layout and a detail at its first corner."""
+    lines = [cut.line for cut in telling_cuts(layout)]
+    refs = [SectionRef((c.start, c.end), str(n), "S-301") for n, c in enumerate(lines, 1)]
+    x, y = layout.areas[0].outline.exterior.coords[0][:2]
+    return tuple(refs), (DetailRef((x, y), 0.8, "7", "S-401"),)
 
 
 def texts(figure: Figure) -> list[Text]:

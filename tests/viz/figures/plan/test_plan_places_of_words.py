@@ -4,8 +4,6 @@ import pytest
 import shapely
 from shapely import LineString
 
-from geometry.layout.lay import Layout
-from geometry.sections.telling import telling_cuts
 from tests.viz.figures.plan.reading import (
     EXAMPLES,
     FOOT,
@@ -16,6 +14,7 @@ from tests.viz.figures.plan.reading import (
     drawn,
     example,
     of_layer,
+    referred,
     rolled,
     room,
     texts,
@@ -23,14 +22,7 @@ from tests.viz.figures.plan.reading import (
 from viz.drawing.lettering import text_box
 from viz.drawing.marks import Line
 from viz.drawing.scale import Scale
-from viz.figures.plan.refs import DetailRef, SectionRef
-
-
-def referred(layout: Layout) -> tuple[tuple[SectionRef, ...], tuple[DetailRef, ...]]:
-    lines = [cut.line for cut in telling_cuts(layout)]
-    refs = [SectionRef((c.start, c.end), str(n), "S-301") for n, c in enumerate(lines, 1)]
-    x, y = layout.areas[0].outline.exterior.coords[0][:2]
-    return tuple(refs), (DetailRef((x, y), 0.8, "7", "S-401"),)
+from viz.figures.plan.refs import SectionRef
 
 
 @pytest.mark.parametrize("scale", SCALES)
