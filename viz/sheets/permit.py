@@ -112,12 +112,13 @@ class Desk:
         """Return the plan as a group of its own."""
         layout, text = self.work.layout, self.text
 
-        def draw(scale: Scale, _labelling: Labelling) -> Figure:
-            return plan_figure(layout, scale, text, sections, details)
+        def draw(scale: Scale, labelling: Labelling) -> Figure:
+            light = labelling == "keyed"
+            return plan_figure(layout, scale, text, sections, details, light, self.room.width)
 
         left, low, right, high = layout.ground.house.bounds
         size = (right - left, high - low)
-        wanted = Wanted("The plan", size, draw, *PLAN, labellings=("words",))
+        wanted = Wanted("The plan", size, draw, *PLAN, labellings=("words", "keyed"))
         return Group(1, "Foundation plan", (wanted,))
 
     def drain(self) -> Group | None:
