@@ -11,7 +11,8 @@ from geometry.materials.kinds import Passing
 KG_M3_PER_PCF = 16.01846  # NIST SP 811
 KG_M3_PER_TON_YD3 = 907.18474 / 0.764554857984  # NIST SP 811
 
-# ASTM C33 (No. 57, 89 and sand seen or second-hand; No. 67 and 8 from memory):
+# ASTM C33 (No. 57, 89 and sand seen or second-hand; No. 67 has the limits that UFGS-03701 prints
+# for No. 4 to 3/4 in; No. 8 from memory):
 # sieve mm: passing low, high in percent.
 C33 = {
     "stone-57": {37.5: (100, 100), 25: (95, 100), 12.5: (25, 60), 4.75: (0, 10), 2.36: (0, 5)},
@@ -123,6 +124,21 @@ def test_metric_grades_are_marked_from_memory_and_centred_on_their_name(key: str
     assert row.grading[0].low == 1.0
     assert row.grading[0].sieve_m * 1000 == pytest.approx(2 * largest, rel=0.02)
     assert smallest < largest
+
+
+@pytest.mark.parametrize(
+    ("key", "d", "big_d"), [("gravel-16-32", 16, 31.5), ("gravel-8-16", 8, 16)]
+)
+def test_metric_stone_keeps_the_limits_of_d_and_big_d(key: str, d: float, big_d: float) -> None:
+    # EN 12620 and EN 13242, category GC 85/20 (from memory): 1.4D 98 to 100 %, D 85 to 99 %,
+    # d 0 to 20 %, d/2 0 to 5 %.
+    band = {round(row.sieve_m * 1000, 1): (row.low, row.high) for row in AGGREGATES[key].grading}
+    assert band[big_d] == (0.85, 0.99)
+    assert band[d] == (0.0, 0.20)
+    assert band[d / 2] == (0.0, 0.05)
+    near = min(band, key=lambda mm: abs(mm - 1.4 * big_d))
+    assert near == pytest.approx(1.4 * big_d, rel=0.03)
+    assert band[near] == (0.98, 1.0)
 
 
 def test_concrete_weight() -> None:
