@@ -6,13 +6,12 @@ from functools import partial
 from geometry.checks.completeness import completeness
 from geometry.report import CAUTIONS
 from viz import tables
-from viz.drawing.figure import Figure
 from viz.figures.notes.figure import notes_figures
 from viz.figures.notes.general import general_notes, preparers_statement
 from viz.figures.tables import schedules
 from viz.figures.tables.completeness import completeness_figures
 from viz.figures.tables.figure import table_figures
-from viz.figures.tables.index import index_figure
+from viz.figures.tables.index import index_figures
 from viz.figures.tables.key import key_figures
 from viz.job import Job
 from viz.sheets.flow import Block
@@ -24,14 +23,13 @@ from viz.tables import Table
 def general_blocks(work: Job, leaves: Sequence[Leaf], text: float) -> tuple[Block, ...]:
     """Return the words that stand before the drawings. leaves: the set, for its index."""
     layout = work.layout
-    index = partial(_index, _rows(leaves), text)
     notes = (
         ("notes", "General notes", general_notes(layout, work.report)),
         ("cautions", "Cautions", (*CAUTIONS, LOCAL_CODE)),
         ("preparer", "These drawings", preparers_statement(layout)),
     )
     return (
-        index,
+        partial(index_figures, _rows(leaves), text),
         *(partial(notes_figures, name, title, said, text) for name, title, said in notes),
         partial(key_figures, layout, work.foundation, text),
     )
@@ -66,9 +64,3 @@ def schedule_blocks(work: Job, text: float) -> tuple[Block, ...]:
 def _rows(leaves: Sequence[Leaf]) -> list[tuple[str, str, str]]:
     ordered = sorted(leaves, key=lambda leaf: leaf.number)
     return [(leaf.number, leaf.title, "; ".join(contents(leaf.figures))) for leaf in ordered]
-
-
-def _index(
-    rows: Sequence[tuple[str, str, str]], text: float, width: float, _height: float
-) -> tuple[Figure, ...]:
-    return (index_figure(rows, text, width),)

@@ -24,7 +24,7 @@ _LARGE_FROM = 550.0
 # Distance between the frame and the figures.
 _INSIDE = 5.0
 # Share of the first of two fields in a row.
-_FIRST = 0.64
+_FIRST = 0.6
 # Height of one field with its caption.
 _FIELD = 11.0
 

@@ -12,6 +12,7 @@ import jsonschema
 import pytest
 from typer.testing import CliRunner
 
+from geometry.errors import BedcourseError
 from geometry.report import Report
 from viz.carried import demo, examples
 from viz.commands.main import app
@@ -104,45 +105,6 @@ def test_faults_come_all_at_once_with_their_lines_and_exit_code_two(tmp_path):
     assert {f["line"] for f in listed} >= {line}
 
 
-@pytest.mark.parametrize(
-    ("options", "words"),
-    [
-        (("--out", "x.pdf"), "should end in .svg or .png"),
-        (("--out", "x.svg", "--from", "0, 0"), "give both --from and --to"),
-        (("--out", "x.svg", "--from", "0", "--to", "1 ft, 1 ft"), "--from takes 2 lengths"),
-        (("--out", "x.svg", "--from", "1 x, 0", "--to", "1 ft, 1 ft"), "not a length"),
-        (("--out", "x.svg", "--from", "1 ft, 0", "--to", "1 ft, 0"), "the same place"),
-        (("--out", "x.svg", "--from", "400 ft, 0", "--to", "500 ft, 0"), "shows nothing"),
-        (("--out", "x.svg", "--cut", "roof"), "across, pier, sump"),
-        (("--out", "x.svg", "--scale", "1:7"), "is not a scale"),
-        (("--out", "x.svg", "--paper", "napkin"), "is not a paper"),
-        (("--out", "x.svg", "--paper", "A4", "--scale", "1:48"), "larger paper"),
-        (("--out", "x.svg", "--window", "0, 0, 1 ft"), "takes 4 lengths"),
-    ],
-)
-def test_a_section_that_cannot_be_drawn_is_refused_in_one_sentence(
-    tmp_path, monkeypatch, options, words
-):
-    monkeypatch.chdir(tmp_path)
-    done = asked("section", "demo", *options)
-    assert done.exit_code == 2
-    assert words in done.stderr
-    assert len(done.stderr.strip().splitlines()) == 1
-    assert not list(tmp_path.iterdir())
-
-
-def test_sections_are_written_as_svg_and_png(tmp_path):
-    ends = ("--from", "-10 ft, 12 ft", "--to", "60 ft, 12 ft")
-    drawn = tmp_path / "across.svg"
-    assert asked("section", "demo", *ends, "--scale", "1:64", "--out", drawn).exit_code == 0
-    svg = drawn.read_text(encoding="utf-8")
-    assert svg.startswith("<svg")
-    assert "3/16&quot; = 1'-0&quot;" in svg or '3/16" = 1\'-0"' in svg
-    detail = tmp_path / "detail.png"
-    assert asked("section", "demo", "--window", "detail", "--out", detail).exit_code == 0
-    assert detail.read_bytes().startswith(b"\x89PNG")
-
-
 def test_models_are_written_as_glb_and_page(tmp_path):
     assert asked("model", "demo", "--out", tmp_path / "m.glb").exit_code == 0
     assert (tmp_path / "m.glb").read_bytes()[:4] == b"glTF"
@@ -153,21 +115,43 @@ def test_models_are_written_as_glb_and_page(tmp_path):
     assert "whole, cutaway, exploded" in refused.stderr
 
 
+FIGURES = {
+    "design.toml", "design.schema.json", "report.json", "report.schema.json", "levels.csv",
+    "volumes.csv", "findings.csv", "model.glb", "model.html",
+}  # fmt: skip
+
+
+def build_without_opengl(monkeypatch, folder):
+    monkeypatch.setattr(sys, "platform", "linux")
+    monkeypatch.setattr("viz.scene.worker.found", lambda _: False)
+    done = asked("build", "demo", "--out", folder)
+    assert done.exit_code == 0
+    assert "apt-get install" in done.stdout
+    return done, {file.relative_to(folder).as_posix() for file in folder.rglob("*.*")}
+
+
+@pytest.mark.slow
 def test_the_set_without_an_opengl_library_says_what_to_install_and_makes_the_rest(
     tmp_path, monkeypatch
 ):
-    monkeypatch.setattr(sys, "platform", "linux")
-    monkeypatch.setattr("viz.scene.worker.found", lambda _: False)
-    done = asked("build", "demo", "--out", tmp_path / "set")
-    assert done.exit_code == 0
-    assert "apt-get install" in done.stdout
-    names = {file.name for file in (tmp_path / "set").iterdir()}
-    assert names >= {
-        "design.toml", "design.schema.json", "report.json", "report.schema.json", "levels.csv",
-        "volumes.csv", "findings.csv", "section-across.svg", "section-across.png",
-        "section-sump.svg", "detail-across.svg", "model.glb", "model.html",
-    }  # fmt: skip
+    _, names = build_without_opengl(monkeypatch, tmp_path / "set")
+    assert names >= FIGURES | {"permit-set.pdf", "edge-alternatives.pdf"}
+    assert {"sheets/S-001.svg", "sheets/S-101.png", "sheets/S-301.svg", "sheets/S-501.png"} <= names
     assert "whole.png" not in names
+
+
+def test_what_cannot_be_drawn_is_left_out_with_its_reason_and_the_figures_are_written(
+    tmp_path, monkeypatch
+):
+    def refuse(*_):
+        raise BedcourseError("the plan does not fit")
+
+    monkeypatch.setattr("viz.issue.permit_set", refuse)
+    monkeypatch.setattr("viz.issue.alternatives", refuse)
+    done, names = build_without_opengl(monkeypatch, tmp_path / "set")
+    assert names == FIGURES
+    printed = " ".join(done.stdout.split())
+    assert "the permit set was left out: the plan does not fit" in printed
     assert (tmp_path / "set" / "design.toml").read_text(encoding="utf-8") == DEMO
     schema = json.loads((tmp_path / "set" / "report.schema.json").read_text(encoding="utf-8"))
     report = json.loads((tmp_path / "set" / "report.json").read_text(encoding="utf-8"))

@@ -2,9 +2,12 @@
 
 import pytest
 
+from geometry.sections.face import CutLine
+from geometry.units import FOOT, INCH
 from viz.carried import demo
+from viz.figures.section.named_levels import levels_at
 from viz.job import job
-from viz.pictures import detail_window, levels_at
+from viz.pictures import detail_of
 from viz.words import part_words
 
 DEMO = demo().read_text(encoding="utf-8")
@@ -48,6 +51,10 @@ def test_metric_designs_speak_in_millimetres():
     assert "101.6 mm" in said["basement/slab"]
 
 
+# Across the basement at 21 ft: over the front of the house and its back.
+AT_21_FT = CutLine((21 * FOOT, -10 * FOOT), (21 * FOOT, 45 * FOOT))
+
+
 def test_a_section_names_the_inverts_where_it_crosses_the_drain():
     """By hand: the cut at 21 ft meets the pipe 8 in beyond the footing, 14 in outside the wall.
 
@@ -55,19 +62,17 @@ def test_a_section_names_the_inverts_where_it_crosses_the_drain():
     that side and 21 ft + 14 in along the front, 424 in in all, and rises 1/16 in per ft.
     """
     work = job(DEMO)
-    line = work.cuts["across"]
-    assert line.start[0] == pytest.approx(21 * 0.3048)
-    marks = {m.name: m.level_m for m in levels_at(work.layout, line, None)}
+    marks = {m.name: m.level_m for m in levels_at(work.layout, AT_21_FT, None)}
     low = work.report.drain.outlet_invert_m
-    rise = (12 * 12 + 14 + 21 * 12 + 14) / 12 / 16 * 0.0254
+    rise = (12 * 12 + 14 + 21 * 12 + 14) / 12 / 16 * INCH
     assert marks["Drain invert at the left"] == pytest.approx(low + rise, abs=1e-6)
+    assert marks["Drain invert further right"] > marks["Drain invert at the left"]
 
 
 def test_a_detail_shows_its_own_corner_alone():
     work = job(DEMO)
-    line = work.cuts["across"]
-    window = detail_window(work.layout, work.foundation, line)
-    names = [m.name for m in levels_at(work.layout, line, window)]
+    window = detail_of(work, AT_21_FT).window
+    names = [m.name for m in levels_at(work.layout, AT_21_FT, window)]
     assert "Drain invert" in names
     assert not any("right" in name for name in names)
     assert window[2] - window[0] < 4

@@ -4,7 +4,7 @@ from geometry.checks.completeness import completeness
 from tests.houses import house
 from viz.drawing.marks import Line, Text
 from viz.figures.tables.completeness import completeness_figures
-from viz.figures.tables.index import index_figure
+from viz.figures.tables.index import index_figures
 from viz.style.lines import CUT
 
 CHANGE = ("count = 2", "count = 0")
@@ -45,7 +45,7 @@ def test_pieces_of_the_list_keep_their_height_and_their_caution() -> None:
 
 def test_the_index_names_every_sheet() -> None:
     rows = [("1", "Notes", "Index, notes"), ("2", "Plan", "Foundation plan, pier schedule")]
-    made = index_figure(rows, 2.5, 110.0)
+    (made,) = index_figures(rows, 2.5, 110.0)
     words = {m.words for m in made.marks if isinstance(m, Text)}
     assert {cell for row in rows for cell in row} <= words
     assert made.box.width <= 110.0

@@ -14,7 +14,7 @@ from viz.drawing.scale import named_scale
 from viz.export.svg import to_svg
 from viz.pictures import section_shots
 from viz.sheets.permit import one_sheet
-from viz.style.lines import CUT
+from viz.style.lines import CUT, THINNEST_OUTLINED
 
 TRUE_MM = 0.1
 # Lengths in words are rounded to an eighth of an inch, those of the pipe to a 32nd; or 0.1 mm.
@@ -65,7 +65,7 @@ def test_every_scale_bar_and_every_scale_named_is_true(sent: Issued) -> None:
 @on_every_paper
 def test_figures_say_the_lengths_that_are_drawn(sent: Issued) -> None:
     assert true(sent.of_kind(3)) >= 3
-    assert true(sent.of_kind(5)) >= 5
+    assert true(sent.of_kind(5)) >= 3
     true(sent.of_kind(1))
     true(sent.of_kind(4))
 
@@ -89,6 +89,8 @@ def test_a_walls_width_is_true_in_every_section(sent: Issued, name: str) -> None
 def assert_wall(page: Printed, thick_m: float) -> None:
     for caption in page.captions:
         wall = thick_m * 1000 / caption.ratio
+        if wall < 2 * THINNEST_OUTLINED:
+            continue  # such a wall may be one heavy line
         pairs = page.upright_pairs(CUT, 2 * wall)
         assert min(abs(pair - wall) for pair in pairs) < TRUE_MM
 

@@ -8,7 +8,7 @@ from shapely import Polygon
 
 from geometry.label import Role
 from geometry.sections.face import CutFace
-from viz.figures.section.view import Window
+from viz.figures.section.view import Window, checked
 
 Stops = tuple[float, ...]
 _LAYERS: tuple[Role, ...] = ("base", "blinding", "retarder", "insulation", "slab", "fill")
@@ -44,9 +44,10 @@ def detail_strings(faces: Sequence[CutFace], window: Window, layers: bool = Fals
     """Return the strings of a detail: footing and drain, or pad, or pit, and the floor.
 
     layers: dimension every layer of the floor, not only its height over and under the footing.
-    A detail of the pit leaves footing and trench to their own.
+    A detail of the pit leaves footing and trench to their own. Raises BedcourseError for a window
+    whose sides are the wrong way round.
     """
-    left, low, right, high = window
+    left, low, right, high = checked(window)
     footing = _pierced(_pieces(faces, ("footing",), window))
     across, upright = _footing_stops(faces, footing, window) if footing else ([], [])
     pad = _first(_pieces(faces, ("pad",), window))

@@ -82,8 +82,7 @@ def extent_of(faces: Sequence[CutFace], window: Window | None) -> Window:
     """Return the part of the cut to show, metres. Raises BedcourseError if nothing is there."""
     shapes = shapely.GeometryCollection([face.shape for face in faces])
     if window is not None:
-        _check(window)
-        if shapes.intersects(shapely.box(*window)):
+        if shapes.intersects(shapely.box(*checked(window))):
             return window
     elif not shapes.is_empty:
         left, low, right, high = shapes.bounds
@@ -93,11 +92,13 @@ def extent_of(faces: Sequence[CutFace], window: Window | None) -> Window:
     )
 
 
-def _check(window: Window) -> None:
+def checked(window: Window) -> Window:
+    """Return a window as it is. Raises BedcourseError where its sides are the wrong way round."""
     if not (window[0] < window[2] and window[1] < window[3]):
         raise BedcourseError(
             "the window of a section needs its left below its right and its bottom below its top"
         )
+    return window
 
 
 def placed(extent: Window, cropped: bool, scale: Scale, room: Box) -> View:

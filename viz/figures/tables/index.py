@@ -7,8 +7,12 @@ from viz.figures.tables.figure import table_figures
 from viz.tables import Table
 
 
-def index_figure(rows: Sequence[tuple[str, str, str]], text: float, width: float) -> Figure:
-    """Return the index: number, title and contents of each sheet, at most `width` mm wide."""
+def index_figures(
+    rows: Sequence[tuple[str, str, str]], text: float, width: float, height: float = float("inf")
+) -> tuple[Figure, ...]:
+    """Return the index in pieces that keep width and height, mm.
+
+    rows: number, title and contents of each sheet. Raises NoRoomError where one does not fit.
+    """
     table = Table(("Sheet", "Title", "Contents"), tuple(rows))
-    (made,) = table_figures("index", "Sheets of this set", table, text, width)
-    return made
+    return table_figures("index", "Sheets of this set", table, text, width, height)
