@@ -131,7 +131,9 @@ def hooghoudt_rise(
     not_negative(recharge_ms=recharge_ms, depth_m=depth_m)
     positive(spacing_m=spacing_m, below_ms=below_ms, above_ms=above_ms)
     half = below_ms * depth_m / above_ms
-    return sqrt(half**2 + recharge_ms * spacing_m**2 / (4 * above_ms)) - half
+    square = recharge_ms * spacing_m**2 / (4 * above_ms)
+    # The root in the form that does not take two large numbers from each other.
+    return square / (half + sqrt(half**2 + square)) if square else 0.0
 
 
 def hooghoudt_spacing(

@@ -82,7 +82,7 @@ def hazen_williams(flow_m3s: float, length_m: float, inside_m: float, c: float) 
     """Head lost in a full pipe, m: 10.67 L Q^1.852 / (C^1.852 D^4.8704).
 
     Hazen and Williams 1905, in SI as in any water supply text. For water near 15 C in turbulent
-    flow, pipes of 1 in and more.
+    flow, pipes of 1 in and more; in slow flow (Reynolds number under 10,000) a fifth too low.
     """
     not_negative(flow_m3s=flow_m3s, length_m=length_m)
     positive(inside_m=inside_m, c=c)

@@ -89,7 +89,10 @@ def _ergun_terms(grain_m: float, porosity: float, viscosity_m2s: float) -> tuple
 def ergun_gradient(
     darcy_ms: float, grain_m: float, porosity: float, viscosity_m2s: float = WATER_VISCOSITY
 ) -> float:
-    """Hydraulic gradient that drives a flow per area through one-size grains (Ergun 1952)."""
+    """Hydraulic gradient that drives a flow per area through one-size grains (Ergun 1952).
+
+    Of graded, broken stone give d10: then the equation agrees with measured conductivities.
+    """
     not_negative(darcy_ms=darcy_ms)
     slow, fast = _ergun_terms(grain_m, porosity, viscosity_m2s)
     return slow * darcy_ms + fast * darcy_ms**2

@@ -18,10 +18,6 @@ def test_flow_into_the_two_rivers(at: float, per_day: float) -> None:
     assert flow * DAY == pytest.approx(per_day, abs=1e-3)
 
 
-def test_recharge_of_the_example() -> None:
-    assert 0.05 / 365.25 == pytest.approx(1.369e-4, rel=1e-3)
-
-
 def test_divide_is_where_nothing_flows_and_the_table_is_highest() -> None:
     # Same slides: x = L/2 - K/w (h1^2 - h2^2) / 2L, 361 m from the higher river (computed).
     divide = LENGTH / 2 - K / RECHARGE * (20**2 - 18**2) / (2 * LENGTH)

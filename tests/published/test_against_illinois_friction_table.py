@@ -1,7 +1,7 @@
 """Hazen-Williams against a printed friction table.
 
 77 Illinois Administrative Code 906, appendix A, exhibit I: friction loss in Schedule 40 plastic
-pipe, C = 150, ft per 100 ft. Bores from the ASTM D1785 table (1, 1 1/4, 1 1/2 and 2 in from memory).
+pipe, C = 150, ft per 100 ft. Bores from the ASTM D1785 table (1 to 2 in from memory).
 """
 
 import pytest

@@ -42,8 +42,8 @@ def test_slope_needed_for_the_printed_flow_is_the_table_s(
 
 
 # IPC 2012 and 2021: gpm = 0.0104 R A; 2506 ft2 at 3 in/h is 78.2 gpm, 115 gpm serve 3684 ft2
-# (both second-hand, read in a forum).
+# (both second-hand, read in a forum). The exact factor is 0.01039.
 @pytest.mark.parametrize(("square_feet", "gpm"), [(2506, 78.2), (3684, 115)])
 def test_roof_water_is_the_code_s(square_feet: float, gpm: float) -> None:
     water = inflow.roof_water(3 * INCH / 3600, square_feet * FOOT**2)
-    assert water / GPM == pytest.approx(gpm, rel=0.001)
+    assert water / GPM == pytest.approx(gpm, rel=0.002)
