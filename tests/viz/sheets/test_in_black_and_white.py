@@ -83,7 +83,7 @@ def swatches(name: str) -> dict[str, NDArray[np.uint8]]:
         if isinstance(mark, Hatch):
             left, low, right, high = mark.shape.bounds
             columns = slice(int((left + RIM) * DOTS_PER_MM), int((right - RIM) * DOTS_PER_MM))
-            top = len(grey) / DOTS_PER_MM - RIM
+            top = len(grey) / DOTS_PER_MM
             rows = slice(
                 int((top - high + RIM) * DOTS_PER_MM), int((top - low - RIM) * DOTS_PER_MM)
             )
