@@ -1,6 +1,6 @@
 """Holes in a pipe: a second integration, limits, and holes down against holes up."""
 
-from math import cos, pi, radians, sqrt
+from math import cos, pi, radians, sin, sqrt
 
 import pytest
 from hypothesis import given, settings
@@ -72,6 +72,8 @@ def test_level_for_an_inflow_gives_that_inflow(inflow: float, rows: tuple[HoleRo
 def test_holes_down_take_water_lower_by_the_difference_of_their_heights() -> None:
     down, up = level_of_first_water(DOWN, INSIDE), level_of_first_water(UP, INSIDE)
     assert up - down == pytest.approx(INSIDE * cos(radians(60)))
+    half_a_hole = HOLE / 2 * sin(radians(60))
+    assert down == pytest.approx(INSIDE / 4 - half_a_hole), "4 and 8 o'clock: a quarter up"
     assert inflow_per_metre(UP, INSIDE, up) == 0
     assert inflow_per_metre(DOWN, INSIDE, up) > 0
     assert inflow_per_metre(DOWN, INSIDE, down * 0.999) == 0

@@ -130,6 +130,29 @@ def test_a_failure_is_felt_from_its_moment() -> None:
     assert top is None or top > 3600
 
 
+def test_a_failure_between_short_blocks_stops_the_pump_at_once() -> None:
+    inflows = 0.001 + 0.0005 * np.sin(np.arange(400.0))
+    failing = Pump(PUMP.on_m, PUMP.off_m, PUMP.flows_m3s, (), 20.0)
+    gone = march(STORE, failing, np.arange(401.0), inflows, -0.5)
+    pumped = gone.sampled().pumped_m3
+    assert pumped[20] > pumped[19], "it was running"
+    assert np.all(pumped[20:] == pumped[20])
+
+
+def test_starts_and_alarms_are_counted_from_a_moment() -> None:
+    # One cycle is just an hour: inflow fills the band in most of it.
+    wet = STORE.volume(-0.5) - STORE.volume(-0.75)
+    slow = wet / 3000
+    pump = Pump(-0.5, -0.75, (slow + wet / 600,))
+    _, _, gone = through([(20000.0, slow)], pump, -0.75)
+    assert gone.starts_s == pytest.approx([3000, 6600, 10200, 13800, 17400])
+    assert gone.most_starts_in(3599.0) == 1
+    assert gone.most_starts_in(3601.0) == 2
+    assert gone.first_passed(-0.55) == pytest.approx(2400)
+    assert gone.first_passed(-0.55, after_s=3600.0) == pytest.approx(3600 + 2400)
+    assert gone.time_above(-0.55) == pytest.approx(5 * (600 + 120), rel=1e-6)
+
+
 def test_more_inflow_than_the_pump_runs_over() -> None:
     _, _, gone = through([(50000.0, 0.004)], PUMP)
     assert len(gone.starts_s) == 1
