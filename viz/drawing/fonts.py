@@ -65,6 +65,7 @@ def unbroken(line: str) -> list[str]:
     return _MEASURE.findall(line)
 
 
+@lru_cache(maxsize=16384)
 def wrap(words: str, width: float, height: float, bold: bool = False) -> tuple[str, ...]:
     """Break text into lines no wider than `width` mm; a word too long is broken within."""
     lines: list[str] = []

@@ -22,6 +22,7 @@ _ANY: tuple[Labelling, ...] = ("words", "narrow", "keyed")
 class Wanted:
     """A figure that is asked for before it has a scale. size: width and height, metres.
 
+    beside: what at least stands beside that, whatever the scale, mm.
     greatest: the ratio beyond which it gains nothing. enough: the ratio at which it is easily
     read; further sheets are begun rather than go below it.
     """
@@ -32,6 +33,7 @@ class Wanted:
     greatest: int
     enough: int
     labellings: tuple[Labelling, ...] = _ANY
+    beside: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -122,7 +124,7 @@ class Composer:
     ) -> Cased | None:
         """Return the figure in the first way of labelling that fits the room alone."""
         across, up = (size * scale.per_metre for size in wanted.size)
-        if across > self.room.width or up > self.room.height:
+        if across + wanted.beside > self.room.width or up > self.room.height:
             return None
         tried = (self._drawn(wanted, scale, way) for way in labellings if way in wanted.labellings)
         return next((f for f in tried if _fits(f, self.room)), None)

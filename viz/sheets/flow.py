@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from viz.drawing.figure import Figure, extent
 from viz.drawing.marks import Line, Text
 from viz.drawing.page import Box
+from viz.drawing.place import NoRoomError
 from viz.style.lines import CUT
 from viz.style.text import HEAD
 
@@ -14,6 +15,8 @@ _COLUMN_GAP = 9.0
 _BLOCK_GAP = 8.0
 _UNDER_HEAD = 3.4
 _MOST = 4
+# How often the height of pieces is halved to make them even.
+_TRIES = 3
 
 # Makes the figures of one block of words for a width and a height, mm.
 Block = Callable[[float, float], Sequence[Figure]]
@@ -47,7 +50,7 @@ def flowed(blocks: Sequence[Block], room: Box, narrowest: float) -> tuple[tuple[
     """
     across = columns(room, narrowest)
     tallest = room.height - HEAD - _UNDER_HEAD
-    made = [headed(f, across.width) for block in blocks for f in block(across.width, tallest)]
+    made = [headed(f, across.width) for b in blocks for f in _even(b, across.width, tallest)]
     sheets: list[list[Figure]] = [[]]
     column, top = 0, room.high
     for one in made:
@@ -59,6 +62,23 @@ def flowed(blocks: Sequence[Block], room: Box, narrowest: float) -> tuple[tuple[
         sheets[-1].append(one.at(across.left(column), top - one.box.height))
         top -= one.box.height + _BLOCK_GAP
     return tuple(map(tuple, sheets))
+
+
+def _even(block: Block, width: float, tallest: float) -> Sequence[Figure]:
+    """Return a block's figures; of several none is much lower than the others."""
+    figures = block(width, tallest)
+    low, high = 1 / max(1, len(figures)), 1.0
+    for _ in range(_TRIES if len(figures) > 1 else 0):
+        share = (low + high) / 2
+        try:
+            shorter = block(width, share * tallest)
+        except NoRoomError:
+            shorter = ()
+        if len(shorter) == len(figures):
+            figures, high = shorter, share
+        else:
+            low = share
+    return figures
 
 
 def headed(figure: Figure, width: float) -> Figure:

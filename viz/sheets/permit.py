@@ -29,8 +29,8 @@ DISCIPLINE = "S"
 ASKED = "What departments ask for"
 # For each kind of figure: the ratio beyond which it gains nothing, and the one easily read.
 SECTION = (16, 64)
-DETAIL = (4, 16)
-CLOSE = (4, 8)
+DETAIL = (4, 20)
+CLOSE = (4, 10)
 PLAN = (24, 64)
 # Least width of columns of notes and of tables, in text heights.
 NOTES_WIDE = 46.0
@@ -105,7 +105,8 @@ class Desk:
         for work, shot in shots:
             picture = picture_of(work, shot)
             draw = partial(_drawn_section, picture=picture, text=self.text, widest=self.room.width)
-            wanted.append(Wanted(shot.title, picture.size, draw, *_ratios(shot)))
+            beside = picture.beside(self.text)
+            wanted.append(Wanted(shot.title, picture.size, draw, *_ratios(shot), beside=beside))
         return Group(first, title, tuple(wanted))
 
     def plan(self, sections: Sequence[SectionRef], details: Sequence[DetailRef]) -> Group:

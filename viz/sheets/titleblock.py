@@ -171,15 +171,22 @@ def _heading(cell: Box, block: TitleBlock) -> Iterator[Text]:
 
 
 def _titled(cell: Box, block: TitleBlock) -> Iterator[Text]:
+    """Yield the sheet's title, smaller where it would not fit whole, and its scale under it."""
     x, width = cell.left + _PAD, cell.width - 2 * _PAD
+    foot = _lines(block.scale, width, SMALLEST, 2)
+    room = cell.height - 2 * _PAD - len(foot) * SMALLEST * 1.6
+    sizes = (HEAD, SMALLEST + 0.5, SMALLEST)
+    most = {size: max(1, int(room / (1.6 * size) + 0.2)) for size in sizes}
+    whole = [s for s in sizes if len(wrap(block.title, width, s, bold=True)) <= most[s]]
+    size = (whole or [SMALLEST])[0]
     y = cell.high - _PAD
-    for line in _lines(block.title, width, HEAD, 2, bold=True):
-        y -= HEAD * 1.1
-        yield Text((x, y), line, HEAD, bold=True, layer="title")
-        y -= HEAD * 0.6
-    if block.scale:
-        foot = shortened(block.scale, width, SMALLEST)
-        yield Text((x, cell.low + _PAD + 0.6), foot, SMALLEST, layer="title")
+    for line in _lines(block.title, width, size, most[size], bold=True):
+        y -= size * 1.1
+        yield Text((x, y), line, size, bold=True, layer="title")
+        y -= size * 0.5
+    for number, line in enumerate(reversed(foot)):
+        at = (x, cell.low + _PAD + 0.6 + number * SMALLEST * 1.6)
+        yield Text(at, line, SMALLEST, layer="title")
 
 
 def _numbered(cell: Box, block: TitleBlock) -> Iterator[Text]:

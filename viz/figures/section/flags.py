@@ -5,7 +5,7 @@ the room over the floor is empty, so the words stand there, in the order of the 
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 import shapely
@@ -22,7 +22,8 @@ _CLEAR = 6.0
 _ASIDE = 2.2
 _GAP = 1.6
 _TRIES = 61
-_STEP = 3.0
+# Air round the words.
+_AIR = 0.8
 # Things narrower than this share of the picture are met in their middle.
 _NARROW = 0.2
 _DOT = 0.5
@@ -87,7 +88,7 @@ class Site:
     def is_free(self, flag: Flag, others: Sequence[Flag]) -> bool:
         """Tell whether a flag touches nothing it must not."""
         words, upright = flag.words(self.text), flag.upright(self.text)
-        area = shapely.box(words.left, words.low, words.right, words.high).buffer(0.8)
+        area = shapely.box(words.left, words.low, words.right, words.high).buffer(_AIR)
         line = LineString(((flag.x, upright.low), (flag.x, upright.high)))
         if _meets(self.things, area) or _meets(self.leaders, area) or _meets(self.leaders, line):
             return False
@@ -163,17 +164,31 @@ def _raised(x: float, blocks: tuple[Block, ...], others: Sequence[Flag], site: S
     room = site.room
     upright = LineString(((x, room.low), (x, room.high)))
     hit = site.things.geometries[site.things.query(upright, "intersects")]
-    tops = shapely.bounds(shapely.intersection(hit, upright))[:, 3]
-    foot = float(tops.max()) + _CLEAR
-    while foot < room.high:
-        for left in (False, True):
-            flag = Flag(x, blocks, foot, left, site.over)
-            box = flag.words(site.text)
-            inside = room.left < box.left and box.right < room.right and box.high < room.high
-            if inside and site.is_free(flag, others):
-                return flag
-        foot += _STEP
+    floor = float(shapely.bounds(shapely.intersection(hit, upright))[:, 3].max()) + _CLEAR
+    tried = [Flag(x, blocks, floor, left, site.over) for left in (False, True)]
+    feet = [(foot, flag) for flag in tried for foot in _feet(flag, others, site)]
+    for foot, flag in sorted(feet, key=lambda pair: pair[0]):
+        raised = replace(flag, foot=foot)
+        if site.is_free(raised, others):
+            return raised
     return None
+
+
+def _feet(flag: Flag, others: Sequence[Flag], site: Site) -> list[float]:
+    """Return how high the words may stand: on the floor, or just above something in their way.
+
+    Empty where they are wider or higher than the room.
+    """
+    room, box = site.room, flag.words(site.text)
+    if not (room.left < box.left and box.right < room.right and box.high < room.high):
+        return []
+    strip = shapely.box(box.left - _AIR, box.low, box.right + _AIR, room.high)
+    met = [tree.geometries[tree.query(strip, "intersects")] for tree in (site.things, site.leaders)]
+    tops = [b[3] for geoms in met for b in shapely.bounds(shapely.intersection(geoms, strip))]
+    tops += [high for o in others for high in (o.words(site.text).high, o.upright(site.text).high)]
+    rise = room.high - box.high
+    over = [top + 1.5 * _AIR + flag.over for top in tops]
+    return [foot for foot in (flag.foot, *over) if flag.foot <= foot < flag.foot + rise]
 
 
 def flag_marks(flag: Flag, text: float, keyed: bool) -> Iterator[Mark]:

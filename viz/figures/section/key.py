@@ -16,13 +16,14 @@ _ROW_GAP = 0.8
 _COLUMN_GAP = 6.0
 _WIDEST = 62.0
 _UNDER = 4.0
+# Between a key and what stands beside it.
+KEY_GAP = 6.0
 
 
-def key_marks(lettering: Lettering, above: Box, widest: float) -> Iterator[Mark]:
-    """Yield the key in as many columns as the picture above, or `widest` mm, hold."""
+def key_marks(lettering: Lettering, above: Box, room: float) -> Iterator[Mark]:
+    """Yield the key under what is above, in as many columns as `room` mm hold."""
     text = lettering.text
     indent = 3 * KEY_RADIUS * text
-    room = max(above.width, widest)
     count = max(1, int((room + _COLUMN_GAP) // (_WIDEST + indent + _COLUMN_GAP)))
     width = (room + _COLUMN_GAP) / count - indent - _COLUMN_GAP
     entries = [(n, _entry(lettering, w, width)) for w, n in lettering.keys.items()]

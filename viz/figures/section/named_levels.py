@@ -12,7 +12,7 @@ from viz.figures.section.level_mark import LevelMark
 from viz.figures.section.view import Window
 
 # Levels that only details name.
-_CLOSE_ONLY = ("Foam top", "Drain trench bottom", "Pad ")
+_CLOSE_ONLY = ("Foam top", "Subgrade", "Drain trench bottom", "Pad ")
 # Levels nearer than this are one; names of one level share a line up to so many letters.
 _SAME_M = 5e-4
 _LONGEST = 36

@@ -12,7 +12,7 @@ from geometry.label import Role
 from geometry.sections.bars import BarMark
 from geometry.sections.face import CutFace
 from geometry.units import System, show_length
-from viz.drawing.figure import Figure, figure
+from viz.drawing.figure import Figure, extent, figure
 from viz.drawing.marks import Leader, Mark, Text
 from viz.drawing.page import Box
 from viz.drawing.scale import Scale
@@ -32,9 +32,9 @@ from viz.figures.section.cut import (
     thin_parts,
 )
 from viz.figures.section.flags import Site, flag_marks, place_flags
-from viz.figures.section.key import key_marks
+from viz.figures.section.key import KEY_GAP, key_marks
 from viz.figures.section.labels import GAP, KEY_RADIUS, label_marks, lane_is_free
-from viz.figures.section.layout import Layout, layout
+from viz.figures.section.layout import GUTTER, LEVEL_TEXT_AT, Layout, layout
 from viz.figures.section.level_mark import LevelMark
 from viz.figures.section.levels import datum_line, level_marks, levels_width, seen_levels
 from viz.figures.section.strings import Strings
@@ -82,6 +82,11 @@ class Picture:
         """Width and height of what is shown, metres. Raises BedcourseError if nothing is."""
         left, low, right, high = extent_of(self.faces, self.window)
         return right - left, high - low
+
+    def beside(self, text: float) -> float:
+        """Return the width that the levels take beside the picture at any scale, mm."""
+        levels = levels_width(self.levels, self.system, text)
+        return LEVEL_TEXT_AT + levels + 2 * GUTTER
 
 
 @dataclass(frozen=True)
@@ -131,7 +136,7 @@ def section_figure(
     """
     setting = _setting(picture, scale, text, labelling)
     plan, labelled = _labelled(setting)
-    marks = (
+    drawn = (
         *area_marks(setting.faces, setting.native),
         *_datum(labelled, setting, plan),
         *edge_marks(setting.faces, setting.native, setting.view),
@@ -140,13 +145,29 @@ def section_figure(
         *float_marks(picture.floats, setting.view),
         *labelled,
         *_dimensions(setting, labelled),
-        *level_marks(picture.levels, setting.view, plan, picture.system),
     )
-    whole = figure(picture.name, picture.title, marks, scale, _remark(setting))
+    levels = tuple(level_marks(picture.levels, setting.view, plan, picture.system))
+    key = _key(setting, drawn, levels, widest)
+    marks = (*drawn, *levels, *key)
+    return figure(picture.name, picture.title, marks, scale, _remark(setting))
+
+
+def _key(
+    setting: _Setting, drawn: Sequence[Mark], levels: Sequence[Mark], widest: float
+) -> tuple[Mark, ...]:
+    """Return the key of numbers, if there is one: under everything, or under the picture alone.
+
+    Beside a tall column of levels the picture leaves room under it; the lower figure is taken.
+    """
     if not setting.lettering.keys:
-        return whole
-    keyed = (*marks, *key_marks(setting.lettering, whole.box, widest))
-    return figure(picture.name, picture.title, keyed, scale, whole.remark)
+        return ()
+    whole, picture = extent([*drawn, *levels]), extent(drawn)
+    under = tuple(key_marks(setting.lettering, whole, max(whole.width, widest)))
+    if not levels:
+        return under
+    beside = extent(levels).left - KEY_GAP - picture.left
+    within = tuple(key_marks(setting.lettering, picture, beside))
+    return min(under, within, key=lambda key: -extent([*drawn, *levels, *key]).low)
 
 
 def _setting(picture: Picture, scale: Scale, text: float, labelling: Labelling) -> _Setting:
