@@ -1,22 +1,12 @@
-"""A pump in a pit: its curve against the discharge pipe, how often it starts, the pit it needs."""
+"""A pump against its discharge pipe: the two curves and where they meet."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import log10, pi, sqrt
 
 import numpy as np
 
-from geometry.formulas.constants import GRAVITY, WATER_VISCOSITY
+from geometry.formulas.friction import PLASTIC_C, hazen_williams
 from geometry.formulas.given import not_negative, positive, where_it_rises_to, within
-
-PLASTIC_C = 150.0
-"""Hazen-Williams C of plastic pipe (77 Illinois Adm. Code 906, exhibit I: Schedule 40)."""
-
-SMOOTH_WALL = 1.5e-6
-"""Absolute roughness of drawn or plastic tube, m (Moody 1944, from memory)."""
-
-LAMINAR_BELOW = 2000.0
-"""Reynolds number under which flow in a pipe is taken as laminar (textbooks, from memory)."""
 
 
 @dataclass(frozen=True)
@@ -78,42 +68,6 @@ class Discharge:
         return hazen_williams(flow_m3s, self.length_m, self.inside_m, self.hazen_c)
 
 
-def hazen_williams(flow_m3s: float, length_m: float, inside_m: float, c: float) -> float:
-    """Head lost in a full pipe, m: 10.67 L Q^1.852 / (C^1.852 D^4.8704).
-
-    Hazen and Williams 1905, in SI as in any water supply text. For water near 15 C in turbulent
-    flow, pipes of 1 in and more; in slow flow (Reynolds number under 10,000) a fifth too low.
-    """
-    not_negative(flow_m3s=flow_m3s, length_m=length_m)
-    positive(inside_m=inside_m, c=c)
-    return float(10.67 * length_m * (flow_m3s / c) ** 1.852 / inside_m**4.8704)
-
-
-def friction_factor(reynolds: float, relative_roughness: float) -> float:
-    """Darcy's friction factor: 64/Re when laminar, else Colebrook and White (1939), iterated."""
-    positive(reynolds=reynolds)
-    within(0.0, 0.05, relative_roughness=relative_roughness)
-    if reynolds < LAMINAR_BELOW:
-        return 64 / reynolds
-    root = 7.0
-    for _ in range(40):
-        root = -2 * log10(relative_roughness / 3.7 + 2.51 * root / reynolds)
-    return float(1 / root**2)
-
-
-def darcy_weisbach(
-    flow_m3s: float, length_m: float, inside_m: float, roughness_m: float = SMOOTH_WALL
-) -> float:
-    """Head lost in a full pipe, m: f L/D v2/2g, for water at 10 C; the second witness."""
-    not_negative(flow_m3s=flow_m3s, length_m=length_m)
-    positive(inside_m=inside_m)
-    speed = flow_m3s / (pi * inside_m**2 / 4)
-    if speed == 0:
-        return 0.0
-    factor = friction_factor(speed * inside_m / WATER_VISCOSITY, roughness_m / inside_m)
-    return factor * length_m / inside_m * speed**2 / (2 * GRAVITY)
-
-
 def system_head(flow_m3s: float, static_m: float, pipe: Discharge) -> float:
     """Head a pump must give to push a flow, m: lift from water to outfall, plus friction."""
     return static_m + pipe.friction(flow_m3s)
@@ -138,48 +92,6 @@ def operating_flow(curve: PumpCurve, static_m: float, pipe: Discharge) -> float:
     )
 
 
-def cycle_time(wet_m3: float, pump_m3s: float, inflow_m3s: float) -> float:
-    """Seconds from one start to the next: (V/D) [1/(1 - Q/D) + 1/(Q/D)].
-
-    MIL-HDBK-1005/9A, equation 1: volume between on and off levels, pump's flow D, steady inflow Q
-    above 0 and below D.
-    """
-    positive(wet_m3=wet_m3, pump_m3s=pump_m3s, inflow_m3s=inflow_m3s)
-    if inflow_m3s >= pump_m3s:
-        raise ValueError("an inflow of the pump's flow or more never lets it stop")
-    share = inflow_m3s / pump_m3s
-    return wet_m3 / pump_m3s * (1 / (1 - share) + 1 / share)
-
-
-def starts_per_hour(wet_m3: float, pump_m3s: float, inflow_m3s: float) -> float:
-    """Starts an hour at steady inflow: none without inflow, nor when the pump never stops."""
-    if inflow_m3s == 0 or inflow_m3s >= pump_m3s:
-        positive(wet_m3=wet_m3, pump_m3s=pump_m3s)
-        return 0.0
-    return 3600 / cycle_time(wet_m3, pump_m3s, inflow_m3s)
-
-
-def most_starts_per_hour(wet_m3: float, pump_m3s: float) -> float:
-    """Starts an hour at the worst inflow, half the pump's flow: 3600 D / 4V."""
-    return starts_per_hour(wet_m3, pump_m3s, pump_m3s / 2)
-
-
-def least_wet_volume(cycle_s: float, pump_m3s: float) -> float:
-    """Volume between on and off levels so that no cycle is shorter, m3: t q / 4.
-
-    UFC 3-240-04A, paragraph 7: one pump, or the one that runs; half of it when two equal pumps
-    take turns.
-    """
-    positive(cycle_s=cycle_s, pump_m3s=pump_m3s)
-    return cycle_s * pump_m3s / 4
-
-
-def round_pit_area(inside_m: float) -> float:
-    """Plan area of a round pit, m2."""
-    positive(inside_m=inside_m)
-    return pi * inside_m**2 / 4
-
-
 def flows_by_level(
     curve: PumpCurve, outfall_m: float, pipe: Discharge, levels_m: Sequence[float]
 ) -> tuple[float, ...]:
@@ -190,9 +102,3 @@ def flows_by_level(
     middles = (np.array(levels_m[:-1]) + np.array(levels_m[1:])) / 2
     lifts = np.clip(outfall_m - middles, 0.0, None)
     return tuple(operating_flow(curve, float(lift), pipe) for lift in lifts)
-
-
-def equivalent_inside(area_m2: float) -> float:
-    """Inside of the round pit with a plan area, m."""
-    positive(area_m2=area_m2)
-    return sqrt(4 * area_m2 / pi)

@@ -6,7 +6,8 @@ pipe, C = 150, ft per 100 ft. Bores from the ASTM D1785 table (1 to 2 in from me
 
 import pytest
 
-from geometry.formulas.pumps import PLASTIC_C, Discharge
+from geometry.formulas.friction import PLASTIC_C
+from geometry.formulas.pumps import Discharge
 
 INCH, FOOT, GPM = 0.0254, 0.3048, 231 * 0.0254**3 / 60
 # bore in: {gpm: ft per 100 ft}

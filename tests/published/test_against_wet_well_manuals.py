@@ -2,7 +2,7 @@
 
 import pytest
 
-from geometry.formulas import pumps
+from geometry.formulas import wet_well
 
 INCH, GALLON = 0.0254, 231 * 0.0254**3
 GPM = GALLON / 60
@@ -17,7 +17,7 @@ PITS = [(18, 1.0), (24, 2.0)]
 
 @pytest.mark.parametrize(("minutes", "gpm", "gallons"), RULE)
 def test_least_wet_volume_is_the_manual_s(minutes: float, gpm: float, gallons: float) -> None:
-    found = pumps.least_wet_volume(minutes * 60, gpm * GPM)
+    found = wet_well.least_wet_volume(minutes * 60, gpm * GPM)
     assert found / GALLON == pytest.approx(gallons)
 
 
@@ -27,19 +27,19 @@ def test_shortest_cycle_is_at_half_the_pump_s_flow(
 ) -> None:
     # MIL-HDBK-1005/9A, equation 2: least t = 4 V / D, at Q = D / 2.
     volume, flow = gallons * GALLON, gpm * GPM
-    assert pumps.cycle_time(volume, flow, flow / 2) == pytest.approx(minutes * 60)
+    assert wet_well.cycle_time(volume, flow, flow / 2) == pytest.approx(minutes * 60)
     for share in (0.1, 0.3, 0.45, 0.55, 0.9):
-        assert pumps.cycle_time(volume, flow, share * flow) > minutes * 60
+        assert wet_well.cycle_time(volume, flow, share * flow) > minutes * 60
 
 
 def test_cycle_of_equation_1() -> None:
     # MIL-HDBK-1005/9A, equation 1, worked by hand: V 50 gal, D 40 gpm; Q 10 or 30 gpm: 6 min 40 s.
     for inflow in (10, 30):
-        assert pumps.cycle_time(50 * GALLON, 40 * GPM, inflow * GPM) == pytest.approx(400)
-    assert pumps.starts_per_hour(50 * GALLON, 40 * GPM, 20 * GPM) == pytest.approx(12)
+        assert wet_well.cycle_time(50 * GALLON, 40 * GPM, inflow * GPM) == pytest.approx(400)
+    assert wet_well.starts_per_hour(50 * GALLON, 40 * GPM, 20 * GPM) == pytest.approx(12)
 
 
 @pytest.mark.parametrize(("inches", "gallons"), PITS)
 def test_an_inch_of_pit_holds_the_rule_of_thumb(inches: float, gallons: float) -> None:
-    held = pumps.round_pit_area(inches * INCH) * INCH / GALLON
+    held = wet_well.round_pit_area(inches * INCH) * INCH / GALLON
     assert held == pytest.approx(gallons, rel=0.11)

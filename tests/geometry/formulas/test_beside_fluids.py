@@ -7,7 +7,7 @@ from fluids.packed_bed import Ergun
 from hypothesis import given
 from hypothesis import strategies as st
 
-from geometry.formulas import pipe_flow, pumps, stone_flow
+from geometry.formulas import friction, pipe_flow, stone_flow
 
 
 @given(st.floats(0.02, 0.98), st.floats(0.05, 0.6), st.floats(1e-4, 0.1))
@@ -25,7 +25,7 @@ def test_manning_part_full(share: float, diameter: float, slope: float) -> None:
 @given(st.floats(4000.0, 1e6), st.floats(0.0, 0.02))
 def test_friction_factor(reynolds: float, roughness: float) -> None:
     theirs = fluids.friction_factor(reynolds, roughness)
-    assert pumps.friction_factor(reynolds, roughness) == pytest.approx(theirs, rel=1e-4)
+    assert friction.friction_factor(reynolds, roughness) == pytest.approx(theirs, rel=1e-4)
 
 
 @given(st.floats(1e-6, 0.5), st.floats(1e-4, 0.04), st.floats(0.3, 0.5))

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from geometry.formulas import pumps
+from geometry.formulas import friction, pumps, wet_well
 from geometry.formulas.pumps import Discharge, PumpCurve
 
 # Invented: a small pump, 3.0 L/s at no head, shut off at 7 m.
@@ -56,36 +56,36 @@ def test_bands_of_level_pump_more_when_the_water_is_high() -> None:
 def test_cycle_is_fill_and_empty(share: float, volume: float, flow: float) -> None:
     inflow = share * flow
     by_hand = volume / inflow + volume / (flow - inflow)
-    assert pumps.cycle_time(volume, flow, inflow) == pytest.approx(by_hand)
-    most = pumps.most_starts_per_hour(volume, flow)
-    assert pumps.starts_per_hour(volume, flow, inflow) <= most * (1 + 1e-9)
-    again = pumps.least_wet_volume(3600 / most, flow)
+    assert wet_well.cycle_time(volume, flow, inflow) == pytest.approx(by_hand)
+    most = wet_well.most_starts_per_hour(volume, flow)
+    assert wet_well.starts_per_hour(volume, flow, inflow) <= most * (1 + 1e-9)
+    again = wet_well.least_wet_volume(3600 / most, flow)
     assert again == pytest.approx(volume)
 
 
 def test_no_starts_without_inflow_or_without_a_stop() -> None:
-    assert pumps.starts_per_hour(0.1, 0.002, 0.0) == 0
-    assert pumps.starts_per_hour(0.1, 0.002, 0.002) == 0
+    assert wet_well.starts_per_hour(0.1, 0.002, 0.0) == 0
+    assert wet_well.starts_per_hour(0.1, 0.002, 0.002) == 0
     with pytest.raises(ValueError, match="never lets it stop"):
-        pumps.cycle_time(0.1, 0.002, 0.003)
+        wet_well.cycle_time(0.1, 0.002, 0.003)
 
 
 @given(st.floats(1e-3, 3e-3))
 def test_two_laws_of_friction_agree_for_plastic_pipe(flow: float) -> None:
     # Hazen-Williams with C 150 against Colebrook at 10 C, in the range of a house's pump.
-    hazen = pumps.hazen_williams(flow, 10.0, 0.0409, 150.0)
-    assert pumps.darcy_weisbach(flow, 10.0, 0.0409) == pytest.approx(hazen, rel=0.15)
+    hazen = friction.hazen_williams(flow, 10.0, 0.0409, 150.0)
+    assert friction.darcy_weisbach(flow, 10.0, 0.0409) == pytest.approx(hazen, rel=0.15)
 
 
 def test_slow_flow_is_laminar() -> None:
-    assert pumps.friction_factor(1000.0, 0.0) == pytest.approx(0.064)
-    assert pumps.darcy_weisbach(0.0, 10.0, 0.04) == 0
-    double = pumps.darcy_weisbach(4e-5, 10.0, 0.05) / pumps.darcy_weisbach(2e-5, 10.0, 0.05)
+    assert friction.friction_factor(1000.0, 0.0) == pytest.approx(0.064)
+    assert friction.darcy_weisbach(0.0, 10.0, 0.04) == 0
+    double = friction.darcy_weisbach(4e-5, 10.0, 0.05) / friction.darcy_weisbach(2e-5, 10.0, 0.05)
     assert double == pytest.approx(2.0)
 
 
 def test_a_pit_s_round() -> None:
-    assert pumps.equivalent_inside(pumps.round_pit_area(0.457)) == pytest.approx(0.457)
+    assert wet_well.equivalent_inside(wet_well.round_pit_area(0.457)) == pytest.approx(0.457)
 
 
 @pytest.mark.parametrize(

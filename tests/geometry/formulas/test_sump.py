@@ -6,9 +6,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from geometry.formulas.march import March
-from geometry.formulas.pumps import cycle_time
 from geometry.formulas.storage import StoneBed, Storage, pit_and_stone
 from geometry.formulas.sump import Pump, march
+from geometry.formulas.wet_well import cycle_time
 
 STORE = pit_and_stone(-0.9, 0.3, 0.164, (StoneBed(-0.3, 0.1, 24.0, 0.4),))
 PUMP = Pump(on_m=-0.5, off_m=-0.75, flows_m3s=(0.0025,))
