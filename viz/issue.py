@@ -9,6 +9,7 @@ from geometry.designfile import save
 from geometry.errors import BedcourseError
 from geometry.project import Design
 from geometry.report import Report
+from geometry.units import System
 from viz import tables
 from viz.drawing.page import PaperName
 from viz.drawing.scale import Scale
@@ -114,6 +115,11 @@ def _drawings(work: Job, tell: Callable[[str], None]) -> Iterator[Product | str]
 def usual_paper(work: Job) -> PaperName:
     """Return the paper of the permit set, by the units people work in."""
     return "A1" if work.system == "metric" else "ARCH C"
+
+
+def small_paper(system: System) -> PaperName:
+    """Return the paper of one drawing alone, by the units people work in."""
+    return "A3" if system == "metric" else "ANSI B"
 
 
 def set_pdf(work: Job, sheets: Sequence[Sheet]) -> bytes:

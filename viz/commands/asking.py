@@ -86,11 +86,6 @@ def scale(text: str | None, system: System) -> "Scale | None":
     return found[0] if found else named_scale(text.strip(), system)
 
 
-def small_paper(system: System) -> "PaperName":
-    """Return the paper of one drawing alone, by the units people work in."""
-    return "A3" if system == "metric" else "ANSI B"
-
-
 def paper(text: str | None) -> "PaperName | None":
     """Read a paper's name, whatever its capitals."""
     from viz.drawing.page import PaperName

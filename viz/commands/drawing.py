@@ -10,7 +10,7 @@ from geometry.sections.face import CutLine
 from viz.commands import asking, saying
 from viz.export.png import to_png
 from viz.export.svg import to_svg
-from viz.issue import STILLS, set_pdf, still_of, usual_paper, write_sheets
+from viz.issue import STILLS, set_pdf, small_paper, still_of, usual_paper, write_sheets
 from viz.job import Job, job
 from viz.pictures import Shot, detail_of
 from viz.scene.view import Kind
@@ -39,7 +39,7 @@ def draw_section(design: str, asked: Asked, out: Path) -> None:
     """Write a section as SVG, PNG or PDF. Raises BedcourseError in one sentence."""
     kind = _kind(out, ("svg", "png", "pdf"))
     work = job(asking.design_text(design))
-    paper = asking.paper(asked.paper) or asking.small_paper(work.system)
+    paper = asking.paper(asked.paper) or small_paper(work.system)
     shot = _shot(work, asked)
     sheets = one_sheet(work, shot, paper, asking.scale(asked.scale, work.system))
     save(out, _written(work, sheets, kind, asked.dpi))

@@ -21,6 +21,7 @@ from viz.job import Job, job
 from viz.pictures import Shot, detail_of
 from viz.scene.orbit import orbit_page
 from viz.scene.view import Kind
+from viz.sheets.alternatives import alternatives
 from viz.sheets.permit import one_sheet, permit_set
 from viz.sheets.sheet import Sheet
 
@@ -173,3 +174,15 @@ def whole_zip(text: str, sought: SetSought, tell: Callable[[float, str], None]) 
         tell(place / (len(sheets) + 1), f"Sheet {sheet.number}, {sheet.title}")
         made += sheet_files(sheet)
     return to_zip({product.name: product.data for product in made})
+
+
+@st.cache_resource(max_entries=4, show_spinner="Drawing the ways to make the edge ...")
+def edge_sheets(text: str, paper: PaperName) -> tuple[Sheet, ...]:
+    """Return the sheets of the floor's edge alternatives. Raises BedcourseError."""
+    return alternatives(sound_job(text), paper)
+
+
+@st.cache_data(max_entries=4, show_spinner=False)
+def edge_pdf(text: str, paper: PaperName) -> bytes:
+    """Return the alternatives as PDF."""
+    return set_pdf(sound_job(text), edge_sheets(text, paper))

@@ -1,21 +1,18 @@
 """The view "Section": a cut chosen on the plan, and what it shows, on a sheet of its own."""
 
-from collections.abc import Mapping
 from typing import get_args
 
 import streamlit as st
 
 from geometry.errors import BedcourseError
-from geometry.units import System
 from viz.drawing.page import PaperName
 from viz.drawing.scale import Scale
+from viz.issue import small_paper
 from viz.job import Job
 from viz.panels import cached, cutting, shown
 from viz.panels.chooser import chooser
 from viz.words import CUTS
 
-# The paper of one drawing alone.
-_SMALL: Mapping[System, PaperName] = {"ft-in": "ANSI B", "metric": "A3"}
 _PARTS = {"whole": "Whole", "detail": "Detail at the footing"}
 _PART = "section part"
 
@@ -89,7 +86,7 @@ def _wanted(work: Job) -> tuple[str, PaperName, Scale | None]:
             required=True,
         )  # fmt: skip
         papers = get_args(PaperName)
-        usual = papers.index(_SMALL[work.system])
+        usual = papers.index(small_paper(work.system))
         paper = st.selectbox("Paper", papers, index=usual, key=f"paper {work.system}", width=130)
         scale = shown.scale_choice("Scale", work.system, "section scale")
     return part or "whole", paper, scale

@@ -8,6 +8,7 @@ import streamlit as st
 from geometry.checks.asked import Item
 from geometry.errors import BedcourseError
 from viz.drawing.page import PaperName
+from viz.export.svg import to_svg
 from viz.issue import SHEET_DPI, usual_paper
 from viz.job import Job
 from viz.panels import cached, shown
@@ -42,6 +43,7 @@ def sheets(work: Job) -> None:
         _one(work, sought, made, place)
         _whole(work, sought)
     _lacking(work)
+    _edges(work, paper)
 
 
 def _chosen(made: tuple[Sheet, ...]) -> int:
@@ -106,6 +108,25 @@ def _lacking(work: Job) -> None:
     )
     with st.expander("What the set leaves open"):
         st.html("".join(_listed(state, items) for state in _OPEN))
+
+
+def _edges(work: Job, paper: PaperName) -> None:
+    """Show, when asked, the ways to make the floor's edge beside each other; no part of the set."""
+    with st.expander("Ways to make the floor's edge, for decision"):
+        if not st.toggle("Draw them", key="edges"):
+            return
+        try:
+            made = cached.edge_sheets(work.text, paper)
+        except BedcourseError as error:
+            shown.say(error)
+            return
+        if not made:
+            st.caption("This floor has no foam under its slab: there is nothing to choose.")
+            return
+        for sheet in made:
+            shown.sheet(to_svg(sheet.drawing), sheet.title)
+        pdf = cached.edge_pdf(work.text, paper)
+        shown.save_button("PDF", pdf, "edge-alternatives.pdf", "application/pdf")
 
 
 def _listed(state: str, items: list[Item]) -> str:
