@@ -34,6 +34,8 @@ CLEAR = 1.7
 HEAVY = ("solid", "dashes")
 
 on_examples = pytest.mark.parametrize("name", examples())
+# The third example has the materials of the first.
+on_keys = pytest.mark.parametrize("name", ["l-basement", "metric-house"])
 
 
 def stuff(label: Label) -> tuple[str, str]:
@@ -113,7 +115,7 @@ def alike(inks: dict[str, NDArray[np.bool_]]) -> list[tuple[str, str]]:
     ]
 
 
-@on_examples
+@on_keys
 @pytest.mark.parametrize("threshold", [128, 160, 190])
 def test_hatches_of_the_key_are_told_apart_in_one_bit(name: str, threshold: int) -> None:
     inks = {hatch: grey < threshold for hatch, grey in swatches(name).items()}
@@ -121,14 +123,14 @@ def test_hatches_of_the_key_are_told_apart_in_one_bit(name: str, threshold: int)
     assert not alike(inks)
 
 
-@on_examples
+@on_keys
 def test_hatches_of_the_key_are_told_apart_in_grey(name: str) -> None:
     """In grey a tint lies under the strokes: what is darker than it by a tenth is ink."""
     inks = {h: grey < np.median(grey) - 25.5 for h, grey in swatches(name).items()}
     assert not alike(inks)
 
 
-@on_examples
+@on_keys
 def test_tints_stay_light_so_that_words_and_strokes_are_read_on_them(name: str) -> None:
     assert min(np.median(grey) for grey in swatches(name).values()) > 200
 
