@@ -35,6 +35,7 @@ def test_no_fabric_alone_on_clay() -> None:
     assert corps_opening(0.02 * MM, 0.86) is None
     assert corps_opening(0.02 * MM, 0.85) is not None
     assert corps_opening(0.149 * MM, 0.3) is None
+    assert corps_opening(0.151 * MM, 0.3) == pytest.approx(0.151 * MM)
 
 
 @pytest.mark.parametrize("factor", [3.0, 4.0, 5.0])

@@ -26,13 +26,15 @@ def test_factor_of_sands(uniformity: float, factor: float) -> None:
 
 def test_factor_of_silts_and_clays() -> None:
     assert retention_factor(0.6, 3, woven=True) == 1.0
-    assert retention_factor(0.6, 3) == 1.8
+    assert retention_factor(0.51, 3) == 1.8
+    assert retention_factor(0.50, 3) == 1.5, "half fines still count as sand"
     assert fhwa_opening(0.05 * MM, 0.6, 3) == pytest.approx(0.09 * MM)
     assert fhwa_opening(0.5 * MM, 0.6, 3) == pytest.approx(0.3 * MM), "at most 0.3 mm"
 
 
 def test_clogging_opening() -> None:
     assert least_opening(0.05 * MM, 4) == pytest.approx(0.15 * MM)
+    assert least_opening(0.05 * MM, 3.01) is not None
     assert least_opening(0.05 * MM, 3) is None
 
 

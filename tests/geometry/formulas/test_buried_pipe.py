@@ -78,14 +78,16 @@ def test_bedding_falls_with_the_angle() -> None:
 def test_prism_under_water_weighs_less_its_buoyancy() -> None:
     dry = prism_load(3.0, 19e3)
     assert prism_load(3.0, 19e3, 3.0, 20e3) == dry
-    wet = prism_load(3.0, 19e3, 1.0, 20e3)
-    assert wet == pytest.approx(19e3 + 2 * (20e3 - 9806.65))
+    wet = prism_load(3.0, 19e3, 1.25, 20e3)
+    assert wet == pytest.approx(1.25 * 19e3 + 1.75 * (20e3 - 9806.65))
 
 
 def test_impact_takes_the_greater_factor_on_an_edge() -> None:
     assert impact_factor(FOOT) == 1.50
     assert impact_factor(FOOT * 1.001) == 1.35
     assert impact_factor(0.0) == 1.50
+    assert impact_factor(FOOT * 3) == 1.15
+    assert impact_factor(FOOT * 3.001) == 1.00
 
 
 def test_wheel_spreads_and_fades() -> None:

@@ -73,6 +73,12 @@ def test_straight_curve_has_the_uniformity_of_its_slope() -> None:
     assert uniformity([(0.001, 0.0), (0.01, 1.0)]) == pytest.approx(10**0.5)
 
 
+def test_rules_for_round_holes() -> None:
+    # FAA and Corps ask D85 (1.0; 1.0 to 1.2), the dam agencies D50, critical drains D15.
+    rules = [(rule.share, rule.least) for rule in ROUND_HOLES]
+    assert rules == [(0.85, 1.0), (0.85, 1.2), (0.50, 1.0), (0.15, 1.0)]
+
+
 def test_half_inch_holes_fail_d50_against_the_fine_edge_of_no_57() -> None:
     for rule in ROUND_HOLES:
         fine = hole_ratio(size_at(STONE.fine_edge, rule.share), INCH / 2)
