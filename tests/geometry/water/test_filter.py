@@ -1,0 +1,151 @@
+"""The drain's fabric, stone and sand against soil, holes and stone; the wrap as it is cut."""
+
+from dataclasses import replace
+
+import pytest
+
+from geometry.designfile import read_design
+from geometry.layout.lay import Layout, lay_out
+from geometry.materials.catalogue import AGGREGATES, FABRICS, SOILS
+from geometry.water.filter import ASK_CURVE, ASK_GROUP, fabric_on, soil_fabrics
+from geometry.water.grains import drain_hole_fits, fine_on_coarse, hole_fits
+from geometry.water.wrapping import wrap_sheet
+from tests.designs import design_of, seeded_raw
+
+HOUSE = """
+[project]
+name = "A box (invented)"
+[[area]]
+name = "basement"
+corners = ["0, 0", "30 ft, 0", "30 ft, 20 ft", "0, 20 ft"]
+[sump]
+at = "5 ft, 5 ft"
+[drain]
+{more}
+"""
+FABRIC = FABRICS["nonwoven-6oz"]  # opening 0.212 mm, 1.5 1/s
+MM = 1e-3
+# A silt: 60 % passes No. 200, d85 0.2 mm, d15 0.02 mm.
+SILT = ((0.02 * MM, 0.15), (0.05 * MM, 0.40), (0.075 * MM, 0.60), (0.2 * MM, 0.85), (1 * MM, 1.0))
+
+
+def made(more: str) -> Layout:
+    return lay_out(read_design(HOUSE.format(more=more)))
+
+
+def test_unknown_soil_says_what_to_ask_for() -> None:
+    (row,) = soil_fabrics(made(""))
+    assert (row.verdict, row.fines, row.most_opening_m) == ("unknown", None, None)
+    assert row.ask == (ASK_GROUP, ASK_CURVE)
+
+
+def test_silt_by_its_group_takes_the_limits_of_both_ends_of_its_band() -> None:
+    # ML passes 50 to 100 %: M 288 asks 0.25 mm and 0.2 1/s at 50 %, 0.22 mm and 0.1 1/s above.
+    (row,) = soil_fabrics(made('[soil]\ngroup = "ML"'))
+    assert row.most_opening_m == pytest.approx((0.22 * MM, 0.25 * MM))
+    assert row.least_permittivity == (0.1, 0.2)
+    assert row.verdict == "suits"
+    assert row.ask == (ASK_CURVE,)
+    # 1.5 1/s x 1.75 mm = 2.625e-3 m/s over at most 1e-5 m/s of ML.
+    assert row.permeability_ratio == pytest.approx(262.5)
+
+
+@pytest.mark.parametrize(
+    ("opening_mm", "per_s", "verdict"),
+    [
+        (0.30, 1.0, "too open"),  # more than 0.25 mm, the limit at half fines
+        (0.23, 1.0, "depends"),  # between 0.22 and 0.25 mm
+        (0.20, 0.15, "depends"),  # between 0.1 and 0.2 1/s
+        (0.20, 0.05, "too tight"),  # under 0.1 1/s
+        (0.20, 1.0, "suits"),
+    ],
+)
+def test_fabric_too_open_or_too_tight_for_silt(
+    opening_mm: float, per_s: float, verdict: str
+) -> None:
+    fabric = replace(FABRIC, opening_m=opening_mm * MM, permittivity_per_s=per_s)
+    assert fabric_on(SOILS["ML"], fabric).verdict == verdict
+
+
+def test_a_curve_brings_in_the_rule_by_grain_size() -> None:
+    # More than half fines: B 1.8 nonwoven, 1.8 x 0.2 = 0.36, not above 0.3 mm; woven B 1: 0.2 mm.
+    soft = fabric_on(SOILS["ML"], FABRIC, SILT)
+    assert soft.curve is not None
+    assert soft.curve.most_opening_m == pytest.approx(0.3 * MM)
+    assert soft.fines == pytest.approx((0.6, 0.6))
+    assert soft.ask == ()
+    woven = fabric_on(SOILS["ML"], replace(FABRIC, woven=True), SILT)
+    assert woven.curve is not None
+    assert woven.curve.most_opening_m == pytest.approx(0.2 * MM)
+    assert (soft.verdict, woven.verdict) == ("suits", "too open")
+
+
+def test_broad_soil_clogs_a_fabric_finer_than_three_d15() -> None:
+    # d15 0.1 mm, Cu 0.6/0.08 above 3: the opening must be 0.3 mm at least.
+    broad = ((0.05 * MM, 0.02), (0.075 * MM, 0.08), (0.1 * MM, 0.15), (0.6 * MM, 0.60), (2 * MM, 1))
+    row = fabric_on(SOILS["SM"], FABRIC, broad)
+    assert row.curve is not None
+    assert row.curve.least_opening_m == pytest.approx(0.3 * MM)
+    assert row.verdict == "too tight"
+
+
+def test_half_inch_holes_lose_the_fine_edge_of_no_57() -> None:
+    # Fine edge: 60 % under 12.5 mm, 10 % under 4.75: D50 = 4.75 (12.5/4.75)^0.8 = 10.30 mm.
+    # Coarse edge: 25 % under 12.5, 95 % under 25: D50 = 12.5 x 2^(25/70) = 16.01 mm.
+    (row,) = (r for r in hole_fits(AGGREGATES["stone-57"], 12.7 * MM) if r.share == 0.5)
+    assert row.fine_edge == pytest.approx(10.30 / 12.7, rel=1e-3)
+    assert row.coarse_edge == pytest.approx(16.01 / 12.7, rel=1e-3)
+    assert row.fails
+    fits = drain_hole_fits(made('holes = { diameter = "3/8 in" }'))
+    assert fits
+    assert not any(fit.fails for fit in fits)
+
+
+def test_larger_holes_never_fit_better() -> None:
+    for small, large in zip(
+        hole_fits(AGGREGATES["stone-57"], 6 * MM),
+        hole_fits(AGGREGATES["stone-57"], 12 * MM),
+        strict=True,
+    ):
+        assert small.fine_edge is not None
+        assert large.fine_edge is not None
+        assert small.fine_edge == pytest.approx(2 * large.fine_edge)
+
+
+def test_sand_straight_on_washed_stone() -> None:
+    # Worst 8.49 mm over 1.18 mm, best 5.23 over 2.98 mm.
+    (row,) = fine_on_coarse(made(""))
+    assert (row.upper, row.lower) == ("sand-c33", "stone-57")
+    assert row.worst == pytest.approx(7.19, abs=0.01)
+    assert row.best == pytest.approx(1.756, abs=0.005)
+
+
+def test_the_wrap_of_a_box() -> None:
+    # 8 in wall on a 20 in footing: it stands out 6 in. Girth 2 (16 + 6) in + 2 tall, lap 12 in.
+    # Trench's outer edge: 30 ft + 2 (6 + 16) in = 33.667 ft, 23.667 ft; a 1 ft lap at each bend.
+    layout = made('pipe = "d2729-4"')
+    sheet, drain = wrap_sheet(layout), layout.drain
+    assert sheet is not None
+    assert drain is not None
+    tall = (drain.stone_top - drain.stone_bottom) / 0.0254
+    assert sheet.width_m / 0.0254 == pytest.approx(44 + 2 * tall + 12)
+    feet = [piece.length_m / 0.3048 for piece in sheet.pieces]
+    assert feet == pytest.approx([34.6667, 24.6667, 34.6667, 24.6667], abs=1e-3)
+    assert sheet.area_m2 == pytest.approx(sheet.width_m * 118.6667 * 0.3048, rel=1e-5)
+    assert sheet.girth_ratio == pytest.approx((44 + 2 * tall) / (3.14159265 * 4.215))
+    assert sheet.soil_ratio == pytest.approx((16 + 6 + 16 + tall) / (3.14159265 * 4.215))
+
+
+@pytest.mark.parametrize("seed", range(25))
+def test_random_designs(seed: int) -> None:
+    raw = seeded_raw(seed)
+    if raw is None:
+        return
+    layout = lay_out(design_of(raw))
+    sheet = wrap_sheet(layout)
+    assert (sheet is None) == (layout.drain is None) == (not soil_fabrics(layout))
+    if sheet is not None and layout.drain is not None:
+        assert sheet.length_m >= 0.9 * layout.drain.route.length
+        assert sheet.soil_ratio < sheet.girth_ratio
+    for row in fine_on_coarse(layout):
+        assert row.worst is None or row.best is None or row.best <= row.worst
