@@ -6,7 +6,7 @@ from typing import get_args
 
 from geometry.layout.lay import lay_out
 from tests.designs import design_of, seeded_raw
-from tests.viz.figures.section.legible import Read
+from tests.viz.figures.section.section_read import Read
 from viz.carried import examples
 from viz.drawing.scale import SCALES, Scale
 from viz.figures.section.section import Labelling, Picture, section_figure

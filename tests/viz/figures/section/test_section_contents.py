@@ -9,7 +9,7 @@ from geometry.errors import BedcourseError
 from geometry.units import INCH
 from tests.viz.figures import invented_section as invented
 from tests.viz.figures.section.drawn_sections import example, read
-from tests.viz.figures.section.legible import Read
+from tests.viz.figures.section.section_read import Read
 from viz.drawing.marks import Circle, Hatch, Leader, Line, Mark
 from viz.pictures import detail_shots, picture_of, section_shots
 

@@ -19,7 +19,8 @@ from tests.viz.figures.section.drawn_sections import (
     rolled,
     shots,
 )
-from tests.viz.figures.section.legible import Read, problems
+from tests.viz.figures.section.legible import problems
+from tests.viz.figures.section.section_read import Read
 from viz.carried import examples
 from viz.drawing.figure import Figure
 from viz.drawing.marks import Circle, Fill, Leader, Line, Mark, Text
