@@ -10,6 +10,7 @@ from geometry.parts.fields import Elevation, Name, Record
 from geometry.parts.floor import Floor
 from geometry.parts.footing import Footing, Wall
 from geometry.parts.ground import Backfill, Excavation, Grade, Soil
+from geometry.parts.rules import OwnRule
 from geometry.units import FOOT, BareUnit, System
 
 FORMAT: Literal[1] = 1
@@ -62,6 +63,9 @@ class Design(Record):
     backfill: Backfill = Backfill()
     soil: Soil = Soil()
     grade: Grade = Grade()
+    height_rules: Annotated[tuple[OwnRule, ...], Field(max_length=50)] = Field(
+        (), alias="height_rule"
+    )
 
     @model_validator(mode="before")
     @classmethod

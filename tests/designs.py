@@ -181,6 +181,18 @@ def pump(dice: Dice) -> Raw:
     return {"off": Length(off), "on": Length(on), **alarm}
 
 
+def own_rule(dice: Dice, number: int) -> Raw:
+    """Return a rule of the house's own on a height of the drain."""
+    points = ("trench bottom", "pipe underside", "invert", "lowest hole", "highest hole", "crown",
+              "stone top")  # fmt: skip
+    base = dice.choice(("TOF", "footing bottom", "finished floor", "subgrade"))
+    level = Words(f"{base} {{+}}", Length(dice.whole(-96, 96)))
+    return {
+        "name": f"rule {number}", "point": dice.choice(points),
+        "at": dice.choice(("at or below", "at or above")), "level": level,
+    }  # fmt: skip
+
+
 def ground(dice: Dice) -> Raw:
     return {
         "excavation": {
@@ -248,6 +260,8 @@ def raw_design(dice: Dice) -> Raw:
     # Rolled last, so that a seed's other parts stay as they are.
     if "sump" in whole and dice.whole(0, 1):
         whole["sump"]["pump"] = pump(dice)
+    if "drain" in whole and dice.whole(0, 2) == 0:
+        whole["height_rule"] = [own_rule(dice, n + 1) for n in range(dice.whole(1, 2))]
     return whole
 
 

@@ -10,6 +10,7 @@ from geometry.faults.materials import material_faults
 from geometry.faults.mending import stands
 from geometry.faults.names import name_faults
 from geometry.faults.piers import pier_faults
+from geometry.faults.rules import own_rule_faults
 from geometry.faults.sumps import pump_faults, sump_faults
 from geometry.layout.areas import AreaLayout, lay_areas
 from geometry.layout.drain_route import lay_drain
@@ -71,6 +72,9 @@ def _by_area(design: Design, areas: tuple[AreaLayout, ...], words: Words) -> lis
     found: list[At] = []
     for area in areas:
         found += _area(numbers[area.name], area, words)
+    if not found:
+        drained = _area_of(areas, design.drain.area if design.drain else "")
+        found += own_rule_faults(design, drained, words)
     return found + list(outlines.sharing_faults(areas, numbers))
 
 

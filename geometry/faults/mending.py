@@ -18,6 +18,7 @@ _NEEDED: dict[str, dict[str, Any]] = {
     "pier": {"at": "0 m, 0 m"},
     "sump": {"at": "0 m, 0 m"},
     "pump": {"off": "4 in", "on": "10 in"},
+    "height_rule": {"name": "unnamed", "point": "crown", "at": "at or below", "level": "TOF"},
 }
 # Values that parts elsewhere are found by.
 _OF_AREAS = {"name", "corners", "step"}
@@ -61,6 +62,8 @@ def stands(path: Path, refused: Sequence[Path]) -> bool:
         return False
     if path[-1] in _BY_AREA or (len(path) > 1 and path[1] in _BY_AREA):
         return not any(_names_areas(other) for other in refused)
+    if path[0] == "height_rule":
+        return not any("layer" in other or _names_areas(other) for other in refused)
     if path[:2] == ("sump", "pump"):
         return not any(other[:1] == ("sump",) and other[1] in _OF_PUMPS for other in refused)
     if "tie" in path:

@@ -29,6 +29,7 @@ def name_faults(design: Design) -> Iterator[At]:
             yield from _floor((*path, "floor"), area.floor)
         for place, pier in enumerate(area.piers):
             yield from _text((*path, "pier", place, "name"), pier.name, LONGEST)
+    yield from _own_rules(design)
     yield from _area_twice(design)
 
 
@@ -66,6 +67,18 @@ def _floor(path: Path, floor: Floor) -> Iterator[At]:
         if name and name in names:
             yield At(here, f'two layers are named "{layer.name}"; give each its own name')
         names.add(name)
+
+
+def _own_rules(design: Design) -> Iterator[At]:
+    names: set[str] = set()
+    for number, rule in enumerate(design.height_rules):
+        path: Path = ("height_rule", number)
+        yield from _name((*path, "name"), rule.name)
+        yield from _text((*path, "why"), rule.why, LONGEST_LINE)
+        if rule.name and rule.name in names:
+            sentence = f'two rules are named "{rule.name}"; give each its own name'
+            yield At((*path, "name"), sentence)
+        names.add(rule.name)
 
 
 def _area_twice(design: Design) -> Iterator[At]:

@@ -118,8 +118,14 @@ def _missing(path: Path) -> str:
         "thickness": 'add thickness = "4 in" or what it measures in place',
         "off": 'add off = "4 in", the water above the pit\'s bottom at which the pump stops',
         "on": 'add on = "12 in", the water above the pit\'s bottom at which the pump starts',
+        "point": 'add point = "crown" or another point of the drain',
+        "level": 'add level = "footing bottom", "slab bottom -2 in" or another level',
+        "length": 'add length = "40 ft", the pipe from the pump with its fittings counted in',
+        "inside": 'add inside = "1.6 in", what the pipe measures inside',
         "role": f"add role = one of {', '.join(ROLE_SPAN)}",
     }
+    if path[0] == "height_rule":
+        needs["at"] = 'add at = "at or below" or "at or above"'
     key = str(path[-1])
     return f"{key} is missing; {needs.get(key, f'add {key} = ...')}"
 

@@ -218,4 +218,38 @@ NAMES = (
          'two layers are named "Stone"'),
 )  # fmt: skip
 
-ALL = (*OUTLINES, *STRUCTURE, *MATERIALS, *DRAINS, *SUMPS, *PUMPS, *GROUND, *NAMES)
+
+def _rule(name: str, lines: str, place: str, on: str, *words: str) -> Case:
+    keys = dict(line.split(" = ", 1) for line in lines.split("\n") if line)
+    whole = {"name": '"Office"', "point": '"crown"', "at": '"at or below"', "level": '"TOF"'}
+    whole |= keys
+    written = "\n".join(f"{key} = {value}" for key, value in whole.items() if value != "left out")
+    text = f"[[height_rule]]\n{written}\n\n[soil]"
+    return one(name, "[soil]", text, place, on, *words)
+
+
+RULES = (
+    _rule("no such point", 'point = "top"', 'height_rule "Office" > point', "top",
+          '"top" is not known; write', "'crown'"),
+    _rule("no such side", 'at = "under"', 'height_rule "Office" > at', "under",
+          '"under" is not known; write', "at or below"),
+    _rule("no such level", 'level = "slap bottom"', 'height_rule "Office" > level', "slap",
+          '"slap bottom" is no level here; write one of TOF'),
+    _rule("level of another area", 'level = "base top"', 'height_rule "Office" > level',
+          "base top", '"base top" is no level here', "stone top"),
+    _rule("far level", 'level = "TOF +80 ft"', 'height_rule "Office" > level', "80 ft",
+          "out of range", "check the unit"),
+    _rule("side left out", "at = left out", 'height_rule "Office" > at', "height_rule",
+          'at is missing; add at = "at or below"'),
+    _rule("point left out", "point = left out", 'height_rule "Office" > point', "height_rule",
+          'point is missing; add point = "crown"'),
+    _rule("level left out", "level = left out", 'height_rule "Office" > level', "height_rule",
+          'level is missing; add level = "footing bottom"'),
+    _rule("no name", 'name = ""', "height_rule 1 > name", 'name = ""', "the name is empty"),
+    _rule("long reason", f'why = "{"w" * 121}"', 'height_rule "Office" > why', "www",
+          "121 characters; write at most 120"),
+    _rule("unknown key", 'margin = "1 in"', 'height_rule "Office" > margin', "margin",
+          "margin is not known here"),
+)  # fmt: skip
+
+ALL = (*OUTLINES, *STRUCTURE, *MATERIALS, *DRAINS, *SUMPS, *PUMPS, *GROUND, *NAMES, *RULES)

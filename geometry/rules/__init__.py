@@ -1,0 +1,1 @@
+"""Rules on how high a drain may lie, as data."""

@@ -1,0 +1,1 @@
+"""Water at the drain: its heights against the rules, and what follows from the layout."""
