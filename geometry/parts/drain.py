@@ -19,6 +19,7 @@ from geometry.parts.fields import (
     Small,
     Span,
 )
+from geometry.parts.measured import CurvePoint, Flow
 from geometry.units import INCH
 
 Angle = Annotated[float, Field(ge=-180, le=180)]
@@ -76,15 +77,29 @@ class Drain(Record):
     cleanouts: tuple[int, ...] = ()
 
 
+class Discharge(Record):
+    """The pipe from the pump: length, fittings counted as more length, and its inside."""
+
+    length: Annotated[float, Span("0", "1000 ft", "40 ft")]
+    inside: Annotated[float, Span("1/2 in", "6 in", "1.6 in")]
+
+
 class Pump(Record):
     """A pump's float switch: heights of the water above the pit's inside bottom.
 
     off: the pump stops. on: it starts. alarm: the high-water alarm sounds, if there is one.
+    flow: what it throws in this pit, once it is known. Or curve: the maker's points of head and
+    flow, the first at no flow, with lift, the height from the pit's inside bottom to the highest
+    point of the discharge pipe, and discharge, that pipe; its friction is left out unless given.
     """
 
     off: FloatHeight
     on: FloatHeight
     alarm: FloatHeight | None = None
+    flow: Flow | None = None
+    curve: Annotated[tuple[CurvePoint, ...], Field(max_length=40)] = ()
+    lift: Annotated[float, Span("0", "100 ft", "9 ft")] | None = None
+    discharge: Discharge | None = None
 
 
 class Sump(Record):
