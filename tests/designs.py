@@ -181,6 +181,31 @@ def pump(dice: Dice) -> Raw:
     return {"off": Length(off), "on": Length(on), **alarm}
 
 
+def pump_flow(dice: Dice) -> Raw:
+    """Return what a pump throws, or its curve with the lift."""
+    if dice.whole(0, 1):
+        return {"flow": dice.choice(("12 gpm", "34 gpm", "2.1 L/s"))}
+    pipe = {"discharge": {"length": inches(dice, 120, 600), "inside": inches(dice, 1.25, 2)}}
+    curve = ["25 ft, 0 gpm", "18 ft, 20 gpm", "10 ft, 34 gpm", "1 ft, 50 gpm"]
+    lift = {"lift": inches(dice, 132, 180)}
+    return {"curve": curve, **lift, **(pipe if dice.whole(0, 1) else {})}
+
+
+def water(dice: Dice) -> Raw:
+    """Return some of what can be known of the water."""
+    storms = ("SCS I", "SCS IA", "SCS II", "SCS III", "steady")
+    known: Raw = {
+        "storm": dice.choice(storms), "rain": inches(dice, 0, 8),
+        "duration": dice.choice(("24 h", "12 h", "90 min")),
+        "strip": inches(dice, 0, 120), "share": dice.choice((0, 0.3, 1)),
+        "roof": dice.choice(("0", "900 sq ft")),
+        "water_table": Words("footing bottom {+}", Length(dice.whole(-16 * 24, 16 * 24))),
+        "conductivity": dice.choice(("1e-7 cm/s", "1e-4 cm/s", "1e-1 cm/s")),
+        "reach": inches(dice, 60, 1200),
+    }  # fmt: skip
+    return {key: value for key, value in known.items() if dice.whole(0, 4)}
+
+
 def own_rule(dice: Dice, number: int) -> Raw:
     """Return a rule of the house's own on a height of the drain."""
     points = ("trench bottom", "pipe underside", "invert", "lowest hole", "highest hole", "crown",
@@ -262,6 +287,10 @@ def raw_design(dice: Dice) -> Raw:
         whole["sump"]["pump"] = pump(dice)
     if "drain" in whole and dice.whole(0, 2) == 0:
         whole["height_rule"] = [own_rule(dice, n + 1) for n in range(dice.whole(1, 2))]
+    if dice.whole(0, 2):
+        whole["water"] = water(dice)
+    if "pump" in whole.get("sump", {}) and dice.whole(0, 2):
+        whole["sump"]["pump"] |= pump_flow(dice)
     return whole
 
 

@@ -10,8 +10,10 @@ from geometry.faults.materials import material_faults
 from geometry.faults.mending import stands
 from geometry.faults.names import name_faults
 from geometry.faults.piers import pier_faults
+from geometry.faults.pumps import curve_faults
 from geometry.faults.rules import own_rule_faults
 from geometry.faults.sumps import pump_faults, sump_faults
+from geometry.faults.water import storm_faults, water_level_faults
 from geometry.layout.areas import AreaLayout, lay_areas
 from geometry.layout.drain_route import lay_drain
 from geometry.layout.ground import GroundLayout
@@ -61,10 +63,12 @@ def _by_value(design: Design, words: Words) -> Iterator[At]:
 
 
 def _alone(design: Design, words: Words) -> Iterator[At]:
-    """Yield faults of laser and pump, which hang on no part laid out."""
+    """Yield faults of laser, pump and storm, which hang on no part laid out."""
     yield from laser_faults(design, words)
+    yield from storm_faults(design.water)
     if design.sump:
         yield from pump_faults(design.sump, words)
+        yield from curve_faults(design.sump, words)
 
 
 def _by_area(design: Design, areas: tuple[AreaLayout, ...], words: Words) -> list[At]:
@@ -103,6 +107,8 @@ def _together(
         yield from routes.conflict_faults(areas, laid, land, words)
     if sump:
         yield from sump_faults(sump, _area_of(areas, sump.area), laid, words)
+    area = _area_of(areas, drain.area if drain else "")
+    yield from water_level_faults(design.water, area, land, words)
 
 
 def _area_of(areas: tuple[AreaLayout, ...], name: str) -> AreaLayout:
