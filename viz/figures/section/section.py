@@ -276,7 +276,8 @@ def _flags(
     view = setting.view
     groups = [{w: setting.shapes[w] for w in group} for group in _grouped(setting, lifted) if group]
     datum = LineString((view.at(view.extent[0], 0), view.at(view.extent[2], 0)))
-    things = STRtree([datum, *(p for f in built(setting.faces) for p in f.shape.geoms)])
+    steps = [LineString(m.points) for m in step_lines(setting.picture.steps, view)]
+    things = STRtree([datum, *steps, *(p for f in built(setting.faces) for p in f.shape.geoms)])
     leaders = STRtree([LineString(m.points) for m in aside if isinstance(m, Leader)])
     high = view.box.high + (0.0 if view.cropped else _OVER)
     flags = place_flags(

@@ -13,7 +13,7 @@ from tests.viz.figures.section.section_read import Read
 from viz.drawing.lettering import text_box
 from viz.drawing.marks import Circle, Leader, Line, Text
 from viz.figures.section.cut import is_thin
-from viz.figures.section.view import GRID
+from viz.figures.section.view import GRID, GROUND_BAND
 from viz.style.lines import CHAIN, SEEN
 from viz.style.materials import look, look_of
 
@@ -218,8 +218,11 @@ def wrong_steps(read: Read) -> Iterator[str]:
     """The chain lines where the cutting plane steps aside."""
     lines = [m for m in read.of(Line, "outline") if m.dash == CHAIN]  # type: ignore[attr-defined]
     places = sorted(m.points[0][0] for m in lines)  # type: ignore[attr-defined]
-    window = read.picture.window
-    shown = [s for s in read.picture.steps if not window or window[0] <= s <= window[2]]
+    # A step beyond everything that is cut is not shown.
+    band = GROUND_BAND / read.per_metre
+    left, _, right, _ = shapely.total_bounds([f.shape for f in read.picture.faces])
+    ends = read.picture.window or (left - band, 0.0, right + band, 0.0)
+    shown = [s for s in read.picture.steps if ends[0] <= s <= ends[2]]
     wanted = sorted(read.at(s, 0.0)[0] for s in shown)
     if len(places) != len(wanted) or any(
         abs(a - b) > TOUCH for a, b in zip(places, wanted, strict=True)
