@@ -1,0 +1,151 @@
+"""How the drain can be got into: what lies between one place to enter it and the next."""
+
+from dataclasses import dataclass
+from itertools import pairwise
+
+import numpy as np
+from numpy.typing import NDArray
+
+from geometry.layout.drain import SAME_STATION_M, DrainLayout
+from geometry.layout.lay import Layout
+from geometry.sources import PRACTICE, Source
+from geometry.units import FOOT
+
+USUAL_REACH_M = 50 * FOOT
+"""Greatest length between two places to enter, for a household snake or hose."""
+REACH_SOURCE = PRACTICE
+BENDS_DEG = 135.0
+"""Sum of bends beyond which one more cleanout is asked."""
+BENDS_SOURCE = Source(
+    "UPC", "2012", "707.4 (sewers and drains in buildings; a foundation drain by likeness)",
+    sure="second-hand",
+)  # fmt: skip
+_TEE_DEG = 90.0
+
+
+@dataclass(frozen=True)
+class Access:
+    """A place to enter: "cleanout at corner 2" or "sump pit"; its riser's height, or None."""
+
+    name: str
+    station_m: float
+    riser_m: float | None
+
+
+@dataclass(frozen=True)
+class Run:
+    """Pipe between two places to enter, or from one to a closed end.
+
+    start, end: their names; None is a closed end. length_m: along the pipe. farthest_m: from the
+    nearer place to enter; the whole length where only one end opens; None where neither does.
+    bends, bends_deg: corners passed on the way, with the tee where a run begins in the pit.
+    """
+
+    start: str | None
+    end: str | None
+    length_m: float
+    farthest_m: float | None
+    bends: int
+    bends_deg: float
+
+
+@dataclass(frozen=True)
+class Cleaning:
+    """Places to enter in order along the drain, the runs between them, and their limits."""
+
+    access: tuple[Access, ...]
+    runs: tuple[Run, ...]
+    reach_m: float
+    bends_limit_deg: float
+
+    def too_far(self, run: Run) -> bool:
+        """Tell whether a run is longer than the reach, or cannot be entered."""
+        return run.farthest_m is None or run.length_m > self.reach_m + 1e-9
+
+    def too_bent(self, run: Run) -> bool:
+        """Tell whether a run's bends add up to more than the limit."""
+        return run.bends_deg > self.bends_limit_deg + 1e-6
+
+
+def cleaning(
+    layout: Layout, reach_m: float = USUAL_REACH_M, bends_limit_deg: float = BENDS_DEG
+) -> Cleaning | None:
+    """Return the drain's runs between places to enter; None without a drain.
+
+    The outlet counts as a place to enter where it is a pit, nowhere else.
+    """
+    drain = layout.drain
+    if drain is None:
+        return None
+    places = _access(layout, drain)
+    if drain.route.closed:
+        runs = _round(layout, drain, places)
+    else:
+        ends = [Access("", 0.0, None), *places, Access("", drain.route.length, None)]
+        pairs = [p for p in pairwise(ends) if p[1].station_m - p[0].station_m > SAME_STATION_M]
+        runs = [_run(layout, drain, *pair) for pair in pairs]
+    return Cleaning(tuple(places), tuple(runs), reach_m, bends_limit_deg)
+
+
+def _access(layout: Layout, drain: DrainLayout) -> list[Access]:
+    found = [
+        Access(
+            f"cleanout at corner {corner}", drain.corner_station(corner), riser.top - riser.bottom
+        )
+        for corner, riser in zip(drain.drain.cleanouts, layout.risers, strict=True)
+    ]
+    if layout.lead is not None:
+        found.append(Access("sump pit", drain.low, None))
+    return sorted(found, key=lambda place: place.station_m)
+
+
+def _round(layout: Layout, drain: DrainLayout, places: list[Access]) -> list[Run]:
+    """Runs of a drain that closes on itself; without a place to enter, one run all round."""
+    length = drain.route.length
+    if not places:
+        return [_run(layout, drain, Access("", 0.0, None), Access("", length, None))]
+    first = places[0]
+    again = Access(first.name, first.station_m + length, first.riser_m)
+    return [_run(layout, drain, *pair) for pair in pairwise([*places, again])]
+
+
+def _run(layout: Layout, drain: DrainLayout, start: Access, end: Access) -> Run:
+    length = _along(drain, start.station_m, end.station_m)
+    turns = _turns(drain, start.station_m, end.station_m)
+    lead = layout.lead
+    if lead is not None:
+        pits = [place for place in (start, end) if place.name == "sump pit"]
+        length += len(pits) * lead.end * lead.stretch
+        turns += [_TEE_DEG] * len(pits)
+    opens = [place.name or None for place in (start, end)]
+    reached = None if not any(opens) else length / 2 if all(opens) else length
+    return Run(opens[0], opens[1], length, reached, len(turns), float(sum(turns)))
+
+
+def _along(drain: DrainLayout, start: float, end: float) -> float:
+    """Length of the pipe itself between two stations; the second may lie past the closing."""
+    length, turning = drain.route.length, (drain.low, drain.high)
+    stops = [s + k * length for s in turning for k in (0, 1) if start < s + k * length < end]
+    marks = sorted({start, *stops, end})
+    inverts = [drain.invert(mark % length if drain.route.closed else mark) for mark in marks]
+    return float(np.sum(np.hypot(np.diff(marks), np.diff(inverts))))
+
+
+def _turns(drain: DrainLayout, start: float, end: float) -> list[float]:
+    """Angles of the bends strictly between two stations, degrees."""
+    route, found = drain.route, []
+    points = np.asarray(route.points)
+    inner = range(len(points)) if route.closed else range(1, len(points) - 1)
+    for number in inner:
+        station = float(route.stations[number])
+        after = points[(number + 1) % len(points)] - points[number]
+        before = points[number] - points[number - 1]
+        laps = (0, 1) if route.closed else (0,)
+        times = sum(start + 1e-6 < station + k * route.length < end - 1e-6 for k in laps)
+        found += [_angle(before, after)] * times
+    return found
+
+
+def _angle(before: NDArray[np.float64], after: NDArray[np.float64]) -> float:
+    cosine = before @ after / (np.linalg.norm(before) * np.linalg.norm(after))
+    return float(np.degrees(np.arccos(np.clip(cosine, -1, 1))))
