@@ -1,0 +1,187 @@
+"""What is unwise about this house's water: the roof's in the drain, pump, pit, floor."""
+
+from collections.abc import Iterator
+
+from geometry.checks.finding import Finding
+from geometry.formulas.storms import DAY
+from geometry.layout.lay import Layout
+from geometry.measures import show_flow, show_time
+from geometry.sources import GEOMETRY, PRACTICE, Source
+from geometry.units import System, show_level, show_volume
+from geometry.water.inflow import Inflow
+from geometry.water.pit import FLOOR, FOAM, SLAB, PitStorm
+from geometry.water.pumping import middle_flow
+from geometry.water.study import Study, study
+from geometry.water.uplift import BARE, Floating
+
+MOST_STARTS = 10
+"""Starts an hour: a cycle of six minutes or more for pumps below 50 hp."""
+
+LEAST_TIME_S = 3600.0
+"""Time to notice a dead pump and set another in its place."""
+
+_CYCLE = Source("MIL-HDBK-1005/9A", clause="cycle of 6 min and more below 50 hp")
+_ARCHIMEDES = Source("Archimedes: weight of the floor against the water's uplift", sure="computed")
+
+
+def water_findings(layout: Layout) -> Iterator[Finding]:
+    """Yield the findings on the water of a design with a drain, a pit or a water table."""
+    found, system = study(layout), layout.design.project.units
+    if found.inflow:
+        yield from roof_finding(found.inflow, system)
+        yield from below_table_finding(layout, found.inflow, system)
+    if found.pit:
+        yield from pump_findings(found.pit, system)
+        yield dead_pump_finding(found.pit)
+    yield from floating_findings(found.floating, system)
+    yield from lacking_finding(found)
+
+
+def roof_finding(coming: Inflow, system: System) -> Iterator[Finding]:
+    """Yield that a roof is led into the drain, and what it brings."""
+    if coming.roof_m2 == 0:
+        return
+    roof = coming.roof_m3s
+    brings = "It brings water in every rain"
+    if roof is not None:
+        others = sum(flow for name, flow in coming.parts_m3s.items() if name != "roof")
+        brings = f"At the storm's peak it brings {show_flow(roof, system)}, all other water "
+        brings += show_flow(others, system)
+    yield Finding(
+        "roof-in-drain",
+        "look",
+        "drain, roof water",
+        f"Downspouts end in the foundation drain. {brings}.",
+        "roof water in a solid pipe of its own, never in the foundation drain",
+        PRACTICE,
+        "Lead the downspouts away from the house in solid pipe to daylight.",
+    )
+
+
+def below_table_finding(layout: Layout, coming: Inflow, system: System) -> Iterator[Finding]:
+    """Yield whether the pit's bottom lies below the water table, so that the pump works all day."""
+    pit, ground = layout.sump, coming.ground
+    if pit is None or ground is None:
+        return
+    deep = ground.table_m > pit.floor
+    daily = show_volume(ground.flow_m3s * DAY, system)
+    yield Finding(
+        "pit-below-water-table",
+        "look" if deep else "fine",
+        "sump, water table",
+        f"Pit bottom at {_level(pit.floor, pit.area.tof, system)} against TOF, highest water table "
+        f"at {_level(ground.table_m, pit.area.tof, system)}; while it stands so, about {daily} a "
+        f"day ({show_flow(ground.flow_m3s, system)}) come to the drain.",
+        "pit no deeper than the drain asks, so that it does not draw the water table down",
+        PRACTICE,
+        "The pump works on the ground's water on dry days too: raise the pit's bottom as far as "
+        "the drain allows, and give the pump a spare."
+        if deep
+        else "Keep it so.",
+    )
+
+
+def pump_findings(pit: PitStorm, system: System) -> Iterator[Finding]:
+    """Yield whether the pump throws the storm's peak, and how often it starts."""
+    flow, marched = middle_flow(pit.pit), pit.pumped
+    if flow is None or marched is None:
+        return
+    peak, tof = max(pit.series.inflows_m3s), pit.pit.area.tof
+    small = flow < peak
+    floor = min(r.mark.level_m for r in pit.reached if r.mark.name in (FOAM, SLAB, FLOOR))
+    wet = small and marched.highest_m >= floor
+    more = "" if wet or not small else " Pit and stone hold what it cannot throw."
+    yield Finding(
+        "pump-throws-peak",
+        "stop" if wet else "look" if small else "fine",
+        "sump, pump",
+        f"At the storm's peak {show_flow(peak, system)} come; the pump throws "
+        f"{show_flow(flow, system)}. Highest water {_level(marched.highest_m, tof, system)} "
+        f"against TOF, underside of the floor's foam or slab {_level(floor, tof, system)}.{more}",
+        "pump that throws the greatest inflow, water below the floor",
+        GEOMETRY,
+        "Choose a larger pump or a second one, or keep water from the drain."
+        if small
+        else "Keep it.",
+    )
+    starts = pit.most_starts or 0
+    often = starts > MOST_STARTS
+    yield Finding(
+        "pump-starts",
+        "look" if often else "fine",
+        "sump, pump starts",
+        f"In the storm's busiest hour the pump starts {starts} times; at the worst steady inflow "
+        f"{pit.worst_starts or 0:.0f} times an hour.",
+        f"at most {MOST_STARTS} starts an hour, unless the pump's maker allows more",
+        _CYCLE,
+        "Widen the band between on and off, take a wider pit, or ask the maker for the starts "
+        "the pump stands."
+        if often
+        else "Keep it.",
+    )
+
+
+def dead_pump_finding(pit: PitStorm) -> Finding:
+    """Return how long the floor stays dry when the pump dies at the storm's peak."""
+    after = pit.first_on_floor_s
+    short = after is not None and after < LEAST_TIME_S
+    reached = [r for r in pit.reached if r.after_s is not None]
+    times = "; ".join(f"{r.mark.name} after {show_time(r.after_s or 0.0)}" for r in reached)
+    return Finding(
+        "pump-dead",
+        "look" if short else "fine",
+        "sump, pump dead",
+        f"With the pump dead from the storm's peak on, water stands at: {times}."
+        if reached
+        else "With the pump dead from the storm's peak on, water reaches no level of the floor "
+        "within the storm and a day.",
+        f"{show_time(LEAST_TIME_S)} to notice it and set another pump, before water stands at the "
+        "floor",
+        PRACTICE,
+        "Give the pit a second pump on a battery and a high-water alarm that is heard."
+        if short
+        else "Keep a spare pump and an alarm.",
+    )
+
+
+def floating_findings(rows: tuple[Floating, ...], system: System) -> Iterator[Finding]:
+    """Yield for each area, where the water table is known, whether its floor floats."""
+    first = {row.area: row for row in sorted(rows, key=lambda row: -row.floats_at_m)}
+    for row in first.values():
+        if row.table_m is None:
+            continue
+        floats = row.table_m > row.floats_at_m
+        state = "the slab alone" if row.body == BARE else "everything from its lowest sheet up"
+        yield Finding(
+            "floor-floats",
+            "stop" if floats else "fine",
+            f"{row.area}, {row.body}",
+            f"The {row.body} ({state}) floats when water stands at "
+            f"{show_level(row.floats_at_m, system)} against the project's TOF; highest water table "
+            f"{show_level(row.table_m, system)}.",
+            "floor heavier than the water's uplift at the highest water table",
+            _ARCHIMEDES,
+            "A drain lowers seepage, it does not hold back a lake: raise or thicken the floor, or "
+            "ask an engineer."
+            if floats
+            else "Keep it.",
+        )
+
+
+def lacking_finding(found: Study) -> Iterator[Finding]:
+    """Yield, once, all that would have to be given to reckon with the water."""
+    if not found.lacking:
+        return
+    yield Finding(
+        "water-not-given",
+        "look",
+        "water, what is not known",
+        f"Not given: {', '.join(found.lacking)}. What hangs on these was not reckoned.",
+        "rain, ground and pump known before pipe, pit and pump are chosen",
+        PRACTICE,
+        "Add them to [water] and [sump] as they become known.",
+    )
+
+
+def _level(level: float, tof: float, system: System) -> str:
+    return show_level(level - tof, system)
