@@ -15,7 +15,7 @@ from geometry.sections.telling import edge_cut
 from geometry.solids.foundation import Foundation
 from viz.figures.section.cut import Floats
 from viz.figures.section.named_levels import areas_crossed, levels_at, track_of
-from viz.figures.section.section import Picture
+from viz.figures.section.setting import Picture
 from viz.figures.section.strings import detail_strings, whole_strings
 from viz.figures.section.view import Window
 from viz.figures.section.windows import (

@@ -5,6 +5,7 @@ from math import sqrt
 
 import pytest
 
+from viz.drawing.hatches import PATTERNS
 from viz.drawing.page import PAPERS
 from viz.drawing.scale import SCALES
 from viz.style import lines, text
@@ -84,7 +85,8 @@ def test_scales_stand_from_the_greatest_down(system: str) -> None:
 def test_line_widths_are_of_the_published_series() -> None:
     named = ("GROUND", "BORDER", "CUT", "DATUM", "SEEN", "LEADER", "DIMENSION", "HATCH", "DOT")
     assert {getattr(lines, name) for name in named} <= set(ISO_128)
-    assert {look.line_mm for _, look in kinds()} <= set(ISO_128)
+    assert {mm for _, look in kinds() for mm in (look.line_mm, look.thin_mm)} <= set(ISO_128)
+    assert {p.weight for patterns in PATTERNS.values() for p in patterns} <= set(ISO_128)
 
 
 def test_wide_lines_are_at_least_twice_as_wide_as_narrow_ones() -> None:

@@ -14,7 +14,7 @@ import shapely
 from numpy.typing import NDArray
 
 from viz.drawing.marks import Area, Hatch, Point, Strokes
-from viz.style.lines import DOT, HATCH
+from viz.style.lines import DOT, HATCH, THIN
 from viz.style.materials import HatchName
 
 Lines: TypeAlias = NDArray[np.float64]
@@ -213,16 +213,16 @@ def _level(shape: Area) -> Lines:
 
 
 PATTERNS: dict[HatchName, tuple[Pattern, ...]] = {
-    "concrete": (Pattern(_dots(1.75, 0.9), DOT), Pattern(_triangles, 0.15, whole=True)),
-    "stone": (Pattern(_pebbles, 0.15),),
-    "sand": (Pattern(_dots(0.85, 0.7), 0.22),),
+    "concrete": (Pattern(_dots(1.75, 0.9), DOT), Pattern(_triangles, THIN, whole=True)),
+    "stone": (Pattern(_pebbles, THIN),),
+    "sand": (Pattern(_dots(0.85, 0.7), DOT),),
     "cross": (Pattern(_diagonals(2.1, rising=True)), Pattern(_diagonals(2.1, rising=False))),
-    "earth": (Pattern(_bundles, 0.18),),
-    "backfill": (Pattern(_sparse, 0.18), Pattern(_dots(4.3, 0.9), DOT)),
-    "topsoil": (Pattern(_upright, 0.18),),
+    "earth": (Pattern(_bundles, THIN),),
+    "backfill": (Pattern(_sparse, THIN), Pattern(_dots(4.3, 0.9), DOT)),
+    "topsoil": (Pattern(_upright, THIN),),
     "diagonal": (Pattern(_diagonals(0.9, rising=True)),),
-    "steel": (Pattern(_diagonals(0.5, rising=True), 0.25),),
-    "dashes": (Pattern(_diagonals(1.4, rising=False), 0.25),),
+    "steel": (Pattern(_diagonals(0.5, rising=True), DOT),),
+    "dashes": (Pattern(_diagonals(1.4, rising=False), DOT),),
     "water": (Pattern(_level),),
     "solid": (),
     "blank": (),

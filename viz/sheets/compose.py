@@ -9,7 +9,7 @@ from geometry.units import System
 from viz.drawing.figure import Figure
 from viz.drawing.page import Box
 from viz.drawing.scale import SCALES, Scale
-from viz.figures.section.section import Labelling
+from viz.figures.section.setting import Labelling
 from viz.sheets.caption import captioned
 
 # Least space between figures, mm.

@@ -11,7 +11,7 @@ from viz.drawing.page import Box
 from viz.drawing.scale import SCALES, Scale
 from viz.figures.pipe.pipe import pipe_figure
 from viz.figures.profile.profile import profile_figure, profile_parts
-from viz.figures.section.section import Labelling
+from viz.figures.section.setting import Labelling
 from viz.sheets.compose import Wanted, cased
 
 # The ratio beyond which the profile gains nothing, and the one at which it is easily read.

@@ -13,7 +13,8 @@ from viz.drawing.page import PAPERS, Box, Paper, PaperName
 from viz.drawing.scale import Scale
 from viz.figures.plan.plan import plan_figure
 from viz.figures.plan.refs import DetailRef, SectionRef
-from viz.figures.section.section import Labelling, Picture, section_figure
+from viz.figures.section.section import section_figure
+from viz.figures.section.setting import Labelling, Picture
 from viz.job import Job
 from viz.pictures import Shot, detail_shots, picture_of, section_shots
 from viz.sheets.compose import Composer, Group, Wanted, placed

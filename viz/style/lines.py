@@ -8,6 +8,7 @@ SEEN = 0.25
 LEADER = 0.18
 DIMENSION = 0.18
 HATCH = 0.13
+THIN = 0.18
 DOT = 0.25
 
 INK = "#1a1a1a"

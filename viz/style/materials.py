@@ -41,7 +41,7 @@ _KINDS: dict[str, Look] = {
     "concrete": Look("dots and small triangles", "#e8e3da", "#bab2a6", "#5e584f", "concrete", CUT),
     "stone": Look("packed ovals", "#dde5ea", "#8d9fad", "#4d5f6c", "stone"),
     "sand": Look("fine dots", "#f6e9be", "#dcc27c", "#7d682a", "sand"),
-    "sheet": Look("heavy black line", "#2a2a2c", "#2a2a2c", "#2a2a2c", "solid", CUT, 0.90),
+    "sheet": Look("heavy black line", "#2a2a2c", "#2a2a2c", "#2a2a2c", "solid", CUT, 1.00),
     "board": Look("crossed diagonals", "#fcf9ee", "#f1ead3", "#6a6553", "cross"),
     "fabric": Look(
         "heavy dashed line", "#2f5a3d", "#2f5a3d", "#2f5a3d", "dashes", SEEN, 0.70, (2.4, 1.3)

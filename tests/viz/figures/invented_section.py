@@ -6,7 +6,7 @@ from geometry.label import Label, Role
 from geometry.sections.face import CutFace
 from geometry.units import INCH, System
 from viz.figures.section.level_mark import LevelMark
-from viz.figures.section.section import Picture
+from viz.figures.section.setting import Picture
 from viz.figures.section.strings import detail_strings, whole_strings
 from viz.figures.section.view import Window, polygons
 

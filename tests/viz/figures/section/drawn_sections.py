@@ -9,7 +9,8 @@ from tests.designs import design_of, seeded_raw
 from tests.viz.figures.section.section_read import Read
 from viz.carried import examples
 from viz.drawing.scale import SCALES, Scale
-from viz.figures.section.section import Labelling, Picture, section_figure
+from viz.figures.section.section import section_figure
+from viz.figures.section.setting import Labelling, Picture
 from viz.job import Job, job
 from viz.pictures import Shot, detail_shots, picture_of, section_shots
 

@@ -10,7 +10,7 @@ from shapely import LineString, MultiPolygon, Polygon
 from viz.drawing.figure import Figure
 from viz.drawing.lettering import text_box
 from viz.drawing.marks import Circle, Fill, Leader, Mark, Text
-from viz.figures.section.section import Picture
+from viz.figures.section.setting import Picture
 from viz.figures.section.view import GROUND_BAND
 
 

@@ -24,7 +24,7 @@ from tests.viz.figures.section.section_read import Read
 from viz.carried import examples
 from viz.drawing.figure import Figure
 from viz.drawing.marks import Circle, Fill, Leader, Line, Mark, Text
-from viz.figures.section.section import Labelling
+from viz.figures.section.setting import Labelling
 from viz.job import Job
 from viz.pictures import Shot, picture_of
 from viz.style.lines import CHAIN, SEEN
