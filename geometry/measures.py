@@ -79,6 +79,8 @@ def show_conductivity(speed_ms: float) -> str:
 def show_time(seconds: float) -> str:
     """Print a span of time: minutes, from two hours on hours and minutes; rounded down."""
     minutes = floor(seconds / 60 + 1e-9)
+    if minutes == 0 and seconds > 0:
+        return "under 1 min"
     if minutes < 120:
         return f"{minutes} min"
     hours, rest = divmod(minutes, 60)

@@ -64,14 +64,17 @@ def below_table_finding(layout: Layout, coming: Inflow, system: System) -> Itera
     if pit is None or ground is None:
         return
     deep = ground.table_m > pit.floor
-    daily = show_volume(ground.flow_m3s * DAY, system)
+    if ground.table_m > ground.drain_m:
+        daily = show_volume(ground.flow_m3s * DAY, system)
+        comes = f"about {daily} a day ({show_flow(ground.flow_m3s, system)}) come to the drain"
+    else:
+        comes = "none of it reaches the drain's invert; what seeps into the pit is not reckoned"
     yield Finding(
         "pit-below-water-table",
         "look" if deep else "fine",
         "sump, water table",
         f"Pit bottom at {_level(pit.floor, pit.area.tof, system)} against TOF, highest water table "
-        f"at {_level(ground.table_m, pit.area.tof, system)}; while it stands so, about {daily} a "
-        f"day ({show_flow(ground.flow_m3s, system)}) come to the drain.",
+        f"at {_level(ground.table_m, pit.area.tof, system)}; while it stands so, {comes}.",
         "pit no deeper than the drain asks, so that it does not draw the water table down",
         PRACTICE,
         "The pump works on the ground's water on dry days too: raise the pit's bottom as far as "
@@ -145,12 +148,14 @@ def dead_pump_finding(pit: PitStorm) -> Finding:
 
 
 def floating_findings(rows: tuple[Floating, ...], system: System) -> Iterator[Finding]:
-    """Yield for each area, where the water table is known, whether its floor floats."""
+    """Yield whether a floor floats at the highest water table: the lowest, and any that does."""
     first = {row.area: row for row in sorted(rows, key=lambda row: -row.floats_at_m)}
     for row in first.values():
         if row.table_m is None:
             continue
         floats = row.table_m > row.floats_at_m
+        if not floats and row.area != rows[0].area:
+            continue
         state = "the slab alone" if row.body == BARE else "everything from its lowest sheet up"
         yield Finding(
             "floor-floats",

@@ -29,7 +29,7 @@ def water_level_faults(
     water: Water, area: AreaLayout, land: GroundLayout, words: Words
 ) -> Iterator[At]:
     """Yield levels of water that are no levels, or that lie over the ground or under its base."""
-    found = []
+    found: list[At] = []
     for key in ("water_table", "tight_base"):
         at = getattr(water, key)
         if at is not None:
