@@ -6,6 +6,7 @@ from typing import Literal
 from pydantic import BaseModel, ConfigDict
 
 from geometry.checks.cold import ColdConcrete, cold_concrete
+from geometry.checks.drain_rules import drain_rule_findings
 from geometry.checks.finding import Finding, Severity
 from geometry.checks.foam import FoamVerdict, foam_finding, foam_verdict
 from geometry.checks.levels import level_findings
@@ -15,6 +16,7 @@ from geometry.layout.leveltable import level_rows
 from geometry.solids.foundation import Foundation
 from geometry.takeoff.volumes import PartVolume, earthwork_volumes, part_volumes
 from geometry.units import to_unit
+from geometry.water.height_figures import HeightFigures, SlopeFigures, height_figures, slope_figures
 
 FORMAT: Literal[1] = 1
 
@@ -120,6 +122,8 @@ class Report(_Row):
     foam: tuple[Verdict, ...]
     findings: tuple[Found, ...]
     drain: DrainFigures | None
+    drain_heights: HeightFigures | None
+    slope_budget: SlopeFigures | None
     bars: tuple[Bars, ...]
     cautions: tuple[str, ...] = CAUTIONS
 
@@ -149,6 +153,8 @@ def report(layout: Layout, foundation: Foundation | None = None) -> Report:
         foam=tuple(_verdict(layout, v, c) for v, c in zip(verdicts, colds, strict=True)),
         findings=tuple(_found(f) for f in _findings(layout, verdicts, colds)),
         drain=_drain(layout),
+        drain_heights=height_figures(layout),
+        slope_budget=slope_figures(layout),
         bars=_bars(layout),
     )
 
@@ -158,7 +164,11 @@ def _findings(
 ) -> list[Finding]:
     system = layout.design.project.units
     rows = zip(layout.areas, verdicts, colds, strict=True)
-    return [*(foam_finding(a, v, c, system) for a, v, c in rows), *level_findings(layout)]
+    return [
+        *(foam_finding(a, v, c, system) for a, v, c in rows),
+        *level_findings(layout),
+        *drain_rule_findings(layout),
+    ]
 
 
 def _levels(layout: Layout) -> tuple[Level, ...]:

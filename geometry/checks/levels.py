@@ -1,35 +1,26 @@
-"""Ties that disagree, piers against the floor, subgrade and trench against the footing."""
+"""Ties that disagree, piers against the floor, subgrade against the footing, the pump's float."""
 
 from collections.abc import Iterator
 
 from geometry.checks.finding import Finding
 from geometry.layout.areas import AreaLayout
-from geometry.layout.drain import DrainLayout
 from geometry.layout.footings import column_prism, pad_prism, pier_name
 from geometry.layout.lay import Layout
 from geometry.layout.sump import SumpLayout
-from geometry.sources import GEOMETRY, PRACTICE, Source
+from geometry.sources import GEOMETRY, PRACTICE
 from geometry.units import INCH, System, show_length, show_level
 
 # Two levels nearer than this agree on site (common practice, no source).
 AGREE_M = INCH / 8
 
-_CROWN = Source(
-    "Ontario-type rule: crown of the pipe below the underside of the floor slab",
-    sure="second-hand",
-)
-
 
 def level_findings(layout: Layout) -> Iterator[Finding]:
-    """Yield the findings on levels of every area and the drain."""
+    """Yield the findings on levels of every area and the pit."""
     system = layout.design.project.units
     for area in layout.areas:
         yield from tie_findings(area, system)
         yield from pier_findings(area, system)
         yield subgrade_finding(area, system)
-    if layout.drain:
-        yield from crown_finding(layout.drain, system)
-        yield trench_finding(layout.drain, system)
     if layout.sump:
         yield from pump_finding(layout.sump, system)
 
@@ -96,52 +87,6 @@ def subgrade_finding(area: AreaLayout, system: System) -> Finding:
         "ask an engineer."
         if deep
         else "Cut it so.",
-    )
-
-
-def crown_finding(drain: DrainLayout, system: System) -> Iterator[Finding]:
-    """Yield whether the pipe's crown stays below the slab at the high point."""
-    area = drain.area
-    slabs = [n for n, layer in enumerate(area.floor.layers) if layer.role == "slab"]
-    if not slabs:
-        return
-    underside = area.stack.levels[slabs[-1]]
-    crown = drain.high_invert + drain.bore + drain.radius
-    over = crown - underside
-    high = over > AGREE_M
-    yield Finding(
-        "drain-below-slab",
-        "stop" if high else "fine",
-        "drain, high point",
-        f"Crown at {show_level(crown - area.tof, system)} against TOF after a rise of "
-        f"{show_length(drain.rise, system)} over {show_length(max(drain.branches()), system)}; "
-        f"slab underside at {show_level(underside - area.tof, system)}.",
-        "crown below the underside of the slab",
-        _CROWN,
-        f"It lies {show_length(over, system)} too high: lessen the fall, lower the outlet or "
-        "deepen the footing."
-        if high
-        else "Lay it so.",
-    )
-
-
-def trench_finding(drain: DrainLayout, system: System) -> Finding:
-    """Return whether the trench goes below the footing beside it."""
-    area = drain.area
-    under = area.footing_bottom - drain.stone_bottom
-    deep = under > AGREE_M
-    return Finding(
-        "trench-above-footing-bottom",
-        "look" if deep else "fine",
-        "drain, trench",
-        f"Trench bottom at {show_level(drain.stone_bottom - area.tof, system)} against TOF, "
-        f"footing bottom at {show_level(area.footing_bottom - area.tof, system)}.",
-        "trench not below the footing, unless outside its bearing splay",
-        PRACTICE,
-        f"It goes {show_length(under, system)} below the footing beside it: keep it outside a "
-        "1:1 splay from the footing's corner, or ask an engineer."
-        if deep
-        else "Dig it so.",
     )
 
 

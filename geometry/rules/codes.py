@@ -10,17 +10,16 @@ from geometry.units import INCH
 
 _IRC_2000 = Source("IRC", "2000, as reprinted by a city", "R405.1")
 _IRC_2018 = Source("IRC", "2018 and later", "R405.1", sure="second-hand")
-_IBC_NJ = Source("IRC, New Jersey edition, wording of IBC 1805.4.2", clause="R406.4.2")
+_IBC_NJ = Source("IBC", "as worded in New Jersey's IRC R406.4.2", "1805.4.2")
 _IBC = Source("IBC", clause="1805.4.2", sure="second-hand")
-_NBC = Source("Building codes of Ontario (O. Reg. 332/12) and British Columbia (2024)",
-              clause="9.14.3.3.(1)")  # fmt: skip
-_NBC_STONE = Source("Building code of Ontario", "O. Reg. 332/12", "9.14.3.3.(4)")
+_NBC = Source("Ontario and BC codes", "O. Reg. 332/12; BCBC 2024", "9.14.3.3.(1)")
+_NBC_STONE = Source("Ontario code", "O. Reg. 332/12", "9.14.3.3.(4)")
 _DIN_INVERT = Source("DIN 4095", "1990, as told by a surveyor", sure="second-hand")
 _DIN_CROWN = Source("DIN 4095", "1990", sure="memory")
-_DIN_BASE = Source("Guide to DIN 4095 in a trade association's magazine", "2022", "issue 2, p. 15")
-_WAYNE = Source("Wayne, Michigan, codified ordinances", clause="1438.02")
-_HENRICO = Source("Henrico County, Virginia, inspection requirements, drain tile")
-_VA = Source("US Department of Veterans Affairs, plumbing design criteria, subsoil drains")
+_DIN_BASE = Source("Guide to DIN 4095", "trade association's magazine, June 2022", "p. 15")
+_WAYNE = Source("Wayne, Michigan", "codified ordinances", "1438.02")
+_HENRICO = Source("Henrico County, Virginia", "inspection requirements, drain tile")
+_VA = Source("US Veterans Affairs", "plumbing design criteria, subsoil drains")
 
 _UNSAID = "The text does not say which point of the drain; its top is taken."
 _STONE_TOP = "stone 6 in or more above top of footing"

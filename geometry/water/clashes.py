@@ -45,19 +45,31 @@ class Clash:
 
 
 def clashes(layout: Layout, rules: Iterable[HeightRule]) -> tuple[Clash, ...]:
-    """Return the pairs that exclude each other, the widest apart first."""
+    """Return the pairs that exclude each other, the widest apart first.
+
+    Of rules that say the same in several codes the first alone is paired.
+    """
     heights, drain = drain_heights(layout), layout.drain
     if heights is None or drain is None:
         return ()
     ups: list[tuple[HeightRule, float]] = []
     downs: list[tuple[HeightRule, float]] = []
-    for rule in rules:
+    for rule in _once(rules):
         bound = invert_bound(drain, heights, rule)
         if bound is not None:
             (downs if below(rule) else ups).append((rule, bound))
     pairs = [Clash(up, down, a, b) for (up, a), (down, b) in product(ups, downs)]
     found = [pair for pair in pairs if pair.apart > MET_WITHIN_M]
     return tuple(sorted(found, key=lambda pair: -pair.apart))
+
+
+def _once(rules: Iterable[HeightRule]) -> Iterable[HeightRule]:
+    """Return rules less those that hold the same point to the same level as one before."""
+    kept: dict[tuple[object, ...], HeightRule] = {}
+    for rule in rules:
+        says = (rule.point, rule.sense, rule.reference, rule.or_reference, rule.margin_m)
+        kept.setdefault(says, rule)
+    return kept.values()
 
 
 def invert_bound(drain: DrainLayout, heights: DrainHeights, rule: HeightRule) -> float | None:

@@ -43,7 +43,8 @@ class Way:
 
     def sentence(self, system: System) -> str:
         """Return the way in words, with its number."""
-        amount, aside = show_length(self.amount, system), show_length(self.aside, system)
+        sizes = (self.amount, self.aside, LEAST_BEDDING_M)
+        amount, aside, least = (show_length(size, system) for size in sizes)
         return {
             "as designed": "As designed.",
             "level pipe": "Lay the pipe level, without dips: it needs no height.",
@@ -52,7 +53,7 @@ class Way:
             "deeper footing": f"Make the footing {amount} deeper.",
             "foam over footing": f"Carry the foam over the footing: the floor rises {amount}.",
             "raised floor": f"Raise the floor {amount}.",
-            "smaller bedding": f"Take {amount} off the bedding; model codes ask 2 in at least.",
+            "smaller bedding": f"Take {amount} off the bedding; model codes ask for {least}.",
             "below the splay": f"Lay the drain {amount} below the footing's bottom, the trench's "
             f"near edge {aside} or more away from it: outside a 1:1 splay. Ask an engineer.",
         }[self.key]

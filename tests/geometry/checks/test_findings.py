@@ -108,26 +108,6 @@ def test_a_cut_below_the_footing_is_stopped() -> None:
     assert 'the dig would go 2" below it' in deep.found
 
 
-def test_a_drain_that_falls_too_much_rises_above_the_slab() -> None:
-    # 30 x 20 ft house, footing 6 in out, pipe 8 in further: half the run is 54'-8".
-    half = 30 + 20 + 2 * 2 * (6 + 8) / 12
-    falls = made('"foam top at TOF"', '[drain]\nfall = "1/8 in per ft"')
-    found = the(falls, "drain-below-slab")
-    assert falls.drain is not None
-    rise = falls.drain.high_invert_m - falls.drain.outlet_invert_m
-    assert rise == pytest.approx(half / 8 * 0.0254, rel=1e-9)
-    assert found.severity == "stop"
-    level = the(made('"foam top at TOF"', '[drain]\nfall = "level"'), "drain-below-slab")
-    assert level.severity == "fine"
-
-
-def test_a_trench_below_the_footing_asks_to_look() -> None:
-    deep = '[drain]\nfall = "level"\noutlet_invert = "-11 in"'
-    found = the(made('"foam bottom at TOF"', deep), "trench-above-footing-bottom")
-    assert found.severity == "look"
-    assert "1:1 splay" in found.advice
-
-
 # The floor is 6 in over TOF and the pit 30 in deep: heights count from 2'-0" under TOF.
 @pytest.mark.parametrize(
     ("on", "severity", "level"), [("12 in", "fine", "-1'-0"), ("20 in", "look", "-0'-4")]
