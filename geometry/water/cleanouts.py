@@ -9,9 +9,9 @@ from numpy.typing import NDArray
 from geometry.layout.drain import SAME_STATION_M, DrainLayout
 from geometry.layout.lay import Layout
 from geometry.sources import PRACTICE, Source
-from geometry.units import FOOT
+from geometry.units import FOOT, System
 
-USUAL_REACH_M = 50 * FOOT
+USUAL_REACH_M: dict[System, float] = {"ft-in": 50 * FOOT, "metric": 15.0}
 """Greatest length between two places to enter, for a household snake or hose."""
 REACH_SOURCE = PRACTICE
 BENDS_DEG = 135.0
@@ -68,15 +68,17 @@ class Cleaning:
 
 
 def cleaning(
-    layout: Layout, reach_m: float = USUAL_REACH_M, bends_limit_deg: float = BENDS_DEG
+    layout: Layout, reach_m: float | None = None, bends_limit_deg: float = BENDS_DEG
 ) -> Cleaning | None:
     """Return the drain's runs between places to enter; None without a drain.
 
-    The outlet counts as a place to enter where it is a pit, nowhere else.
+    reach_m: greatest length between them; the usual 50 ft or 15 m unless given. The outlet counts
+    as a place to enter where it is a pit, nowhere else.
     """
     drain = layout.drain
     if drain is None:
         return None
+    reach = USUAL_REACH_M[layout.design.project.units] if reach_m is None else reach_m
     places = _access(layout, drain)
     if drain.route.closed:
         runs = _round(layout, drain, places)
@@ -84,7 +86,7 @@ def cleaning(
         ends = [Access("", 0.0, None), *places, Access("", drain.route.length, None)]
         pairs = [p for p in pairwise(ends) if p[1].station_m - p[0].station_m > SAME_STATION_M]
         runs = [_run(layout, drain, *pair) for pair in pairs]
-    return Cleaning(tuple(places), tuple(runs), reach_m, bends_limit_deg)
+    return Cleaning(tuple(places), tuple(runs), reach, bends_limit_deg)
 
 
 def _access(layout: Layout, drain: DrainLayout) -> list[Access]:

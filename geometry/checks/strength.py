@@ -1,0 +1,87 @@
+"""Does the drain's pipe keep its shape under the fill, and under a wheel."""
+
+from collections.abc import Iterator
+
+from geometry.checks.finding import Finding, Severity
+from geometry.layout.lay import Layout
+from geometry.materials.catalogue import MATERIALS
+from geometry.materials.reaction import ACCURACY
+from geometry.sources import Source
+from geometry.units import System, show_length, to_unit
+from geometry.water.strength import Buried, DrainStrength, PipeStrength, pipe_strength
+
+_LIMIT = Source("Moser, Buried Pipe Design", clause="p. 115 (5 %); modified Iowa deflection")
+
+
+def strength_findings(layout: Layout) -> Iterator[Finding]:
+    """Yield whether the pipe flattens too much."""
+    shown = pipe_strength(layout)
+    if shown is not None:
+        yield flattening_finding(shown, layout.design.project.units)
+
+
+def flattening_finding(shown: DrainStrength, system: System) -> Finding:
+    """Return how far the chosen pipe flattens at its worst place, and what others would do."""
+    mine, *others = shown.pipes
+    at = max(mine.places, key=lambda place: place.with_wheel)
+    return Finding(
+        "pipe-keeps-shape",
+        _severity(mine, shown),
+        f"drain pipe, {at.place} place",
+        f"{MATERIALS[mine.pipe].name} under {show_length(round(at.cover_m, 3), system)}: flattens "
+        f"{at.flattened:.1%}, with a wheel of {_force(shown.wheel_n, system)} above "
+        f"{at.with_wheel:.1%}. {_counted(shown, system)} {_side_by_side(others)}",
+        f"at most {shown.limit:.0%} of its diameter",
+        _LIMIT,
+        _advice(at, mine, shown, system),
+    )
+
+
+def _severity(mine: PipeStrength, shown: DrainStrength) -> Severity:
+    if mine.worst > shown.limit:
+        return "stop"
+    return "look" if mine.worst_with_wheel > shown.limit else "fine"
+
+
+def _counted(shown: DrainStrength, system: System) -> str:
+    """What was counted: stone, how it lies, and the fill."""
+    assumed = ", assumed" if shown.fill_assumed else ""
+    return (
+        f"Counted: {shown.compaction} {MATERIALS[shown.stone].name} ({shown.embedment} of ASTM "
+        f"D2321, from memory), E' {_stress(shown.soil_modulus_pa, system)}; fill "
+        f"{_density(shown.fill_weight_n_m3, system)}{assumed}. Such figures stray "
+        f"{ACCURACY[shown.compaction]:.1%} of the diameter either way."
+    )
+
+
+def _side_by_side(others: list[PipeStrength]) -> str:
+    rows = [f"{MATERIALS[p.pipe].name} {p.worst_with_wheel:.1%}" for p in others]
+    return f"Others of its size: {'; '.join(rows)}." if rows else ""
+
+
+def _advice(at: Buried, mine: PipeStrength, shown: DrainStrength, system: System) -> str:
+    if mine.worst_with_wheel <= shown.limit:
+        return "Lay it so, with stone worked in under its sides."
+    needed = _stress(at.modulus_needed_pa, system)
+    return (
+        f"The stone beside it must hold with E' {needed} at least: clean crushed stone, or tamp "
+        "it beside the pipe; or a stiffer pipe; or keep wheels off."
+    )
+
+
+def _force(newtons: float, system: System) -> str:
+    if system == "metric":
+        return f"{newtons / 1000:.3g} kN"
+    return f"{to_unit(newtons, 'N', 'lbf'):,.0f} lb"
+
+
+def _stress(pascals: float, system: System) -> str:
+    if system == "metric":
+        return f"{pascals / 1e6:.2g} MPa"
+    return f"{to_unit(pascals, 'Pa', 'psi'):,.0f} psi"
+
+
+def _density(weight_n_m3: float, system: System) -> str:
+    if system == "metric":
+        return f"{weight_n_m3 / 1000:.3g} kN/m³"
+    return f"{to_unit(weight_n_m3, 'N/m**3', 'lbf/ft**3'):.0f} lb/ft³"

@@ -1,0 +1,168 @@
+"""Findings on filter, pipe, wall and cleanouts: passing and failing invented houses."""
+
+from dataclasses import replace
+
+import pytest
+
+from geometry.checks.cleanouts import cleanout_findings
+from geometry.checks.filter import fabric_finding, filter_findings
+from geometry.checks.finding import Finding
+from geometry.checks.strength import strength_findings
+from geometry.checks.wall import wall_findings
+from geometry.designfile import read_design
+from geometry.layout.lay import Layout, lay_out
+from geometry.materials.catalogue import FABRICS, SOILS
+from geometry.water.filter import fabric_on
+from tests.designs import design_of, seeded_raw
+
+HOUSE = """
+[project]
+name = "A box (invented)"
+units = "{units}"
+[[area]]
+name = "basement"
+corners = ["0, 0", "30 ft, 0", "30 ft, 20 ft", "0, 20 ft"]
+[drain]
+{drain}
+{more}
+"""
+
+
+def made(drain: str = "", more: str = "", units: str = "ft-in") -> Layout:
+    return lay_out(read_design(HOUSE.format(drain=drain, more=more, units=units)))
+
+
+def every(layout: Layout) -> list[Finding]:
+    return [
+        *filter_findings(layout), *strength_findings(layout), *wall_findings(layout),
+        *cleanout_findings(layout),
+    ]  # fmt: skip
+
+
+def the(layout: Layout, name: str) -> Finding:
+    (found,) = (f for f in every(layout) if f.id == name)
+    return found
+
+
+def test_unknown_soil_is_looked_at_and_told_what_to_ask() -> None:
+    found = the(made(), "fabric-suits-soil")
+    assert found.severity == "look"
+    assert "cannot be said" in found.found
+    assert "Ask for: the soil's group" in found.advice
+
+
+def test_nonwoven_on_silt_passes_by_its_class() -> None:
+    found = the(made(more='[soil]\ngroup = "ML"'), "fabric-suits-soil")
+    assert found.severity == "fine"
+    assert "at most 0.22 to 0.25 mm" in found.found
+    assert "M 288" in str(found.source)
+    assert "ASTM D5101" in found.advice
+
+
+@pytest.mark.parametrize(
+    ("opening", "flow", "woven", "severity", "words"),
+    [
+        (0.425e-3, 0.5, False, "stop", "too open"),
+        (0.2e-3, 0.05, False, "stop", "too tight"),
+        (0.23e-3, 0.5, False, "look", "only a part"),
+        (0.2e-3, 0.5, True, "look", "woven"),
+        (0.2e-3, 0.5, False, "fine", "it suits"),
+    ],
+)
+def test_fabrics_on_silt(
+    opening: float, flow: float, woven: bool, severity: str, words: str
+) -> None:
+    row = replace(FABRICS["nonwoven-6oz"], opening_m=opening, permittivity_per_s=flow, woven=woven)
+    found = fabric_finding(fabric_on(SOILS["ML"], row))
+    assert found.severity == severity
+    assert words in found.found
+
+
+def test_backfill_of_another_soil_is_held_against_the_fabric_too() -> None:
+    layout = made(more='[soil]\ngroup = "ML"\n[backfill]\nmaterial = "SM"')
+    rows = [f.subject for f in filter_findings(layout) if f.id == "fabric-suits-soil"]
+    assert rows == ["drain wrap, ground", "drain wrap, backfill"]
+
+
+@pytest.mark.parametrize(("hole", "severity"), [("1/2 in", "look"), ("3/8 in", "fine")])
+def test_holes_against_no_57(hole: str, severity: str) -> None:
+    # D50 of the fine edge is 10.3 mm: under 12.7 mm, over 9.5 mm.
+    found = the(made(f'holes = {{ diameter = "{hole}" }}'), "holes-hold-stone")
+    assert found.severity == severity
+    assert ("too small" in found.found) == (severity == "look")
+
+
+def test_stone_of_unknown_grading_is_asked_for() -> None:
+    found = the(made('stone = { material = "crusher-run" }'), "holes-hold-stone")
+    assert found.severity == "look"
+    assert "Ask the supplier" in found.advice
+
+
+def test_sand_straight_on_washed_stone_and_on_fine_stone() -> None:
+    floor = '[floor]\nlayer = [{}{{ name = "slab", material = "concrete", thickness = "4 in", '
+    floor += 'role = "slab" }}]'
+    row = '{{ name = "{0}", material = "{0}", thickness = "3 in", role = "{1}" }}, '
+    coarse = row.format("stone-57", "base") + row.format("sand-c33", "blinding")
+    found = the(made(more=floor.format(coarse)), "sand-on-stone")
+    assert found.severity == "look"
+    assert "7.2 at worst" in found.found
+    # No. 89's coarse D15: 5 % under 2.36, 20 % under 4.75 mm: 3.76 mm, over 1.18 mm: 3.2.
+    fine = row.format("stone-89", "base") + row.format("sand-c33", "blinding")
+    passed = the(made(more=floor.format(fine)), "sand-on-stone")
+    assert passed.severity == "fine"
+    assert "3.2 at worst" in passed.found
+
+
+def test_pipe_in_stone_keeps_its_shape_and_in_loose_fines_does_not() -> None:
+    sound = the(made('pipe = "d2729-4"'), "pipe-keeps-shape")
+    assert sound.severity == "fine"
+    assert "Schedule 40" in sound.found
+    soft = 'pipe = "d2729-4"\nstone = { material = "crusher-run" }'
+    found = the(made(soft), "pipe-keeps-shape")
+    assert found.severity == "stop"
+    assert "stiffer pipe" in found.advice
+
+
+def test_a_run_without_access_stops_and_a_short_one_passes() -> None:
+    blind = the(made(), "drain-within-reach")
+    assert blind.severity == "stop"
+    assert "nothing can be put into it" in blind.found
+    every_corner = [
+        f for f in every(made("cleanouts = [1, 2, 3, 4]")) if f.id == "drain-within-reach"
+    ]
+    assert [f.severity for f in every_corner] == ["fine"] * 4
+    one = the(made("cleanouts = [1]"), "drain-within-reach")
+    assert one.severity == "look"
+    assert "270°" in one.found
+
+
+def test_the_reach_is_said_in_the_designs_own_system() -> None:
+    assert "50'-0\"" in the(made(), "drain-within-reach").asked
+    assert "15000 mm" in the(made(units="metric"), "drain-within-reach").asked
+
+
+def test_high_fill_asks_and_says_what_water_would_do() -> None:
+    layout = made(more='[soil]\ngroup = "CL"')
+    fill = the(layout, "wall-fill")
+    assert fill.severity == "look"
+    assert "sk an engineer" in fill.advice
+    # At rest 0.75: (0.75 x 66.9 + 62.43)/(0.75 x 100) = 1.50 times.
+    assert "1.5 times" in the(layout, "wall-flooded").found
+
+
+def test_low_fill_is_no_green_light() -> None:
+    fill = the(made(more='[wall]\nheight = "4 ft"'), "wall-fill")
+    assert fill.severity == "fine"
+    assert "the code's table speaks" in fill.advice
+
+
+@pytest.mark.parametrize("seed", range(25))
+def test_random_designs_have_whole_sentences(seed: int) -> None:
+    raw = seeded_raw(seed)
+    if raw is None:
+        return
+    for found in every(lay_out(design_of(raw))):
+        for words in (found.found, found.advice):
+            assert words.endswith(".")
+            assert "None" not in words
+            assert "nan" not in words
