@@ -5,18 +5,26 @@ from typing import Literal
 
 from pydantic import BaseModel, ConfigDict
 
+from geometry.checks.cleanouts import cleanout_findings
 from geometry.checks.cold import ColdConcrete, cold_concrete
 from geometry.checks.drain_rules import drain_rule_findings
+from geometry.checks.filter import filter_findings
 from geometry.checks.finding import Finding, Severity
 from geometry.checks.foam import FoamVerdict, foam_finding, foam_verdict
 from geometry.checks.levels import level_findings
+from geometry.checks.strength import strength_findings
+from geometry.checks.wall import wall_findings
 from geometry.layout.drain_stone import developed_width
 from geometry.layout.lay import Layout
 from geometry.layout.leveltable import level_rows
 from geometry.solids.foundation import Foundation
 from geometry.takeoff.volumes import PartVolume, earthwork_volumes, part_volumes
 from geometry.units import to_unit
+from geometry.water.cleanouts import Cleaning, cleaning
+from geometry.water.filtering import Filters, filters
 from geometry.water.height_figures import HeightFigures, SlopeFigures, height_figures, slope_figures
+from geometry.water.strength import DrainStrength, pipe_strength
+from geometry.water.wall import WallRun, wall_runs
 
 FORMAT: Literal[1] = 1
 
@@ -124,6 +132,10 @@ class Report(_Row):
     drain: DrainFigures | None
     drain_heights: HeightFigures | None
     slope_budget: SlopeFigures | None
+    filter: Filters
+    pipe_strength: DrainStrength | None
+    walls: tuple[WallRun, ...]
+    cleanouts: Cleaning | None
     bars: tuple[Bars, ...]
     cautions: tuple[str, ...] = CAUTIONS
 
@@ -155,6 +167,10 @@ def report(layout: Layout, foundation: Foundation | None = None) -> Report:
         drain=_drain(layout),
         drain_heights=height_figures(layout),
         slope_budget=slope_figures(layout),
+        filter=filters(layout),
+        pipe_strength=pipe_strength(layout),
+        walls=wall_runs(layout),
+        cleanouts=cleaning(layout),
         bars=_bars(layout),
     )
 
@@ -168,6 +184,10 @@ def _findings(
         *(foam_finding(a, v, c, system) for a, v, c in rows),
         *level_findings(layout),
         *drain_rule_findings(layout),
+        *filter_findings(layout),
+        *strength_findings(layout),
+        *cleanout_findings(layout),
+        *wall_findings(layout),
     ]
 
 

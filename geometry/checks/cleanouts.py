@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from geometry.checks.finding import Finding, Severity
+from geometry.checks.finding import Finding
 from geometry.layout.lay import Layout
 from geometry.units import System, show_length
 from geometry.water.cleanouts import BENDS_SOURCE, REACH_SOURCE, Cleaning, Run, cleaning
@@ -21,7 +21,7 @@ def run_finding(found: Cleaning, run: Run, system: System) -> Finding:
     far, bent = found.too_far(run), found.too_bent(run)
     return Finding(
         "drain-within-reach",
-        _severity(run, far or bent),
+        "look" if far or bent else "fine",
         f"drain, {_ends(run)}",
         f"{show_length(round(run.length_m, 3), system)} along the pipe, {_bends(run)}; "
         f"{_farthest(run, system)}.",
@@ -30,12 +30,6 @@ def run_finding(found: Cleaning, run: Run, system: System) -> Finding:
         BENDS_SOURCE if bent and not far else REACH_SOURCE,
         _advice(run, far, bent),
     )
-
-
-def _severity(run: Run, asks: bool) -> Severity:
-    if run.farthest_m is None:
-        return "stop"
-    return "look" if asks else "fine"
 
 
 def _ends(run: Run) -> str:
