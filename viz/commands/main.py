@@ -111,6 +111,15 @@ def volumes(design: Design, as_json: Json = False) -> None:
 
 @app.command()
 @careful
+def drain(design: Design, as_json: Json = False) -> None:
+    """Print the drain's heights, the rules on them, and how much fall there is room for."""
+    from viz.commands.draining import show_drain
+
+    show_drain(design, as_json)
+
+
+@app.command()
+@careful
 def section(
     design: Design,
     out: Out,

@@ -1,0 +1,53 @@
+"""The command `drain`: what it prints of an invented house, and its figures for programs."""
+
+import json
+from pathlib import Path
+
+from click.testing import Result
+from typer.testing import CliRunner
+
+from tests.houses import edited, without
+from viz.commands.main import app
+
+
+def asked(folder: Path, text: str, *options: str) -> Result:
+    file = folder / "house.toml"
+    file.write_text(text, encoding="utf-8")
+    return CliRunner().invoke(app, ["drain", str(file), *options])
+
+
+STEEP = edited(('fall = "1/16 in per ft"', 'fall = "1/4 in per ft"'))
+
+
+def test_heights_rules_clashes_and_budget_are_printed(tmp_path: Path) -> None:
+    done = asked(tmp_path, STEEP)
+    assert done.exit_code == 0
+    words = " ".join(done.stdout.split())
+    # Footing 12 in thick; wrap, bedding of 2 in and the pipe's wall lie under the invert.
+    assert "trench bottom -1'-0\" -1'-0\"" in words
+    assert "not met, " in words
+    assert "No such pipe can meet both of these in this house" in words
+    assert "Lay the pipe level" in words
+    assert "(from memory" in done.stdout or "memory, to be" in words
+    assert "building department" in words
+
+
+def test_figures_for_programs(tmp_path: Path) -> None:
+    figures = json.loads(asked(tmp_path, STEEP, "--json").stdout)
+    assert set(figures) == {"design", "units", "drain", "drain_heights", "slope_budget"}
+    slope, heights = figures["slope_budget"], figures["drain_heights"]
+    assert slope["short_m"] > 0
+    rise = heights["high_m"]["invert"] - heights["low_m"]["invert"]
+    assert abs(rise - slope["needed_m"]) < 1e-12
+
+
+def test_metric_figures(tmp_path: Path) -> None:
+    done = asked(tmp_path, STEEP.replace("[project]", '[project]\nunits = "metric"'))
+    assert "in per ft" not in done.stdout
+    assert "-304.8 mm" in done.stdout
+
+
+def test_a_house_without_a_drain_is_told_what_to_add(tmp_path: Path) -> None:
+    done = asked(tmp_path, edited(without("drain"), without("sump")))
+    assert done.exit_code == 2
+    assert "[drain]" in done.stderr

@@ -1,0 +1,39 @@
+"""The command `drain`: heights, rules, clashes and the slope budget, as tables or as JSON."""
+
+import json
+import sys
+
+from geometry.errors import BedcourseError
+from viz import drain_tables
+from viz.commands import printing
+from viz.commands.asking import design_text
+from viz.job import job
+
+_MAY_CLASH = "No such pipe can meet both of these in this house:"
+
+
+def show_drain(design: str, as_json: bool) -> None:
+    """Print the drain's heights against the rules, and what its fall needs.
+
+    Raises BedcourseError for a design without a drain.
+    """
+    work = job(design_text(design))
+    report, system = work.quick_report, work.system
+    heights, slope = report.drain_heights, report.slope_budget
+    if heights is None or slope is None:
+        raise BedcourseError("this design has no drain; add a table [drain]")
+    if as_json:
+        wanted = {"design", "units", "drain", "drain_heights", "slope_budget"}
+        text = json.dumps(report.model_dump(include=wanted, mode="json"), indent=2)
+        sys.stdout.write(text + "\n")
+        return
+    printing.table(drain_tables.heights(heights, system), f"{work.name}: heights of the drain")
+    if heights.low_m.get("lowest hole") is not None:
+        printing.table(drain_tables.first_water(heights, system), "When the pipe takes water")
+    printing.table(drain_tables.rules(heights, system), "Rules on the drain, which differ")
+    if heights.clashes:
+        printing.notes([f"- {clash.sentence}" for clash in heights.clashes], _MAY_CLASH)
+    printing.table(drain_tables.ways(slope, system), f"Slope: {slope.by_rule[0].title}")
+    printing.table(drain_tables.budget_by_rule(slope, system), "The same under each rule")
+    printing.lines(["Which rule is in force, the building department says."])
+    printing.cautions(report)

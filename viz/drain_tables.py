@@ -1,0 +1,135 @@
+"""Tables of the drain's heights, of the rules on them and of its slope budget."""
+
+from geometry.units import System, show_fall, show_length, show_level
+from geometry.water.height_figures import (
+    HeightFigures,
+    RoomFigures,
+    RuleFigures,
+    SizeFigures,
+    SlopeFigures,
+)
+from viz.tables import Table
+
+# What each height is called for people, from the report's own names.
+NAMES = {
+    "trench bottom": "trench bottom",
+    "pipe underside": "pipe underside",
+    "invert": "invert",
+    "lowest hole": "lowest hole, where water runs in",
+    "highest hole": "highest hole, upper edge",
+    "crown": "top of pipe",
+    "stone top": "stone top",
+    "footing bottom": "footing bottom",
+    "base underside": "floor's base, underside",
+    "TOF": "top of footing",
+    "slab underside": "slab underside",
+    "slab top": "finished floor",
+}
+_REFERENCES = ("footing bottom", "base underside", "TOF", "slab underside", "slab top")
+_NONE = "–"
+
+
+def heights(figures: HeightFigures, system: System) -> Table:
+    """Return every height from the top down, against TOF, at the low and at the high point."""
+    rows = [
+        (NAMES[name], level, figures.high_m[name])
+        for name, level in figures.low_m.items()
+    ]  # fmt: skip
+    known = [name for name in _REFERENCES if name in figures.references_m]
+    rows += [(NAMES[n], figures.references_m[n], figures.references_m[n]) for n in known]
+    rows.sort(key=lambda row: (-row[2], -row[1]))
+    said = ((n, show_level(a, system), show_level(b, system)) for n, a, b in rows)
+    return Table(("Height against TOF", "Low point", "High point"), tuple(said))
+
+
+def first_water(figures: HeightFigures, system: System) -> Table:
+    """Return the level at which water starts to run in, holes as laid and the pipe rolled over."""
+    rows = []
+    water = figures.first_water
+    for words, levels in (
+        ("holes as laid", water.as_laid_m),
+        ("rolled half round", water.turned_m),
+    ):
+        if levels:
+            rows.append((words, *(show_level(level, system) for level in levels)))
+    return Table(("Water runs in at", "Low point", "High point"), tuple(rows))
+
+
+def rules(figures: HeightFigures, system: System) -> Table:
+    """Return every rule with its limit and its verdict at the low and at the high point."""
+    rows = [
+        (rule.rules, rule.title, _limit(rule, system), *rule_verdicts(rule, system), rule.source)
+        for rule in figures.rules
+    ]
+    rows += [
+        (size.rules, size.title, show_length(size.least_m, system), *_size(size, system),
+         size.source)
+        for size in figures.sizes
+    ]  # fmt: skip
+    rows.sort(key=lambda row: [r.rules for r in figures.rules].index(row[0]))
+    return Table(("Rules", "Rule", "Limit", "Low point", "High point", "Source"), tuple(rows))
+
+
+def _limit(rule: RuleFigures, system: System) -> str:
+    return _NONE if rule.limit_m is None else show_level(rule.limit_m, system)
+
+
+def rule_verdicts(rule: RuleFigures, system: System) -> tuple[str, str]:
+    """Return in words whether a rule is met at the low and at the high point, and by how much."""
+    return (
+        _verdict(rule.met_low, rule.low_spare_m, system),
+        _verdict(rule.met_high, rule.high_spare_m, system),
+    )
+
+
+def _verdict(met: bool | None, spare: float | None, system: System) -> str:
+    if met is None or spare is None:
+        return "no such level here"
+    size = show_length(abs(spare), system)
+    if met:
+        return "met" if size == show_length(0.0, system) or spare < 0 else f"met, {size} spare"
+    return f"not met, {size} past"
+
+
+def _size(size: SizeFigures, system: System) -> tuple[str, str]:
+    there = f"{'met' if size.met else 'not met'}, {show_length(size.found_m, system)}"
+    return there, there
+
+
+def budget_by_rule(figures: SlopeFigures, system: System) -> Table:
+    """Return the room each rule leaves, the greatest fall in it and the longest branch."""
+    head = ("Rule", "Room for the fall", "Greatest fall", "Longest branch", "As designed")
+    return Table(head, tuple(_room(row, system) for row in figures.by_rule))
+
+
+def _room(row: RoomFigures, system: System) -> tuple[str, ...]:
+    longest = row.greatest_length_m
+    return (
+        row.title,
+        show_length(row.room_m, system),
+        greatest_fall(row, system),
+        "any" if longest is None else show_length(longest, system),
+        fits(row.fits),
+    )
+
+
+def greatest_fall(row: RoomFigures, system: System) -> str:
+    """Return the greatest fall that fits, in words."""
+    if not row.level_fits:
+        return "none, not even level"
+    return show_fall(row.greatest_fall_m_per_m, system) if row.greatest_fall_m_per_m else "level"
+
+
+def fits(yes: bool) -> str:
+    """Return whether a fall fits, in a word or two."""
+    return "fits" if yes else "does not fit"
+
+
+def ways(figures: SlopeFigures, system: System) -> Table:
+    """Return what buys room, with the room there is then and the height the fall needs."""
+    rows = (
+        (way.sentence, show_length(way.room_m, system), show_length(way.needed_m, system),
+         fits(way.fits))
+        for way in figures.ways
+    )  # fmt: skip
+    return Table(("What is done", "Room", "Needed", "Then"), tuple(rows))
