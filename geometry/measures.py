@@ -93,5 +93,6 @@ def _three(value: float) -> str:
         return "0"
     if value < 0.0005:
         return "under 0.001"
+    value = float(f"{value:.4g}")
     places = 0 if value >= 100 else 1 if value >= 10 else 2 if value >= 1 else 3
     return f"{value:,.{places}f}"

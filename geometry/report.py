@@ -14,6 +14,7 @@ from geometry.checks.foam import FoamVerdict, foam_finding, foam_verdict
 from geometry.checks.levels import level_findings
 from geometry.checks.strength import strength_findings
 from geometry.checks.wall import wall_findings
+from geometry.checks.water import water_findings
 from geometry.layout.drain_stone import developed_width
 from geometry.layout.lay import Layout
 from geometry.layout.leveltable import level_rows
@@ -23,7 +24,9 @@ from geometry.units import to_unit
 from geometry.water.cleanouts import Cleaning, cleaning
 from geometry.water.filtering import Filters, filters
 from geometry.water.height_figures import HeightFigures, SlopeFigures, height_figures, slope_figures
+from geometry.water.reported import WaterFigures, water_figures
 from geometry.water.strength import DrainStrength, pipe_strength
+from geometry.water.study import study
 from geometry.water.wall import WallRun, wall_runs
 
 FORMAT: Literal[1] = 1
@@ -136,6 +139,7 @@ class Report(_Row):
     pipe_strength: DrainStrength | None
     walls: tuple[WallRun, ...]
     cleanouts: Cleaning | None
+    water: WaterFigures
     bars: tuple[Bars, ...]
     cautions: tuple[str, ...] = CAUTIONS
 
@@ -171,6 +175,7 @@ def report(layout: Layout, foundation: Foundation | None = None) -> Report:
         pipe_strength=pipe_strength(layout),
         walls=wall_runs(layout),
         cleanouts=cleaning(layout),
+        water=water_figures(study(layout)),
         bars=_bars(layout),
     )
 
@@ -188,6 +193,7 @@ def _findings(
         *strength_findings(layout),
         *cleanout_findings(layout),
         *wall_findings(layout),
+        *water_findings(layout),
     ]
 
 

@@ -1,0 +1,62 @@
+"""Faults of what is said of the water and of the pump's flow."""
+
+from sound_design import Case, one
+
+
+def _water(name: str, line: str, *words: str, on: str = "") -> Case:
+    """A case whose faulty key is the last of a record."""
+    key = line.splitlines()[-1].split(" =")[0]
+    return one(name, "[soil]", f"[water]\n{line}\n\n[soil]", f"water > {key}", on or key, *words)
+
+
+WATER = (
+    _water("no such storm", 'storm = "SCS IV"', '"SCS IV" is not known', "'SCS II'"),
+    _water("time no time", 'duration = "long"', "'long' is not a time", "24 h"),
+    _water("time without unit", "duration = 24", "no unit", "24 h"),
+    _water("time too long", 'duration = "24 days"', "outside 5 min to 10 days", "check its unit"),
+    _water("storm longer than its day", 'storm = "SCS I"\nduration = "30 h"',
+           "SCS I lasts 24 h, or its middle part up to 19 h", "steady"),
+    _water("rain no length", 'rain = "much"', "'much' is not a length"),
+    _water("share over one", "share = 1.5", "1.5 is out of range", "0 to 1"),
+    _water("roof in feet", 'roof = "30 ft"', "unit ft", "not an area", "900 sq ft"),
+    _water("conductivity bare", 'conductivity = "1e-4"', "no unit", "1e-4 cm/s"),
+    _water("conductivity far off", 'conductivity = "5 m/s"', "5 m/s lies outside", "100 cm/s"),
+    _water("no such level", 'water_table = "mud"', '"mud" is no level here', "footing bottom"),
+    _water("a lake", 'water_table = "40 ft"', "would stand over the ground", "check the sign"),
+    _water("far level", 'water_table = "TOF +80 ft"', "out of range", "check the unit"),
+    _water("base over the table", 'water_table = "-1 ft"\ntight_base = "TOF"',
+           "is not below the water table", "leave it out"),
+    _water("unknown key", 'downspouts = "900 sq ft"', "downspouts is not known", "roof"),
+)  # fmt: skip
+
+
+def _pump(name: str, more: str, key: str, *words: str) -> Case:
+    line = f'depth = "30 in"\npump = {{ off = "4 in", on = "12 in", {more} }}'
+    return one(name, 'depth = "30 in"', line, f"sump > pump > {key}", "pump", *words)
+
+
+_CURVE = 'curve = ["18 ft, 0 gpm", "10 ft, 34 gpm"]'
+
+FLOWS = (
+    _pump("flow bare", "flow = 34", "flow", "34' has no unit", "34 gpm"),
+    _pump("flow and curve", f'flow = "34 gpm", {_CURVE}, lift = "9 ft"', "flow",
+          "leave out flow or curve"),
+    _pump("no lift", _CURVE, "lift", "a curve is read at a head", 'lift = "9 ft"'),
+    _pump("lift in the pit", f'{_CURVE}, lift = "2 ft"', "lift", "below its rim", "2'-6\""),
+    _pump("one point", 'curve = ["18 ft, 0 gpm"], lift = "9 ft"', "curve", "no curve"),
+    _pump("no shut-off", 'curve = ["18 ft, 5 gpm", "9 ft, 34 gpm"], lift = "9 ft"', "curve",
+          "head at no flow is missing"),
+    _pump("rising", 'curve = ["9 ft, 0 gpm", "18 ft, 34 gpm"], lift = "9 ft"', "curve",
+          "does not fall"),
+    _pump("same flow twice", 'curve = ["9 ft, 0 gpm", "8 ft, 0 gpm"], lift = "9 ft"', "curve",
+          "does not fall"),
+    _pump("point of one figure", 'curve = ["9 ft"], lift = "9 ft"', "curve 1", "no head and flow"),
+    _pump("head bare", 'curve = ["9, 0 gpm"], lift = "9 ft"', "curve 1", "no unit"),
+    _pump("head too high", 'curve = ["900 ft, 0 gpm"], lift = "9 ft"', "curve 1", "0 to 300 ft"),
+    _pump("discharge alone", 'discharge = { length = "40 ft", inside = "1.6 in" }', "discharge",
+          "add curve and lift"),
+    _pump("discharge without inside", f'{_CURVE}, lift = "9 ft", discharge = {{ length = "9 ft" }}',
+          "discharge > inside", "inside is missing", "1.6 in"),
+)  # fmt: skip
+
+ALL = (*WATER, *FLOWS)
