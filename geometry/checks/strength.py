@@ -7,7 +7,8 @@ from geometry.layout.lay import Layout
 from geometry.materials.catalogue import MATERIALS
 from geometry.materials.reaction import ACCURACY
 from geometry.sources import Source
-from geometry.units import System, show_length, to_unit
+from geometry.units import System, show_length
+from geometry.water.loadwords import show_force, show_modulus, show_unit_weight
 from geometry.water.strength import Buried, DrainStrength, PipeStrength, pipe_strength
 
 _LIMIT = Source("Moser, Buried Pipe Design", clause="p. 115 (5 %); modified Iowa deflection")
@@ -29,7 +30,7 @@ def flattening_finding(shown: DrainStrength, system: System) -> Finding:
         _severity(mine, shown),
         f"drain pipe, {at.place} place",
         f"{MATERIALS[mine.pipe].name} under {show_length(round(at.cover_m, 3), system)}: flattens "
-        f"{at.flattened:.1%}, with a wheel of {_force(shown.wheel_n, system)} above "
+        f"{at.flattened:.1%}, with a wheel of {show_force(shown.wheel_n, system)} above "
         f"{at.with_wheel:.1%}. {_counted(shown, system)} {_side_by_side(others)}",
         f"at most {shown.limit:.0%} of its diameter",
         _LIMIT,
@@ -48,8 +49,8 @@ def _counted(shown: DrainStrength, system: System) -> str:
     assumed = ", assumed" if shown.fill_assumed else ""
     return (
         f"Counted: {shown.compaction} {MATERIALS[shown.stone].name} ({shown.embedment} of ASTM "
-        f"D2321, from memory), E' {_stress(shown.soil_modulus_pa, system)}; fill "
-        f"{_density(shown.fill_weight_n_m3, system)}{assumed}. Such figures stray "
+        f"D2321, from memory), E' {show_modulus(shown.soil_modulus_pa, system)}; fill "
+        f"{show_unit_weight(shown.fill_weight_n_m3, system)}{assumed}. Such figures stray "
         f"{ACCURACY[shown.compaction]:.1%} of the diameter either way."
     )
 
@@ -62,26 +63,8 @@ def _side_by_side(others: list[PipeStrength]) -> str:
 def _advice(at: Buried, mine: PipeStrength, shown: DrainStrength, system: System) -> str:
     if mine.worst_with_wheel <= shown.limit:
         return "Lay it so, with stone worked in under its sides."
-    needed = _stress(at.modulus_needed_pa, system)
+    needed = show_modulus(at.modulus_needed_pa, system)
     return (
         f"The stone beside it must hold with E' {needed} at least: clean crushed stone, or tamp "
         "it beside the pipe; or a stiffer pipe; or keep wheels off."
     )
-
-
-def _force(newtons: float, system: System) -> str:
-    if system == "metric":
-        return f"{newtons / 1000:.3g} kN"
-    return f"{to_unit(newtons, 'N', 'lbf'):,.0f} lb"
-
-
-def _stress(pascals: float, system: System) -> str:
-    if system == "metric":
-        return f"{pascals / 1e6:.2g} MPa"
-    return f"{to_unit(pascals, 'Pa', 'psi'):,.0f} psi"
-
-
-def _density(weight_n_m3: float, system: System) -> str:
-    if system == "metric":
-        return f"{weight_n_m3 / 1000:.3g} kN/m³"
-    return f"{to_unit(weight_n_m3, 'N/m**3', 'lbf/ft**3'):.0f} lb/ft³"
