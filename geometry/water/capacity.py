@@ -13,6 +13,8 @@ from geometry.layout.sump import LeadLayout
 from geometry.materials.catalogue import AGGREGATES
 from geometry.water.pumping import middle_flow
 
+PUMP, TO_PIT = "Pump", "Pipe to the pit, full"
+
 
 @dataclass(frozen=True)
 class Capacity:
@@ -137,7 +139,7 @@ def _below_crown(drain: DrainLayout) -> float:
 
 
 def _lead(lead: LeadLayout) -> Capacity:
-    return _full("Pipe to the pit, full", 2 * lead.inner, lead.fall, lead.pipe.manning_n, 1.0, True)
+    return _full(TO_PIT, 2 * lead.inner, lead.fall, lead.pipe.manning_n, 1.0, True)
 
 
 def _pump(layout: Layout) -> Iterator[Capacity]:
@@ -151,7 +153,7 @@ def _pump(layout: Layout) -> Iterator[Capacity]:
         )
     else:
         note = "not given" if flow is None else "as given"
-    yield Capacity("Pump", flow, 1.0, True, note)
+    yield Capacity(PUMP, flow, 1.0, True, note)
 
 
 def _depths(drain: DrainLayout, peak: float) -> Iterator[Depth]:

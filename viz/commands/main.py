@@ -120,6 +120,15 @@ def drain(design: Design, as_json: Json = False) -> None:
 
 @app.command()
 @careful
+def water(design: Design, as_json: Json = False) -> None:
+    """Print what water comes, what carries it, how the pit rises over the storm, what floats."""
+    from viz.commands.watering import show_water
+
+    show_water(design, as_json)
+
+
+@app.command()
+@careful
 def section(
     design: Design,
     out: Out,

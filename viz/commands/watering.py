@@ -1,0 +1,24 @@
+"""The command `water`: inflow, capacities, the pit over the storm and uplift."""
+
+import json
+import sys
+
+from viz import water_tables
+from viz.commands import printing
+from viz.commands.asking import design_text
+from viz.job import job
+
+
+def show_water(design: str, as_json: bool) -> None:
+    """Print this house's water as tables, or its figures as JSON."""
+    work = job(design_text(design))
+    report = work.quick_report
+    if as_json:
+        figures = report.model_dump(include={"design", "units", "water"}, mode="json")
+        sys.stdout.write(json.dumps(figures, indent=2) + "\n")
+        return
+    for title, table in water_tables.tables(report.water, work.system):
+        printing.table(table, f"{work.name}: {title[:1].lower()}{title[1:]}")
+    if report.water.lacking:
+        printing.notes([f"- {what}" for what in report.water.lacking], "Not given:")
+    printing.cautions(report)
