@@ -87,10 +87,10 @@ class GroundLayout:
         low, high = grown(foot, dig.slope * (self.existing - bench))
         return Loft(low, high, bench, self.existing)
 
-    def core(self, area: AreaLayout) -> Prism | None:
-        """Return the undisturbed ground inside an area's footings, hole bottom to subgrade."""
+    def core(self, area: AreaLayout, bottom: float) -> Prism | None:
+        """Return the undisturbed ground inside an area's footings, from a level to subgrade."""
         top = min(area.subgrade, self.existing)
-        return Prism(area.core, self.bench(area), top) if top > self.bench(area) else None
+        return Prism(area.core, bottom, top) if top > bottom else None
 
     def pockets(self) -> list[Prism]:
         """Return what is dug below the holes: deep floors, pads, the pit, trenches."""

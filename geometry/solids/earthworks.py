@@ -29,8 +29,8 @@ def holes(ground: GroundLayout) -> Manifold:
     low = min(ground.bench(a) for a in ground.areas)
     found, standing = [], []
     for area in ground.areas:
-        core, hole = ground.core(area), ground.hole(area)
-        standing += [prism(core._replace(bottom=low))] if core else []
+        core, hole = ground.core(area, low), ground.hole(area)
+        standing += [prism(core)] if core else []
         if hole:
             found.append(cut_away(_loft(hole), standing))
     return union(found)

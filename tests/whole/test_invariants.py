@@ -115,6 +115,41 @@ def test_designs_that_once_failed_hold(seed: int) -> None:
     hold(Whole(design_of(raw)))
 
 
+def test_a_neighbours_hole_leaves_the_ground_under_a_floor_at_footing_bottom() -> None:
+    """The neighbour's footing is 1/16 in deeper; the pad reaches below both (invented)."""
+    text = """
+[project]
+name = "invented"
+numbers = "in"
+[footing]
+width = 8.625
+thickness = 10
+[wall]
+thickness = 6.625
+height = 42
+[floor]
+tie = "base top at TOF"
+layer = [{ name = "base", material = "stone-57", thickness = 10, role = "base" }]
+[excavation]
+working_space = 20
+slope = 0.0
+[[area]]
+name = "main"
+corners = [[0, 0], [250, 0], [250, 200], [0, 200]]
+[[area.pier]]
+at = [27, 24]
+width = 16
+thickness = 8
+pad_top = "TOF -6 in"
+[[area]]
+name = "porch"
+corners = [[0, 0], [250, 0], [250, -120], [0, -120]]
+footing = { width = 8, thickness = 10.0625 }
+wall = { thickness = 6 }
+"""
+    hold(Whole(read_design(text)))
+
+
 @given(raw=raw_designs())
 @FEW
 def test_random_designs_hold(raw: Raw) -> None:
