@@ -5,7 +5,7 @@ structural, then 0 general, 1 plans, 3 sections, 4 views at large scale, 5 detai
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 
 from viz.drawing.figure import Figure
@@ -21,6 +21,7 @@ from viz.sheets.compose import Composer, Group, Wanted, placed
 from viz.sheets.drains import drain_wanted
 from viz.sheets.flow import Block, flowed
 from viz.sheets.general import asked_blocks, general_blocks, schedule_blocks
+from viz.sheets.pushes import pressure_wanted
 from viz.sheets.refs import detail_refs, section_refs
 from viz.sheets.sheet import Leaf, Numbered, Sheet, bound
 from viz.sheets.titleblock import room
@@ -46,7 +47,7 @@ def permit_set(work: Job, paper: PaperName, scale: Scale | None = None) -> tuple
     """
     desk = Desk(work, PAPERS[paper])
     sections, details = section_shots(work), detail_shots(work)
-    cut = desk.leaves(desk.shots(3, "Sections", sections), scale)
+    cut = desk.leaves(desk.sections(sections), scale)
     close = desk.leaves(desk.shots(5, "Details", details))
     plan = desk.plan(section_refs(sections, cut), detail_refs(details, close))
     drawn = [*desk.leaves(plan), *cut, *desk.leaves(desk.drain()), *close]
@@ -99,6 +100,11 @@ class Desk:
     def shots(self, first: int, title: str, shots: Sequence[Shot]) -> Group:
         """Return sections or details of this design as a group."""
         return self.each(first, title, [(self.work, shot) for shot in shots])
+
+    def sections(self, shots: Sequence[Shot]) -> Group:
+        """Return the whole sections, and beside them the push of the fill where it is known."""
+        cut = self.shots(3, "Sections", shots)
+        return replace(cut, wanted=(*cut.wanted, *pressure_wanted(self.work.layout, self.text)))
 
     def each(self, first: int, title: str, shots: Sequence[tuple[Job, Shot]]) -> Group:
         """Return sections or details, each of its own design, as a group."""

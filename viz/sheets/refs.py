@@ -16,6 +16,7 @@ def section_refs(shots: Sequence[Shot], leaves: Sequence[Leaf]) -> tuple[Section
     return tuple(
         SectionRef(by_name[name].line.path, number, sheet)
         for name, number, sheet in _numbered(leaves)
+        if name in by_name  # what stands beside the sections is cut nowhere
     )
 
 

@@ -9,6 +9,7 @@ import pytest
 from tests.viz.sheets.issued import EVERY, Issued, issued
 from tests.viz.sheets.printed import Printed
 from viz.drawing.page import PaperName
+from viz.figures.pressure.pressure import TITLE
 
 NUMBER = re.compile(r"[A-Z]-\d{3}")
 INDEX = "Sheets of this set"
@@ -106,12 +107,16 @@ def on_one_line(page: Printed) -> Iterator[tuple[str, str]]:
 
 @on_every_paper
 def test_marks_on_the_plan_lead_to_every_section_and_detail_that_is_there(sent: Issued) -> None:
-    """A mark is a number over the number of a sheet; on small papers both on one line."""
+    """A mark is a number over the number of a sheet; on small papers both on one line.
+
+    The push of the fill stands beside the sections and is cut nowhere.
+    """
     there = {
-        (drawing, number)
-        for number, page in sent.by_number.items()
-        if number[2] in "35"
-        for drawing in drawings(page)
+        (drawing, sheet.number)
+        for sheet in sent.sheets
+        if sheet.number[2] in "35"
+        for drawing in drawings(sent.by_number[sheet.number])
+        if TITLE not in sheet.contents[int(drawing) - 1]
     }
     led = {mark for page in sent.of_kind(1) for mark in (*stacked(page), *on_one_line(page))}
     assert led == there
