@@ -25,7 +25,7 @@ NAMES = {
     "slab underside": "slab underside",
     "slab top": "finished floor",
 }
-_REFERENCES = ("footing bottom", "base underside", "TOF", "slab underside", "slab top")
+REFERENCES = ("footing bottom", "base underside", "TOF", "slab underside", "slab top")
 _NONE = "–"
 
 
@@ -35,7 +35,7 @@ def heights(figures: HeightFigures, system: System) -> Table:
         (NAMES[name], level, figures.high_m[name])
         for name, level in figures.low_m.items()
     ]  # fmt: skip
-    known = [name for name in _REFERENCES if name in figures.references_m]
+    known = [name for name in REFERENCES if name in figures.references_m]
     rows += [(NAMES[n], figures.references_m[n], figures.references_m[n]) for n in known]
     rows.sort(key=lambda row: (-row[2], -row[1]))
     said = ((n, show_level(a, system), show_level(b, system)) for n, a, b in rows)

@@ -24,7 +24,8 @@ def profiles(layout: Layout, paper: Paper) -> list[Figure]:
     for one in cases:
         assert one.width <= around.width + 1e-6
         assert one.height <= around.height + 1e-6
-    return [one.figure for one in cases if one.figure.name != "drain-pipe"]
+    others = {"drain-pipe", "drain-heights"}
+    return [one.figure for one in cases if one.figure.name not in others]
 
 
 def ratio(figure: Figure) -> int:
@@ -56,3 +57,20 @@ def test_large_papers_show_the_whole_and_small_ones_the_parts() -> None:
     layout = example("l-basement")
     assert len(profiles(layout, PAPERS["ARCH D"])) == 1
     assert len(profiles(layout, PAPERS["letter"])) == 2
+
+
+@pytest.mark.parametrize("name", ["l-basement", "metric-house", "foam-stopped"])
+def test_heights_stand_beside_the_pipe_on_large_papers_and_not_on_the_smallest(name: str) -> None:
+    layout = example(name)
+
+    def figures(paper: Paper) -> list[list[str]]:
+        text, around = body_height(paper.width), room(paper)
+        group = Group(4, "Drain", drain_wanted(layout, around, text))
+        sheets = Composer(group, around, layout.design.project.units, text).sheets()
+        return [[one.figure.name for one in row] for rows in sheets for row in rows]
+
+    for paper in ("ARCH D", "A1"):
+        assert figures(PAPERS[paper])[-1] == ["drain-pipe", "drain-heights"]
+    assert ["drain-heights"] in figures(PAPERS["ANSI B"])
+    for paper in ("letter", "A4"):
+        assert not any("drain-heights" in row for row in figures(PAPERS[paper]))
