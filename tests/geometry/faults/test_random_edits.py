@@ -18,9 +18,11 @@ VALUES = (
     "'TOF'", "'finished floor'", "'slab top at TOF'", "'-8 in'", "'2 ft'", "'9 ft'", "'30 in'",
     "'1/2 in'", "'300 mm'", "2.5", "'concrete'", "'xps-iv'", "'sdr35-6'", "'level'", "'3 %'",
     "[1, 2]", "[2]", "['0, 0', '9 ft, 0', '9 ft, 9 ft']", "2026-01-01", "'all'", "'foam top'",
+    "'at or below'", "'crown'",
     "'garage'", "'basement'", "\"\"\"x\ny\"\"\"", "0xffffffffffffffffffffff", "'round'",
 )  # fmt: skip
 LINES = (
+    "[[height_rule]]", "point = 'invert'",
     "[[area]]", "[area]", "[[area.pier]]", "[sump]", "[drain.holes]", "x = 1", "]", "}", '"""',
     "name = 'twice'", "at = '9 ft, 9 ft'", "step = '2 ft'", "[[floor.layer]]", "[floor]",
     "sides = [1, 2]",

@@ -43,7 +43,10 @@ def heights_figure(layout: Layout, scale: Scale, text: float) -> Figure | None:
     left = (box.left + box.right - rules.box.width) / 2
     marks += moved(rules.marks, left - rules.box.left, box.low - _APART - rules.box.high)
     title = "Heights of the drain, and rules on them"
-    remark = "Rules differ from place to place: the building department says which is in force."
+    remark = (
+        "Floor shortened. Rules differ from place to place: "
+        "the building department says which is in force."
+    )
     return figure("drain-heights", title, marks, scale, remark)
 
 
