@@ -27,7 +27,7 @@ ASK_SOURCE = Source(
     "IRC", clause="R404.1.3 (over 48 in of unbalanced fill without lateral support top and bottom, "
     "or water pressure: engineered); R404.1.7 (brace before backfill, 4 ft)", sure="memory",
 )  # fmt: skip
-SURE_OF_SHARED_M = 1e-3
+SURE_OF_SHARED_M = 1e-4
 
 
 @dataclass(frozen=True)
@@ -110,7 +110,7 @@ def outer_sides(layout: Layout, area: AreaLayout) -> tuple[float, ...]:
     corners = corners_of(straightened(area.outline))
     sides = [LineString((corners[n - 1], corners[n])) for n in range(len(corners))]
     lengths = [float(side.intersection(rim).length) for side in sides]
-    return tuple(length for length in lengths if length > 10 * SURE_OF_SHARED_M)
+    return tuple(length for length in lengths if length > 100 * SURE_OF_SHARED_M)
 
 
 def highest(runs: tuple[WallRun, ...]) -> WallRun | None:

@@ -129,6 +129,15 @@ def water(design: Design, as_json: Json = False) -> None:
 
 @app.command()
 @careful
+def soil(design: Design, as_json: Json = False) -> None:
+    """Print what the soil does to drain and wall: filter, pipe, push of the fill, cleanouts."""
+    from viz.commands.grounding import show_soil
+
+    show_soil(design, as_json)
+
+
+@app.command()
+@careful
 def section(
     design: Design,
     out: Out,

@@ -20,7 +20,7 @@ STOPS, WRONG, UNEXPECTED, INTERRUPTED = 1, 2, 3, 130
 # Signs of the trade and their spelling where the terminal has ASCII alone.
 _SPELT = str.maketrans({
     "²": "2", "³": "3", "×": "x", "°": " deg", "–": "-", "—": "-", "−": "-", "…": "...",
-    "’": "'", "‘": "'", "“": '"', "”": '"', "≥": ">=", "≤": "<=", "±": "+/-", "µ": "u",
+    "’": "'", "‘": "'", "“": '"', "”": '"', "≥": ">=", "≤": "<=", "±": "+/-", "µ": "u", "·": "-",
 })  # fmt: skip
 # Control characters in a name could move the cursor or hide text.
 _CONTROL = dict.fromkeys((*range(9), *range(11, 32), *range(127, 160)))

@@ -7,7 +7,7 @@ from geometry.water.wall import highest, wall_runs
 from viz.drawing.figure import Figure
 from viz.drawing.scale import Scale
 from viz.figures.pressure.pressure import TITLE, at_rest_push, pressure_figure
-from viz.figures.section.section import Labelling
+from viz.figures.section.setting import Labelling
 from viz.sheets.compose import Wanted
 
 # The ratio beyond which it gains nothing, and the one at which it is easily read.

@@ -1,0 +1,237 @@
+"""Tables of soil against the drain and the wall: filter, wrap, pipe, wall, cleanouts."""
+
+from collections.abc import Iterator
+
+from geometry.report import Report
+from geometry.units import System, show_area, show_length
+from geometry.water.cleanouts import Cleaning
+from geometry.water.filter import SoilFabric
+from geometry.water.filtering import Filters
+from geometry.water.loadwords import (
+    show_modulus,
+    show_moment,
+    show_pressure,
+    show_thrust,
+    show_unit_weight,
+)
+from geometry.water.strength import DrainStrength
+from geometry.water.wall import BackfillState, WallRun, state_words
+from geometry.water.wrapping import WrapSheet
+from viz.tables import Cell, Table
+from viz.words import material_name
+
+_OPEN = "–"
+Row = tuple[Cell, ...]
+# States in which the fill may meet a wall, as a table tells them apart.
+STATES = (
+    ("nothing in place", BackfillState()),
+    ("braced, no deck, no slab", BackfillState(braced=True)),
+    ("slab in, no deck", BackfillState(slab=True)),
+    ("deck on, no slab", BackfillState(deck=True)),
+    ("deck on, slab in", BackfillState(deck=True, slab=True)),
+)
+
+
+def tables(report: Report, system: System) -> Iterator[tuple[str, Table]]:
+    """Yield every table that has rows, with its title."""
+    for title, table in (
+        ("Fabric against soil", fabric(report.filter)),
+        ("Stone at the pipe's holes", holes(report.filter)),
+        ("Finer layers straight on coarser ones", sand(report.filter)),
+        ("Wrap", wrap(report.filter.wrap, system)),
+        ("Pieces of the wrap to cut", pieces(report.filter.wrap, system)),
+        ("Pipes under the fill", pipes(report.pipe_strength, system)),
+        ("Fill on the outer walls", walls(report.walls, system)),
+        ("Push on the outer walls, drained and flooded", pushes(report.walls, system)),
+        ("What the fill meets on the day it goes in", states(report.walls)),
+        ("Runs between places to enter the drain", cleanouts(report.cleanouts, system)),
+    ):
+        if table.rows:
+            yield title, table
+
+
+def fabric(filters: Filters) -> Table:
+    """Return the drain's fabric against each soil beside it."""
+    head = (
+        "Soil",
+        "Where",
+        "Fabric",
+        "Opening",
+        "At most",
+        "Flow",
+        "At least",
+        "Verdict",
+        "Ask for",
+    )
+    return Table(head, tuple(_fabric(row) for row in filters.fabric))
+
+
+def _fabric(row: SoilFabric) -> Row:
+    most = row.most_opening_m and [size * 1000 for size in row.most_opening_m]
+    return (
+        material_name(row.soil), row.place, material_name(row.fabric),
+        f"{row.opening_m * 1000:.3g} mm", _span(most, "mm"), f"{row.permittivity_per_s:.3g} per s",
+        _span(row.least_permittivity, "per s"), row.verdict, "; ".join(row.ask) or _OPEN,
+    )  # fmt: skip
+
+
+def _span(values: list[float] | tuple[float, ...] | None, unit: str) -> str:
+    if values is None:
+        return "not known"
+    low, high = f"{min(values):.3g}", f"{max(values):.3g}"
+    return f"{low} {unit}" if low == high else f"{low} to {high} {unit}"
+
+
+def holes(filters: Filters) -> Table:
+    """Return the drain stone against the pipe's holes, by each rule in force."""
+    head = ("Stone over hole", "Fine edge", "Coarse edge", "At least", "Fits", "Source")
+    rows = tuple(
+        (
+            f"D{fit.share * 100:.0f}", _ratio(fit.fine_edge), _ratio(fit.coarse_edge),
+            f"{fit.least:.1f}", _fits(fit.fails, fit.judged, fit.known), fit.source,
+        )
+        for fit in filters.holes
+    )  # fmt: skip
+    return Table(head, rows)
+
+
+def _fits(fails: bool, judged: bool, known: bool) -> str:
+    if not judged:
+        return "told, not judged"
+    if not known:
+        return "not known"
+    return "not at the fine edge" if fails else "yes"
+
+
+def _ratio(ratio: float | None) -> str:
+    return "not known" if ratio is None else f"{ratio:.2f}"
+
+
+def sand(filters: Filters) -> Table:
+    """Return layers of finer aggregate straight on coarser ones."""
+    head = ("Area", "Upper", "Lower", "D15 over D85, best", "Worst", "At most")
+    rows = tuple(
+        (row.area, material_name(row.upper), material_name(row.lower), _ratio(row.best),
+         _ratio(row.worst), f"{row.limit:.0f}")
+        for row in filters.sand
+    )  # fmt: skip
+    return Table(head, rows)
+
+
+def wrap(sheet: WrapSheet | None, system: System) -> Table:
+    """Return the wrap's width, length and area, and how it stands to a sock on the pipe."""
+    if sheet is None:
+        return Table(("Wrap", "Amount"), ())
+    rows: tuple[Row, ...] = (
+        ("Developed width", show_length(sheet.width_m, system)),
+        ("of it lap on top", show_length(sheet.lap_m, system)),
+        ("Length of all pieces", show_length(sheet.length_m, system)),
+        ("Area to cut", show_area(sheet.area_m2, system)),
+        ("Area of a sock on the same pipe", show_area(sheet.sock_area_m2, system)),
+        ("Sheet over sock, all round the stone", f"{sheet.girth_ratio:.1f} times"),
+        ("Sheet over sock, against soil alone", f"{sheet.soil_ratio:.1f} times"),
+    )
+    return Table(("Wrap", "Amount"), rows)
+
+
+def pieces(sheet: WrapSheet | None, system: System) -> Table:
+    """Return the pieces to cut: one for each straight, with its lap at the bend."""
+    found = sheet.pieces if sheet else ()
+    rows = tuple((f"side {p.side}", show_length(p.length_m, system)) for p in found)
+    return Table(("Along", "Length, lap at the bend in it"), rows)
+
+
+def pipes(shown: DrainStrength | None, system: System) -> Table:
+    """Return this pipe and others of its size at the deepest and the shallowest place."""
+    head = ("Pipe", "Stiffness", "Place", "Cover", "Fill", "Wheel", "Flattens", "With wheel",
+            "At most")  # fmt: skip
+    if shown is None:
+        return Table(head, ())
+    rows = tuple(
+        (
+            f"{material_name(pipe.pipe)}{' (chosen)' if pipe.chosen else ''}",
+            show_modulus(pipe.stiffness_pa, system), at.place,
+            show_length(round(at.cover_m, 3), system), show_pressure(at.soil_pa, system),
+            show_pressure(at.wheel_pa, system), f"{at.flattened:.1%}", f"{at.with_wheel:.1%}",
+            f"{shown.limit:.0%}",
+        )
+        for pipe in shown.pipes
+        for at in pipe.places
+    )  # fmt: skip
+    return Table(head, rows)
+
+
+def counted(shown: DrainStrength, system: System) -> str:
+    """Return what was counted for all pipes, in a sentence."""
+    assumed = " (assumed: the soil is not known)" if shown.fill_assumed else ""
+    return (
+        f"{material_name(shown.stone)} {shown.compaction}, {shown.embedment} of ASTM D2321: E' "
+        f"{show_modulus(shown.soil_modulus_pa, system)}; fill "
+        f"{show_unit_weight(shown.fill_weight_n_m3, system)}{assumed}."
+    )
+
+
+def walls(runs: tuple[WallRun, ...], system: System) -> Table:
+    """Return the fill on each area's outer wall, and its unbraced height."""
+    head = ("Outer wall of", "Length", "Longest straight", "Fill to floor", "To slab's underside",
+            "To foot", "Unbraced, slab in", "Before slab")  # fmt: skip
+    rows = tuple(
+        (run.area, *(show_length(round(m, 3), system) for m in (
+            run.length_m, run.longest_m, run.fill_to_floor_m, run.fill_to_slab_m,
+            run.fill_to_foot_m, run.unbraced_with_slab_m, run.unbraced_without_slab_m,
+        )))
+        for run in runs
+    )  # fmt: skip
+    return Table(head, rows)
+
+
+def pushes(runs: tuple[WallRun, ...], system: System) -> Table:
+    """Return thrust, its height and moment, drained and flooded, by each case known."""
+    head = ("Outer wall of", "Soil", "Case", "K", "State", "At foot", "Thrust", "Height", "Moment",
+            "Over drained")  # fmt: skip
+    rows: list[Row] = []
+    for run in runs:
+        for push in run.pushes:
+            named = (run.area, material_name(run.soil), push.case, f"{push.coefficient:.2f}")
+            for state, diagram, thrust, times in (
+                ("drained", push.drained, push.drained_thrust, _OPEN),
+                ("flooded", push.flooded, push.flooded_thrust, f"{push.force_ratio:.2f}"),
+            ):
+                rows.append(
+                    (*named, state, show_pressure(diagram.total_pa[-1], system),
+                     show_thrust(thrust.force_n_m, system),
+                     show_length(round(thrust.height_m, 3), system, 4),
+                     show_moment(thrust.moment_n, system), times)
+                )  # fmt: skip
+    return Table(head, tuple(rows))
+
+
+def states(runs: tuple[WallRun, ...]) -> Table:
+    """Return what each state of the work means for a wall that holds fill."""
+    filled = [run for run in runs if run.fill_to_floor_m > 0]
+    rows = tuple(
+        (run.area, name, " ".join(state_words(run, state)))
+        for run in filled
+        for name, state in STATES
+    )
+    return Table(("Outer wall of", "On the day", "What it means"), rows)
+
+
+def cleanouts(found: Cleaning | None, system: System) -> Table:
+    """Return the runs between places to enter the drain."""
+    head = ("From", "To", "Along the pipe", "Farthest", "Bends", "In all", "Within reach")
+    if found is None:
+        return Table(head, ())
+    rows = tuple(
+        (
+            run.start or "closed end", run.end or "closed end",
+            show_length(round(run.length_m, 3), system),
+            "no way in" if run.farthest_m is None
+            else show_length(round(run.farthest_m, 3), system),
+            str(run.bends), f"{run.bends_deg:.0f}°",
+            "no" if found.too_far(run) else "length yes, bends no" if found.too_bent(run)
+            else "yes",
+        )
+        for run in found.runs
+    )  # fmt: skip
+    return Table(head, rows)
