@@ -15,7 +15,7 @@ from geometry.water.loadwords import (
     show_unit_weight,
 )
 from geometry.water.strength import DrainStrength
-from geometry.water.wall import BackfillState, WallRun, state_words
+from geometry.water.wall import OUTSIDE, BackfillState, WallRun, state_words
 from geometry.water.wrapping import WrapSheet
 from viz.tables import Cell, Table
 from viz.words import material_name
@@ -41,8 +41,8 @@ def tables(report: Report, system: System) -> Iterator[tuple[str, Table]]:
         ("Wrap", wrap(report.filter.wrap, system)),
         ("Pieces of the wrap to cut", pieces(report.filter.wrap, system)),
         ("Pipes under the fill", pipes(report.pipe_strength, system)),
-        ("Fill on the outer walls", walls(report.walls, system)),
-        ("Push on the outer walls, drained and flooded", pushes(report.walls, system)),
+        ("Fill on the walls", walls(report.walls, system)),
+        ("Push on the walls, drained and flooded", pushes(report.walls, system)),
         ("What the fill meets on the day it goes in", states(report.walls)),
         ("Runs between places to enter the drain", cleanouts(report.cleanouts, system)),
     ):
@@ -172,11 +172,11 @@ def counted(shown: DrainStrength, system: System) -> str:
 
 
 def walls(runs: tuple[WallRun, ...], system: System) -> Table:
-    """Return the fill on each area's outer wall, and its unbraced height."""
-    head = ("Outer wall of", "Length", "Longest straight", "Fill to floor", "To slab's underside",
+    """Return the fill on each area's walls, and their unbraced height."""
+    head = ("Wall", "Length", "Longest straight", "Fill to floor", "To slab's underside",
             "To foot", "Unbraced, slab in", "Before slab")  # fmt: skip
     rows = tuple(
-        (run.area, *(show_length(round(m, 3), system) for m in (
+        (_wall(run), *(show_length(round(m, 3), system) for m in (
             run.length_m, run.longest_m, run.fill_to_floor_m, run.fill_to_slab_m,
             run.fill_to_foot_m, run.unbraced_with_slab_m, run.unbraced_without_slab_m,
         )))
@@ -185,14 +185,18 @@ def walls(runs: tuple[WallRun, ...], system: System) -> Table:
     return Table(head, rows)
 
 
+def _wall(run: WallRun) -> str:
+    return run.area if run.behind == OUTSIDE else f"{run.area}, to {run.behind}"
+
+
 def pushes(runs: tuple[WallRun, ...], system: System) -> Table:
     """Return thrust, its height and moment, drained and flooded, by each case known."""
-    head = ("Outer wall of", "Soil", "Case", "K", "State", "At foot", "Thrust", "Height", "Moment",
+    head = ("Wall", "Soil", "Case", "K", "State", "At foot", "Thrust", "Height", "Moment",
             "Over drained")  # fmt: skip
     rows: list[Row] = []
     for run in runs:
         for push in run.pushes:
-            named = (run.area, material_name(run.soil), push.case, f"{push.coefficient:.2f}")
+            named = (_wall(run), run.soil, push.case, f"{push.coefficient:.2f}")
             for state, diagram, thrust, times in (
                 ("drained", push.drained, push.drained_thrust, _OPEN),
                 ("flooded", push.flooded, push.flooded_thrust, f"{push.force_ratio:.2f}"),
@@ -210,11 +214,11 @@ def states(runs: tuple[WallRun, ...]) -> Table:
     """Return what each state of the work means for a wall that holds fill."""
     filled = [run for run in runs if run.fill_to_floor_m > 0]
     rows = tuple(
-        (run.area, name, " ".join(state_words(run, state)))
+        (_wall(run), name, " ".join(state_words(run, state)))
         for run in filled
         for name, state in STATES
     )
-    return Table(("Outer wall of", "On the day", "What it means"), rows)
+    return Table(("Wall", "On the day", "What it means"), rows)
 
 
 def cleanouts(found: Cleaning | None, system: System) -> Table:

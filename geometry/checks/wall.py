@@ -6,7 +6,7 @@ from geometry.checks.finding import Finding
 from geometry.layout.lay import Layout
 from geometry.sources import Source
 from geometry.units import System, show_length
-from geometry.water.wall import ASK_M, ASK_SOURCE, WallRun, wall_runs
+from geometry.water.wall import ASK_M, ASK_SOURCE, OUTSIDE, WallRun, wall_runs
 
 _PRESSURE = Source("Rankine, Jaky; water at 62.4 lb/ft3", clause="soil figures presumptive")
 _ASK = "Ask an engineer, or hold wall and fill against the code's table for this soil."
@@ -27,12 +27,13 @@ def fill_finding(run: WallRun, system: System) -> Finding:
     return Finding(
         "wall-fill",
         "look" if run.asks else "fine",
-        f"{run.area}, outer wall",
-        f"Unbalanced fill {_length(run.fill_to_floor_m, system)} from grade to finished floor, "
-        f"{_length(run.fill_to_slab_m, system)} to the slab's underside. Wall "
+        _named(run),
+        f"Unbalanced fill {_length(run.fill_to_floor_m, system)} from {_top(run)} to finished "
+        f"floor, {_length(run.fill_to_slab_m, system)} to the slab's underside. Wall "
         f"{_length(run.wall_m, system)} thick, longest straight "
         f"{_length(run.longest_m, system)}, unbraced height {before} before the slab is in, "
-        f"{_length(run.unbraced_with_slab_m, system)} after.",
+        f"{_length(run.unbraced_with_slab_m, system)} after."
+        + ("" if run.behind == OUTSIDE else " What stands on the higher floor is not counted."),
         f"above {_length(ASK_M, system)} of fill: held at top and foot, and by the code's "
         "table or an engineer",
         ASK_SOURCE,
@@ -46,12 +47,12 @@ def fill_finding(run: WallRun, system: System) -> Finding:
 def flooded_finding(run: WallRun, system: System) -> Finding:
     """Return how much more pushes when the drain fails and water stands up to the grade."""
     rest = next((push for push in run.pushes if push.case == "at rest"), None)
-    subject = f"{run.area}, outer wall, drain failed"
+    subject = f"{_named(run)}, drain failed"
     asked = "water kept from standing against the wall"
     if rest is None:
         return Finding(
             "wall-flooded", "look", subject,
-            "The soil is not known, so neither is its push; water up to grade alone would add a "
+            "The soil is not known, so neither is its push; water up to its top alone would add a "
             f"pressure of {_length(run.fill_to_foot_m, system)} of head at the foot.",
             asked, _PRESSURE, "Find out the soil's group. Keep the drain working.",
         )  # fmt: skip
@@ -71,8 +72,18 @@ def flooded_finding(run: WallRun, system: System) -> Finding:
 
 def _at(run: WallRun, system: System) -> str:
     if run.water_depth_m <= 0:
-        return "up to grade"
-    return f"up to {_length(run.water_depth_m, system)} under grade"
+        return f"up to {_top(run)}"
+    return f"up to {_length(run.water_depth_m, system)} under {_top(run)}"
+
+
+def _named(run: WallRun) -> str:
+    return (
+        f"{run.area}, outer wall" if run.behind == OUTSIDE else f"{run.area}, wall to {run.behind}"
+    )
+
+
+def _top(run: WallRun) -> str:
+    return "grade" if run.behind == OUTSIDE else f"the floor of {run.behind}"
 
 
 def _length(metres: float, system: System) -> str:

@@ -4,16 +4,18 @@ Per metre of wall, the ground level and the wall smooth. It informs: the wall's 
 the code's tables or an engineer, and nothing here says that a wall is strong enough.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 import shapely
 from shapely import LineString
+from shapely.geometry.base import BaseGeometry
 
 from geometry.formulas.earth_pressure import at_rest, coefficient_of_fluid, rankine_active
 from geometry.formulas.wall_pressure import PressureDiagram, Thrust, pressure_diagram, thrust
 from geometry.layout.areas import AreaLayout
 from geometry.layout.lay import Layout
+from geometry.materials.catalogue import SOILS
 from geometry.materials.kinds import Soil
 from geometry.plan.route import corners_of, straightened
 from geometry.sources import Source
@@ -27,6 +29,8 @@ ASK_SOURCE = Source(
     "IRC", clause="R404.1.3 (over 48 in of unbalanced fill without lateral support top and bottom, "
     "or water pressure: engineered); R404.1.7 (brace before backfill, 4 ft)", sure="memory",
 )  # fmt: skip
+OUTSIDE = "ground"
+"""What stands behind an outer wall."""
 SURE_OF_SHARED_M = 1e-4
 
 
@@ -50,17 +54,20 @@ class Push:
 
 @dataclass(frozen=True)
 class WallRun:
-    """The outer wall of one area, where nothing stands behind it but fill. Lengths in metres.
+    """One area's wall against the ground outside, or against the fill under a higher floor. Metres.
 
-    length_m, longest_m: along the outside, in all and of the longest straight. Fill from the
-    finished grade at the wall down to the finished floor, to the underside of the slab, and to the
-    foot: the wall's base, or the ground inside where that stands higher; each 0 where the grade
-    lies lower. unbraced: from the floor (slab laid) or from the foot (no slab yet) to the top of
-    the wall, where the deck holds it. pushes: over the foot, none for soil that is not known or
-    without fill. water_depth_m: of the flooded case, under the grade.
+    behind: OUTSIDE, or the name of the area whose floor lies on the fill; what stands on that floor
+    is not counted. length_m, longest_m: along the wall, in all and of the longest straight. Fill
+    from its top (the finished grade at the wall, or the higher floor) down to the finished floor,
+    to the underside of the slab, and to the foot: the wall's base, or the ground inside where that
+    stands higher; each 0 where the top lies lower. unbraced: from the floor (slab laid) or from
+    the foot (no slab yet) to the top of the wall, where the deck holds it. pushes: over the foot,
+    none for soil that is not known or without fill. water_depth_m: of the flooded case, under the
+    fill's top.
     """
 
     area: str
+    behind: str
     length_m: float
     longest_m: float
     wall_m: float
@@ -91,22 +98,28 @@ class BackfillState:
 def wall_runs(
     layout: Layout, water_depth_m: float = 0.0, surcharge_pa: float = 0.0
 ) -> tuple[WallRun, ...]:
-    """Return each area's outer wall; areas wholly behind others have none.
+    """Return each area's outer wall, then its walls to areas with a higher floor.
 
-    water_depth_m: of the water table under the finished grade in the flooded case; 0 is at grade.
+    water_depth_m: of the water table under the fill's top in the flooded case; 0 is at the top.
     surcharge_pa: an even load on the ground.
     """
+    grade, outside = layout.ground.at_wall, layout.ground.house
     found = []
     for area in layout.areas:
-        sides = outer_sides(layout, area)
-        if sides:
-            found.append(_run(layout, area, sides, water_depth_m, surcharge_pa))
+        behind = [(OUTSIDE, outside, min(grade, area.wall_top))]
+        higher = [a for a in layout.areas if a.finished_floor > area.finished_floor]
+        behind += [(a.name, a.outline, min(a.finished_floor, area.wall_top)) for a in higher]
+        for name, shape, top in behind:
+            sides = shared_sides(area, shape)
+            if sides:
+                run = _run(area, name, sides, top, pushing_soil(layout.design))
+                found.append(pushed(run, water_depth_m, surcharge_pa))
     return tuple(found)
 
 
-def outer_sides(layout: Layout, area: AreaLayout) -> tuple[float, ...]:
-    """Return how much of each side of an area is the house's outside, metres; none shared whole."""
-    rim = shapely.boundary(layout.ground.house).buffer(SURE_OF_SHARED_M)
+def shared_sides(area: AreaLayout, other: BaseGeometry) -> tuple[float, ...]:
+    """Return how much of each side of an area runs along another outline, metres; no zeros."""
+    rim = shapely.boundary(other).buffer(SURE_OF_SHARED_M)
     corners = corners_of(straightened(area.outline))
     sides = [LineString((corners[n - 1], corners[n])) for n in range(len(corners))]
     lengths = [float(side.intersection(rim).length) for side in sides]
@@ -114,8 +127,8 @@ def outer_sides(layout: Layout, area: AreaLayout) -> tuple[float, ...]:
 
 
 def highest(runs: tuple[WallRun, ...]) -> WallRun | None:
-    """Return the wall with the most fill over its foot; None without walls or fill."""
-    filled = [run for run in runs if run.fill_to_foot_m > 0]
+    """Return the outer wall with the most fill over its foot; None without such walls or fill."""
+    filled = [run for run in runs if run.behind == OUTSIDE and run.fill_to_foot_m > 0]
     return max(filled, key=lambda run: run.fill_to_foot_m, default=None)
 
 
@@ -152,17 +165,22 @@ def coefficients(soil: Soil, weight_n_m3: float) -> tuple[tuple[Case, float], ..
 
 
 def _run(
-    layout: Layout, area: AreaLayout, sides: tuple[float, ...], depth: float, surcharge: float
+    area: AreaLayout, behind: str, sides: tuple[float, ...], top: float, soil: Soil
 ) -> WallRun:
-    grade, soil = layout.ground.at_wall, pushing_soil(layout.design)
     foot = max(area.tof, area.subgrade)
     levels = (area.finished_floor, _slab_bottom(area), foot)
-    to_floor, to_slab, to_foot = (max(0.0, min(grade, area.wall_top) - level) for level in levels)
+    to_floor, to_slab, to_foot = (max(0.0, top - level) for level in levels)
     return WallRun(
-        area.name, sum(sides), max(sides), area.wall.thickness, to_floor, to_slab, to_foot,
+        area.name, behind, sum(sides), max(sides), area.wall.thickness, to_floor, to_slab, to_foot,
         max(0.0, area.wall_top - area.finished_floor), max(0.0, area.wall_top - foot),
-        soil.key, depth, pushes(soil, to_foot, depth, surcharge),
+        soil.key, 0.0, (),
     )  # fmt: skip
+
+
+def pushed(run: WallRun, water_depth_m: float, surcharge_pa: float) -> WallRun:
+    """Return the wall with what pushes on it."""
+    found = pushes(SOILS[run.soil], run.fill_to_foot_m, water_depth_m, surcharge_pa)
+    return replace(run, water_depth_m=water_depth_m, pushes=found)
 
 
 def _slab_bottom(area: AreaLayout) -> float:

@@ -7,7 +7,7 @@ import pytest
 from geometry.designfile import read_design
 from geometry.layout.lay import Layout, lay_out
 from geometry.materials.catalogue import SOILS
-from geometry.water.wall import BackfillState, highest, pushes, state_words, wall_runs
+from geometry.water.wall import OUTSIDE, BackfillState, highest, pushes, state_words, wall_runs
 from tests.designs import design_of, seeded_raw
 
 HOUSE = """
@@ -91,7 +91,7 @@ def test_more_fill_more_water_more_push(group: str) -> None:
 
 def test_a_filled_garage_is_pushed_over_what_is_not_filled_inside() -> None:
     layout = made(GARAGE + '[soil]\ngroup = "SM"')
-    runs = {run.area: run for run in wall_runs(layout)}
+    runs = {run.area: run for run in wall_runs(layout) if run.behind == OUTSIDE}
     garage = layout.area("garage")
     assert garage.subgrade < garage.tof
     assert runs["basement"].length_m / FOOT == pytest.approx(80)
@@ -105,10 +105,21 @@ def test_fill_inside_holds_a_wall() -> None:
     # The garage's floor at +40 in from its TOF on 12 in of layers: ground inside at +28 in.
     tie = GARAGE + '[area.floor]\ntie = "finished floor at +40 in"\n'
     layout = made(tie)
-    run = next(run for run in wall_runs(layout) if run.area == "garage")
+    run = next(run for run in wall_runs(layout) if run.area == "garage" and run.behind == OUTSIDE)
     garage = layout.area("garage")
     assert garage.subgrade > garage.tof
     assert run.fill_to_foot_m == pytest.approx(layout.ground.at_wall - garage.subgrade)
+
+
+def test_the_wall_to_a_higher_floor_holds_the_fill_under_it() -> None:
+    # The shared side is 20 ft; the garage's floor lies 6.01 in over its TOF at +40 in. The
+    # basement's own floor 6.01 in over TOF: 40 in of fill over it, 46.01 in over its foot.
+    layout = made(GARAGE)
+    (run,) = (run for run in wall_runs(layout) if run.behind != OUTSIDE)
+    assert (run.area, run.behind) == ("basement", "garage")
+    assert run.length_m / FOOT == pytest.approx(20, abs=1e-3)
+    assert run.fill_to_floor_m / 0.0254 == pytest.approx(40)
+    assert run.fill_to_foot_m / 0.0254 == pytest.approx(46.01)
 
 
 def test_words_for_the_day_of_backfill_never_say_that_it_is_safe() -> None:
@@ -133,7 +144,7 @@ def test_random_designs(seed: int) -> None:
         return
     layout = lay_out(design_of({**raw, "soil": {"group": "ML"}}))
     runs = wall_runs(layout, 0.3)
-    whole = sum(run.length_m for run in runs)
+    whole = sum(run.length_m for run in runs if run.behind == OUTSIDE)
     assert whole == pytest.approx(layout.ground.house.exterior.length, rel=0.02)
     for run in runs:
         assert run.fill_to_slab_m >= run.fill_to_floor_m >= 0

@@ -33,7 +33,7 @@ def test_json_is_the_reports_own() -> None:
     assert set(made) == {"design", "units", "filter", "pipe_strength", "walls", "cleanouts"}
     whole = json.loads(job(DEMO).quick_report.to_json())
     assert made == {key: whole[key] for key in made}
-    basement = next(run for run in made["walls"] if run["area"] == "basement")
+    basement = next(run for run in made["walls"] if run["behind"] == "ground")
     assert basement["fill_to_foot_m"] == pytest.approx(7.6667 * 0.3048, abs=1e-4)
 
 
@@ -54,7 +54,7 @@ def test_tables_have_a_cell_under_every_head(name: str) -> None:
 def test_a_house_without_a_drain_still_has_walls() -> None:
     text = DEMO[: DEMO.index("[drain]")] + '[soil]\ngroup = "CL"\n'
     titles = [title for title, _ in tables(job(text).quick_report, "ft-in")]
-    assert "Fill on the outer walls" in titles
+    assert "Fill on the walls" in titles
     assert not [title for title in titles if "ipe" in title or "rap" in title]
 
 
