@@ -30,35 +30,40 @@ _NONE = "–"
 
 
 def heights(figures: HeightFigures, system: System) -> Table:
-    """Return every height from the top down, against TOF, at the low and at the high point."""
-    rows = [
-        (NAMES[name], level, figures.high_m[name])
-        for name, level in figures.low_m.items()
-    ]  # fmt: skip
+    """Return every height from the top down, against the drained area's TOF, at both ends."""
+    tof = figures.references_m["TOF"]
+    rows = [(NAMES[name], low, figures.high_m[name]) for name, low in figures.low_m.items()]
     known = [name for name in REFERENCES if name in figures.references_m]
     rows += [(NAMES[n], figures.references_m[n], figures.references_m[n]) for n in known]
     rows.sort(key=lambda row: (-row[2], -row[1]))
-    said = ((n, show_level(a, system), show_level(b, system)) for n, a, b in rows)
+    said = ((n, show_level(a - tof, system), show_level(b - tof, system)) for n, a, b in rows)
     return Table(("Height against TOF", "Low point", "High point"), tuple(said))
 
 
 def first_water(figures: HeightFigures, system: System) -> Table:
     """Return the level at which water starts to run in, holes as laid and the pipe rolled over."""
     rows = []
-    water = figures.first_water
+    water, tof = figures.first_water, figures.references_m["TOF"]
     for words, levels in (
         ("holes as laid", water.as_laid_m),
         ("rolled half round", water.turned_m),
     ):
         if levels:
-            rows.append((words, *(show_level(level, system) for level in levels)))
+            rows.append((words, *(show_level(level - tof, system) for level in levels)))
     return Table(("Water runs in at", "Low point", "High point"), tuple(rows))
 
 
 def rules(figures: HeightFigures, system: System) -> Table:
     """Return every rule with its limit and its verdict at the low and at the high point."""
+    tof = figures.references_m["TOF"]
     rows = [
-        (rule.rules, rule.title, _limit(rule, system), *rule_verdicts(rule, system), rule.source)
+        (
+            rule.rules,
+            rule.title,
+            _limit(rule, tof, system),
+            *rule_verdicts(rule, system),
+            rule.source,
+        )
         for rule in figures.rules
     ]
     rows += [
@@ -70,8 +75,8 @@ def rules(figures: HeightFigures, system: System) -> Table:
     return Table(("Rules", "Rule", "Limit", "Low point", "High point", "Source"), tuple(rows))
 
 
-def _limit(rule: RuleFigures, system: System) -> str:
-    return _NONE if rule.limit_m is None else show_level(rule.limit_m, system)
+def _limit(rule: RuleFigures, tof: float, system: System) -> str:
+    return _NONE if rule.limit_m is None else show_level(rule.limit_m - tof, system)
 
 
 def rule_verdicts(rule: RuleFigures, system: System) -> tuple[str, str]:
@@ -118,6 +123,15 @@ def greatest_fall(row: RoomFigures, system: System) -> str:
     if not row.level_fits:
         return "none, not even level"
     return show_fall(row.greatest_fall_m_per_m, system) if row.greatest_fall_m_per_m else "level"
+
+
+def falls(figures: SlopeFigures, system: System) -> Table:
+    """Return the falls that are asked for somewhere, the height each needs here, and if it fits."""
+    rows = (
+        (row.title, show_length(row.needed_m, system), fits(row.fits), row.source)
+        for row in figures.falls
+    )
+    return Table(("Fall asked", "Needs", "Here", "Source"), tuple(rows))
 
 
 def fits(yes: bool) -> str:

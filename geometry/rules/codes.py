@@ -4,7 +4,7 @@ Short wordings are ours; the note says where a text names no point of the pipe. 
 in force on a site is the building department's to say.
 """
 
-from geometry.rules.height_rule import HeightRule, RuleSet, SizeRule
+from geometry.rules.height_rule import FallRule, HeightRule, RuleSet, SizeRule
 from geometry.sources import PRACTICE, Source
 from geometry.units import INCH
 
@@ -150,6 +150,14 @@ VETERANS = RuleSet(
 )  # fmt: skip
 
 RULE_SETS: tuple[RuleSet, ...] = (IRC, IBC, CANADA, DIN, BEARING, WAYNE, HENRICO, VETERANS)
+
+FALLS: tuple[FallRule, ...] = (
+    FallRule("level", "level, without dips", 0.0, PRACTICE),
+    FallRule("hunting-valley", "1/16 in per ft or more", 1 / 192,
+             Source("Hunting Valley, Ohio", "codified ordinances", "Ord. 1992-101")),
+    FallRule("din-fall", "0.5 % or more", 0.005, _DIN_INVERT),
+    FallRule("eighth", "1/8 in per ft", 1 / 96, PRACTICE),
+)  # fmt: skip
 
 CROWN_BELOW_SLAB = CANADA.heights[0]
 INVERT_BELOW_FLOOR = IBC.heights[0]

@@ -47,6 +47,16 @@ class SizeRule:
 
 
 @dataclass(frozen=True)
+class FallRule:
+    """The least fall along the drain that somebody asks for, metres per metre."""
+
+    key: str
+    title: str
+    least: float
+    source: Source
+
+
+@dataclass(frozen=True)
 class RuleSet:
     """Rules in force together. local: of one town or agency, shown to compare and not checked."""
 

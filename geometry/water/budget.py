@@ -9,8 +9,8 @@ from dataclasses import dataclass
 
 from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
-from geometry.rules.codes import CROWN_BELOW_SLAB, INVERT_BELOW_FLOOR
-from geometry.rules.height_rule import HeightRule
+from geometry.rules.codes import CROWN_BELOW_SLAB, FALLS, INVERT_BELOW_FLOOR
+from geometry.rules.height_rule import FallRule, HeightRule
 from geometry.water.heights import below, drain_heights, over_invert
 from geometry.water.verdicts import MET_WITHIN_M, rule_sets
 
@@ -63,6 +63,21 @@ class SlopeBudget:
     def greatest_length(self) -> float | None:
         """The longest branch on which the stated fall fits, metres; None for a level pipe."""
         return max(0.0, self.room) / self.fall if self.fall else None
+
+
+@dataclass(frozen=True)
+class FallVerdict:
+    """A fall that somebody asks for: the height it needs here, metres, and whether it fits."""
+
+    rule: FallRule
+    needed: float
+    fits: bool
+
+
+def fall_verdicts(budget: SlopeBudget) -> tuple[FallVerdict, ...]:
+    """Return for every fall that is asked for somewhere whether the budget has room for it."""
+    rows = [(rule, rule.least * budget.longest) for rule in FALLS]
+    return tuple(FallVerdict(r, n, n - budget.room <= MET_WITHIN_M) for r, n in rows)
 
 
 def slope_budget(layout: Layout, rule: HeightRule | None = None) -> SlopeBudget | None:

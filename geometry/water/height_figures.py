@@ -3,7 +3,13 @@
 from geometry.layout.lay import Layout
 from geometry.parts.fields import Record
 from geometry.rules.height_rule import RuleSet
-from geometry.water.budget import SlopeBudget, slope_budget, slope_budgets
+from geometry.water.budget import (
+    FallVerdict,
+    SlopeBudget,
+    fall_verdicts,
+    slope_budget,
+    slope_budgets,
+)
 from geometry.water.clashes import Clash, clashes
 from geometry.water.heights import drain_heights
 from geometry.water.holes import first_water
@@ -95,6 +101,16 @@ class RoomFigures(Record):
     greatest_length_m: float | None
 
 
+class FallFigures(Record):
+    """A fall that is asked for somewhere: the height it needs here, and whether it fits."""
+
+    title: str
+    source: str
+    least_m_per_m: float
+    needed_m: float
+    fits: bool
+
+
 class SlopeFigures(Record):
     """The slope budget under the first rule of `by_rule`, and what buys room."""
 
@@ -106,6 +122,7 @@ class SlopeFigures(Record):
     short_m: float
     ways: tuple[WayFigures, ...]
     by_rule: tuple[RoomFigures, ...]
+    falls: tuple[FallFigures, ...]
 
 
 def height_figures(layout: Layout) -> HeightFigures | None:
@@ -181,6 +198,17 @@ def slope_figures(layout: Layout) -> SlopeFigures | None:
         short_m=budget.short,
         ways=tuple(_way(way, way.sentence(system)) for way in ways(layout, budget)),
         by_rule=tuple(_room(b) for b in (budget, *others)),
+        falls=tuple(_fall(v) for v in fall_verdicts(budget)),
+    )
+
+
+def _fall(verdict: FallVerdict) -> FallFigures:
+    return FallFigures(
+        title=verdict.rule.title,
+        source=str(verdict.rule.source),
+        least_m_per_m=verdict.rule.least,
+        needed_m=verdict.needed,
+        fits=verdict.fits,
     )
 
 

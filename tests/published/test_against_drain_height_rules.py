@@ -2,7 +2,18 @@
 
 import pytest
 
-from geometry.rules.codes import BEARING, CANADA, DIN, HENRICO, IBC, IRC, RULE_SETS, VETERANS, WAYNE
+from geometry.rules.codes import (
+    BEARING,
+    CANADA,
+    DIN,
+    FALLS,
+    HENRICO,
+    IBC,
+    IRC,
+    RULE_SETS,
+    VETERANS,
+    WAYNE,
+)
 from geometry.rules.height_rule import HeightRule, RuleSet, SizeRule
 
 INCH = 0.0254
@@ -76,3 +87,11 @@ def test_every_rule_has_its_own_key_and_what_was_not_read_says_so() -> None:
     assert "from memory" in str(DIN.heights[1].source)
     assert "second-hand" in str(IRC.heights[1].source)
     assert "no source" in str(BEARING.heights[0].source)
+
+
+# Hunting Valley OH: "continuous slope of not less than one-sixteenth of an inch per foot". The
+# surveyor on DIN 4095: "gleichmäßigen Gefälle von mindestens 0,5 %".
+def test_falls() -> None:
+    least = {rule.key: rule.least for rule in FALLS}
+    assert least["hunting-valley"] == pytest.approx(1 / 16 / 12)
+    assert least["din-fall"] == 0.005

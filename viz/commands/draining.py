@@ -35,5 +35,6 @@ def show_drain(design: str, as_json: bool) -> None:
         printing.notes([f"- {clash.sentence}" for clash in heights.clashes], _MAY_CLASH)
     printing.table(drain_tables.ways(slope, system), f"Slope: {slope.by_rule[0].title}")
     printing.table(drain_tables.budget_by_rule(slope, system), "The same under each rule")
+    printing.table(drain_tables.falls(slope, system), "Falls asked, and whether they fit")
     printing.lines(["Which rule is in force, the building department says."])
     printing.cautions(report)

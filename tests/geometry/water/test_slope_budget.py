@@ -4,7 +4,7 @@ import pytest
 from drained_box import HALF_FT, INCH, INVERT, ROOM, box
 
 from geometry.rules.codes import IBC, TRENCH_ABOVE_FOOTING_BOTTOM
-from geometry.water.budget import slope_budget, slope_budgets
+from geometry.water.budget import fall_verdicts, slope_budget, slope_budgets
 from geometry.water.ways import Way, greatest_fall_words, ways
 
 FOOT = 12 * INCH
@@ -119,3 +119,14 @@ def test_not_even_a_level_pipe_under_a_low_slab() -> None:
     assert not budget.level_fits
     assert budget.greatest_fall == 0
     assert greatest_fall_words(budget, "ft-in") == "none, not even level"
+
+
+def test_falls_that_are_asked_for_somewhere() -> None:
+    # 54'-8" at 0, 1/16 in per ft, 0.5 % and 1/8 in per ft: 0, 3.42, 3.28 and 6.83 in of 3.72.
+    budget = slope_budget(box("1/8 in per ft"))
+    assert budget is not None
+    found = {v.rule.key: v for v in fall_verdicts(budget)}
+    assert {key: round(v.needed / INCH, 2) for key, v in found.items()} == {
+        "level": 0.0, "hunting-valley": 3.42, "din-fall": 3.28, "eighth": 6.83
+    }  # fmt: skip
+    assert [key for key, v in found.items() if not v.fits] == ["eighth"]

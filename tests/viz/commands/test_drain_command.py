@@ -43,11 +43,20 @@ def test_figures_for_programs(tmp_path: Path) -> None:
 
 def test_metric_figures(tmp_path: Path) -> None:
     done = asked(tmp_path, STEEP.replace("[project]", '[project]\nunits = "metric"'))
-    assert "in per ft" not in done.stdout
     assert "-304.8 mm" in done.stdout
+    assert " %" in done.stdout.split("The same under each rule")[1]
 
 
 def test_a_house_without_a_drain_is_told_what_to_add(tmp_path: Path) -> None:
     done = asked(tmp_path, edited(without("drain"), without("sump")))
     assert done.exit_code == 2
     assert "[drain]" in done.stderr
+
+
+def test_levels_count_from_the_top_of_footing_of_the_drained_area(tmp_path: Path) -> None:
+    # The same house with its one area 2 ft over the project's datum prints the same levels.
+    step = ('name = "basement"', 'name = "basement"\nstep = "2 ft"')
+    grade = ('at_wall = "7 ft"', 'at_wall = "9 ft"')
+    plain, raised = asked(tmp_path, STEEP), asked(tmp_path, edited(step, grade, text=STEEP))
+    assert raised.exit_code == 0
+    assert raised.stdout == plain.stdout
