@@ -9,7 +9,7 @@ from geometry.materials.reaction import ACCURACY
 from geometry.sources import Source
 from geometry.units import System, show_length
 from geometry.water.loadwords import show_force, show_modulus, show_unit_weight
-from geometry.water.strength import Buried, DrainStrength, PipeStrength, pipe_strength
+from geometry.water.strength import WHEEL_SOURCE, Buried, DrainStrength, PipeStrength, pipe_strength
 
 _LIMIT = Source("Moser, Buried Pipe Design", clause="p. 115 (5 %); modified Iowa deflection")
 
@@ -47,11 +47,12 @@ def _severity(mine: PipeStrength, shown: DrainStrength) -> Severity:
 def _counted(shown: DrainStrength, system: System) -> str:
     """What was counted: stone, how it lies, and the fill."""
     assumed = ", assumed" if shown.fill_assumed else ""
+    wheel = f" Wheel by {WHEEL_SOURCE}." if shown.wheel_n else ""
     return (
         f"Counted: {shown.compaction} {MATERIALS[shown.stone].name} ({shown.embedment} of ASTM "
         f"D2321, from memory), E' {show_modulus(shown.soil_modulus_pa, system)}; fill "
         f"{show_unit_weight(shown.fill_weight_n_m3, system)}{assumed}. Such figures stray "
-        f"{ACCURACY[shown.compaction]:.1%} of the diameter either way."
+        f"{ACCURACY[shown.compaction]:.1%} of the diameter either way.{wheel}"
     )
 
 

@@ -33,8 +33,7 @@ WHEEL_N = to_unit(3000.0, "lbf", "N")
 WHEEL_SIDE_M = 4.5 * INCH
 WHEEL_SOURCE = Source(
     "IBC",
-    clause="Table 1607.1, garages for passenger vehicles: 3,000 lb on 4 1/2 in square (area from "
-    "memory)",
+    clause="Table 1607.1, garages for passenger cars: 3,000 lb; on 4 1/2 in square",
     sure="second-hand",
 )
 EMBEDMENT: dict[ReactionClass, str] = {
