@@ -20,6 +20,12 @@ from geometry.water.reported import (
 )
 from viz.tables import Cell, Table
 
+FINDINGS = (
+    "roof-in-drain", "pit-below-water-table", "pump-throws-peak", "pump-starts", "pump-dead",
+    "floor-floats", "water-not-given",
+)  # fmt: skip
+"""Names of the findings that speak of water."""
+
 _NOT_GIVEN = "not given"
 _OPEN = "–"
 Row = tuple[Cell, ...]

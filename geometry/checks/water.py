@@ -21,7 +21,7 @@ LEAST_TIME_S = 3600.0
 """Time to notice a dead pump and set another in its place."""
 
 _CYCLE = Source("MIL-HDBK-1005/9A", clause="cycle of 6 min and more below 50 hp")
-_ARCHIMEDES = Source("Archimedes: weight of the floor against the water's uplift", sure="computed")
+_ARCHIMEDES = Source("Archimedes, weight against uplift", sure="computed")
 
 
 def water_findings(layout: Layout) -> Iterator[Finding]:

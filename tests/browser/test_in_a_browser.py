@@ -4,7 +4,8 @@ import pytest
 
 from tests.browser.conftest import CHROMIUM, PATIENCE
 
-VIEWS = ["3D", "Section", "Sheets", "Levels", "Volumes", "Findings", "Design file"]
+VIEWS = ["3D", "Section", "Sheets", "Levels", "Volumes", "Water", "Findings",
+         "Design file"]  # fmt: skip
 
 pytestmark = [
     pytest.mark.browser,

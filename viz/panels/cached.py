@@ -15,6 +15,7 @@ from viz.export.bundle import to_zip
 from viz.export.glb import to_glb
 from viz.export.png import to_png
 from viz.export.svg import to_svg
+from viz.figures.pit.alone import pit_drawing
 from viz.figures.plan.chooser import chooser_plan
 from viz.issue import SHEET_DPI, Product, set_pdf, sheet_files, still_of
 from viz.job import Job, job
@@ -89,6 +90,13 @@ def chooser(text: str) -> PlanToChoose:
     plan = chooser_plan(work.layout)
     size = (plan.drawing.width, plan.drawing.height)
     return PlanToChoose(to_svg(plan.drawing), size, plan.per_metre, plan.origin)
+
+
+@st.cache_data(max_entries=6, show_spinner=False)
+def pit_svg(text: str) -> str | None:
+    """Return the pit over the storm as SVG; None where no inflow or pit is known."""
+    drawing = pit_drawing(sound_job(text).layout)
+    return to_svg(drawing) if drawing else None
 
 
 @st.cache_resource(max_entries=6, show_spinner=False)

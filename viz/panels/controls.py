@@ -17,7 +17,7 @@ from viz.panels.fields import (
     say_faults,
     text_field,
 )
-from viz.panels.sitework import drain, ground, sump
+from viz.panels.sitework import drain, ground, sump, water
 from viz.panels.state import Path
 from viz.panels.titles import title_block
 
@@ -47,6 +47,8 @@ def controls() -> None:
         drain()
     with st.expander("Sump pit"):
         sump()
+    with st.expander("Water"):
+        water()
     with st.expander("Ground, dig and levels"):
         ground()
 

@@ -11,6 +11,8 @@ from geometry.units import System
 from viz.drawing.scale import SCALES, Scale
 from viz.issue import SHEET_DPI
 from viz.panels import cached
+from viz.panels.fields import escaped
+from viz.tables import Table
 
 LARGE = "large sheet"
 GREATEST = "Greatest that fits"
@@ -43,6 +45,21 @@ def sheet(svg: str, title: str) -> None:
     kind = "sheet large" if st.session_state.get(LARGE) else "sheet"
     image = f'<img alt="{escape(title)}" src="data:image/svg+xml;base64,{picture}">'
     st.html(f'<div class="{kind}" tabindex="0">{image}</div>')
+
+
+def table(content: Table) -> None:
+    """Show a table whole, without numbers of its rows."""
+    columns = {head: [row[n] for row in content.rows] for n, head in enumerate(content.head)}
+    st.dataframe(columns, hide_index=True, height="content")
+
+
+def words_table(content: Table) -> None:
+    """Show a table of sentences, wrapped so that every word of it is seen."""
+    columns = {
+        head: [escaped("" if row[n] is None else str(row[n])) for row in content.rows]
+        for n, head in enumerate(content.head)
+    }
+    st.table(columns, hide_index=True)
 
 
 def large_toggle() -> None:

@@ -1,4 +1,4 @@
-"""The controls of drain, sump pit and ground."""
+"""The controls of drain, sump pit, water and ground."""
 
 from typing import Any
 
@@ -88,9 +88,34 @@ def _pump() -> None:
         text_field(Field((*path, "off"), "Pump stops at"))
     with right:
         text_field(Field((*path, "on"), "Pump starts at"))
-    text_field(Field((*path, "alarm"), "High-water alarm at", "none"))
+    left, right = st.columns(2)
+    with left:
+        text_field(Field((*path, "alarm"), "High-water alarm at", "none"))
+    with right:
+        usual = "by its curve" if state.value((*path, "curve")) else "not given"
+        text_field(Field((*path, "flow"), "Pump throws", usual, "34 gpm or 2.1 L/s, in this pit"))
     say_faults(path)
     st.button("Take the pump's levels out", on_click=state.edit, args=(path, None))
+
+
+def water() -> None:
+    """Show what is known of the water; what is left empty stays unknown."""
+    kinds = "SCS I, SCS IA, SCS II, SCS III or steady"
+    pair(
+        Field(("water", "storm"), "Storm", "not given", kinds),
+        Field(("water", "rain"), "Rain in it", "not given", "its whole depth, such as 4 in"),
+    )
+    pair(
+        Field(("water", "duration"), "It lasts", "24 h"),
+        Field(("water", "strip"), "Backfill that takes rain", "all dug open", "from the wall out"),
+    )
+    share = Field(("water", "share"), "Share that soaks in", "not given", "0 to 1")
+    alone(share, meant=_number)
+    pair(
+        Field(("water", "water_table"), "Highest water table", "not given", "from TOF, or by name"),
+        Field(("water", "conductivity"), "Ground's conductivity", "by the soil", "1e-4 cm/s"),
+    )
+    alone(Field(("water", "roof"), "Roof led into the drain", "none", "900 sq ft or 84 m2"))
 
 
 def ground() -> None:

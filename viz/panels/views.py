@@ -1,4 +1,4 @@
-"""What can be looked at: model, section, sheets, tables, findings, design file."""
+"""What can be looked at: model, section, sheets, tables, water, findings, design file."""
 
 from collections.abc import Callable
 
@@ -13,7 +13,8 @@ from viz.panels import cached, state
 from viz.panels.figures import verdict
 from viz.panels.section import section
 from viz.panels.sheets import sheets
-from viz.panels.shown import save_button
+from viz.panels.shown import save_button, table
+from viz.panels.water import water
 from viz.scene.view import Kind
 
 
@@ -21,7 +22,7 @@ def views() -> dict[str, Callable[[Job], None]]:
     """Return the views by their names."""
     return {
         "3D": model, "Section": section, "Sheets": sheets, "Levels": levels,
-        "Volumes": volumes, "Findings": findings, "Design file": design_file,
+        "Volumes": volumes, "Water": water, "Findings": findings, "Design file": design_file,
     }  # fmt: skip
 
 
@@ -53,21 +54,16 @@ def _still(work: Job, kind: Kind) -> None:
 
 def levels(work: Job) -> None:
     """Show every level."""
-    _table(tables.levels(work.report, work.system))
+    table(tables.levels(work.report, work.system))
     save_button("CSV", to_csv(tables.level_figures(work.report)), "levels.csv", "text/csv")
 
 
 def volumes(work: Job) -> None:
     """Show volumes in place, by material and by part."""
     st.caption("In place: nothing is added for compaction, laps or waste.")
-    _table(tables.materials(work.report))
-    _table(tables.parts(work.report))
+    table(tables.materials(work.report))
+    table(tables.parts(work.report))
     save_button("CSV", to_csv(tables.volume_figures(work.report)), "volumes.csv", "text/csv")
-
-
-def _table(table: tables.Table) -> None:
-    columns = {head: [row[n] for row in table.rows] for n, head in enumerate(table.head)}
-    st.dataframe(columns, hide_index=True, height="content")
 
 
 def findings(work: Job) -> None:
