@@ -29,6 +29,7 @@ STILL_SIZE = (1600, 1200)
 # Dots for an inch of paper in the pictures of sheets.
 SHEET_DPI = 150
 SHEETS = "sheets"
+DECISIONS = "for-decision.pdf"
 
 
 @dataclass(frozen=True)
@@ -106,10 +107,10 @@ def _drawings(work: Job, tell: Callable[[str], None]) -> Iterator[Product | str]
     try:
         options = alternatives(work, paper)
     except BedcourseError as error:
-        yield f"the alternatives of the floor's edge were left out: {error}"
+        yield f"the sheets for decision were left out: {error}"
     else:
         if options:
-            yield Product("edge-alternatives.pdf", set_pdf(work, options))
+            yield Product(DECISIONS, set_pdf(work, options))
 
 
 def usual_paper(work: Job) -> PaperName:

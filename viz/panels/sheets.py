@@ -9,7 +9,7 @@ from geometry.checks.asked import Item
 from geometry.errors import BedcourseError
 from viz.drawing.page import PaperName
 from viz.export.svg import to_svg
-from viz.issue import SHEET_DPI, usual_paper
+from viz.issue import DECISIONS, SHEET_DPI, usual_paper
 from viz.job import Job
 from viz.panels import cached, shown
 from viz.sheets.permit import sheet_number
@@ -111,8 +111,8 @@ def _lacking(work: Job) -> None:
 
 
 def _edges(work: Job, paper: PaperName) -> None:
-    """Show, when asked, the ways to make the floor's edge beside each other; no part of the set."""
-    with st.expander("Ways to make the floor's edge, for decision"):
+    """Show, when asked, what is to be decided beside each other; no part of the set."""
+    with st.expander("For decision: the floor's edge, the drain's heights"):
         if not st.toggle("Draw them", key="edges"):
             return
         try:
@@ -121,12 +121,12 @@ def _edges(work: Job, paper: PaperName) -> None:
             shown.say(error)
             return
         if not made:
-            st.caption("This floor has no foam under its slab: there is nothing to choose.")
+            st.caption("Without foam under a slab and without a drain there is nothing to choose.")
             return
         for sheet in made:
             shown.sheet(to_svg(sheet.drawing), sheet.title)
         pdf = cached.edge_pdf(work.text, paper)
-        shown.save_button("PDF", pdf, "edge-alternatives.pdf", "application/pdf")
+        shown.save_button("PDF", pdf, DECISIONS, "application/pdf")
 
 
 def _listed(state: str, items: list[Item]) -> str:

@@ -1,4 +1,4 @@
-"""The ways to make the floor's edge, side by side for decision; no part of the permit set."""
+"""What is to be decided, side by side: the floor's edge, the drain's heights; not in the set."""
 
 from collections.abc import Iterator
 
@@ -9,25 +9,31 @@ from geometry.units import System, show_area, show_length
 from viz.drawing.page import PAPERS, PaperName
 from viz.job import Job
 from viz.pictures import Shot, floor_shot
+from viz.sheets.compose import Group
+from viz.sheets.drains import heights_wanted
 from viz.sheets.permit import Desk
 from viz.sheets.sheet import Sheet, bound
 
-TITLE = "Ways to make the floor's edge, for decision"
+EDGE = "Ways to make the floor's edge, for decision"
+HEIGHTS = "Heights of the drain, for decision"
 # User-defined sheets of the set's numbering begin with this digit.
 _FIRST = 7
 _STILL_M = 1e-4
 
 
 def alternatives(work: Job, paper: PaperName) -> tuple[Sheet, ...]:
-    """Return the edge details of this house and of its alternatives, and what each moves.
+    """Return what is to be decided, drawn: the ways to make the edge, the rules on the drain.
 
-    Empty for a floor without foam. Raises BedcourseError where the paper cannot hold them.
+    The edge details of this house stand beside its alternatives with what each moves; the drain's
+    heights beside the rules of several places, which differ. Empty without foam and drain. Raises
+    BedcourseError where the paper cannot hold them.
     """
-    shots = list(_shots(work))
-    if not shots:
-        return ()
     desk = Desk(work, PAPERS[paper])
-    return bound(desk.leaves(desk.each(_FIRST, TITLE, shots)), desk.paper, work.layout.design)
+    shots = list(_shots(work))
+    leaves = desk.leaves(desk.each(_FIRST, EDGE, shots)) if shots else ()
+    heights = Group(_FIRST, HEIGHTS, heights_wanted(work.layout, desk.room, desk.text))
+    leaves = (*leaves, *desk.leaves(heights, before=len(leaves)))
+    return bound(leaves, desk.paper, work.layout.design)
 
 
 def _shots(work: Job) -> Iterator[tuple[Job, Shot]]:

@@ -1,6 +1,6 @@
-"""The drain's figures as they are asked for: the profile whole or in parts, pipe, heights."""
+"""The drain's figures as they are asked for: profile whole or in parts, pipe, heights."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from functools import partial
 
 from geometry.layout.drain import DrainLayout
@@ -13,7 +13,7 @@ from viz.figures.heights.heights import heights_figure
 from viz.figures.pipe.pipe import pipe_figure
 from viz.figures.profile.profile import profile_figure, profile_parts
 from viz.figures.section.setting import Labelling
-from viz.sheets.compose import GAP, Wanted, cased
+from viz.sheets.compose import Wanted, cased
 
 # The ratio beyond which the profile gains nothing, and the one at which it is easily read.
 _PROFILE = (48, 128)
@@ -24,36 +24,34 @@ _WAYS: tuple[Labelling, ...] = ("words", "narrow")
 
 
 def drain_wanted(layout: Layout, room: Box, text: float) -> tuple[Wanted, ...]:
-    """Return the profile, the pipe across and the drain's heights, none without a drain.
+    """Return the profile and the pipe across, none without a drain.
 
     room: for figures, mm. The profile is whole where it fits at a scale easily read; else each
-    branch is drawn alone. The heights are left out where the paper is too small for them.
+    branch is drawn alone.
     """
     drain = layout.drain
     if drain is None:
         return ()
     size = 3 * drain.pipe.outside_diameter_m
     pipe = Wanted("The pipe", (size, size), partial(_pipe, layout, text), *_PIPE, ("words",))
-    return (*_profiles(layout, drain, room, text), pipe, *_heights(layout, drain, room, text))
+    return (*_profiles(layout, drain, room, text), pipe)
 
 
-def _heights(layout: Layout, drain: DrainLayout, room: Box, text: float) -> Iterator[Wanted]:
-    """Yield every height of the drain at once, where it fits at a scale easily read.
+def heights_wanted(layout: Layout, room: Box, text: float) -> tuple[Wanted, ...]:
+    """Return every height of the drain at once, with the rules on them; none without a drain.
 
-    Where it has no place beside the pipe it has a row to itself, and may as well be large.
+    Left out where the paper is too small for it at a scale easily read.
     """
+    drain = layout.drain
+    if drain is None:
+        return ()
     system, draw = layout.design.project.units, partial(_heights_at, layout, text)
     scales = [s for s in SCALES[system] if _HEIGHTS[0] <= s.ratio <= _HEIGHTS[1]]
-    fitting = [s for s in scales if _fits_at(draw, s, room, text, system)]
-    if not fitting:
-        return
-    pipe = next(s for s in reversed(SCALES[system]) if s.ratio <= _PIPE[1])
-    pair = (_pipe(layout, text, pipe, "words"), draw(fitting[-1], "words"))
-    beside = sum(cased(figure, text, system).width for figure in pair) + GAP <= room.width
+    if not any(_fits_at(draw, s, room, text, system) for s in scales):
+        return ()
     across = drain.area.footing.width + drain.drain.stone.width
     size = (2 * across, drain.stone_top - drain.stone_bottom)
-    enough = fitting[-1 if beside else 0].ratio
-    yield Wanted("The drain's heights", size, draw, _HEIGHTS[0], enough, ("words",))
+    return (Wanted("The drain's heights", size, draw, *_HEIGHTS, ("words",)),)
 
 
 def _profiles(layout: Layout, drain: DrainLayout, room: Box, text: float) -> tuple[Wanted, ...]:

@@ -82,8 +82,13 @@ class Desk:
         """Room for figures, mm."""
         return room(self.paper)
 
-    def leaves(self, group: Group | None, scale: Scale | None = None) -> tuple[Leaf, ...]:
-        """Return a group's figures on sheets, each numbered on its sheet."""
+    def leaves(
+        self, group: Group | None, scale: Scale | None = None, before: int = 0
+    ) -> tuple[Leaf, ...]:
+        """Return a group's figures on sheets, each numbered on its sheet.
+
+        before: how many sheets of the same kind come first.
+        """
         if group is None or not group.wanted:
             return ()
         system = self.work.system
@@ -94,7 +99,7 @@ class Desk:
                 group.title,
                 tuple(Numbered(*n) for n in placed(rows, self.room, self.text, system)),
             )
-            for place, rows in enumerate(sheets, start=1)
+            for place, rows in enumerate(sheets, start=before + 1)
         )
 
     def shots(self, first: int, title: str, shots: Sequence[Shot]) -> Group:

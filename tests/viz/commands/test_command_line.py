@@ -135,7 +135,7 @@ def test_the_set_without_an_opengl_library_says_what_to_install_and_makes_the_re
     tmp_path, monkeypatch
 ):
     _, names = build_without_opengl(monkeypatch, tmp_path / "set")
-    assert names >= FIGURES | {"permit-set.pdf", "edge-alternatives.pdf"}
+    assert names >= FIGURES | {"permit-set.pdf", "for-decision.pdf"}
     assert {"sheets/S-001.svg", "sheets/S-101.png", "sheets/S-301.svg", "sheets/S-501.png"} <= names
     assert "whole.png" not in names
 

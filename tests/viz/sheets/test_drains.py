@@ -8,7 +8,7 @@ from viz.drawing.figure import Figure
 from viz.drawing.page import PAPERS, Paper
 from viz.figures.profile.profile import profile_parts
 from viz.sheets.compose import Composer, Group
-from viz.sheets.drains import drain_wanted
+from viz.sheets.drains import drain_wanted, heights_wanted
 from viz.sheets.titleblock import room
 from viz.style.text import body_height
 
@@ -24,8 +24,7 @@ def profiles(layout: Layout, paper: Paper) -> list[Figure]:
     for one in cases:
         assert one.width <= around.width + 1e-6
         assert one.height <= around.height + 1e-6
-    others = {"drain-pipe", "drain-heights"}
-    return [one.figure for one in cases if one.figure.name not in others]
+    return [one.figure for one in cases if one.figure.name != "drain-pipe"]
 
 
 def ratio(figure: Figure) -> int:
@@ -60,17 +59,12 @@ def test_large_papers_show_the_whole_and_small_ones_the_parts() -> None:
 
 
 @pytest.mark.parametrize("name", ["l-basement", "metric-house", "foam-stopped"])
-def test_heights_stand_beside_the_pipe_on_large_papers_and_not_on_the_smallest(name: str) -> None:
+def test_heights_are_drawn_apart_from_the_set_where_the_paper_holds_them(name: str) -> None:
     layout = example(name)
-
-    def figures(paper: Paper) -> list[list[str]]:
+    for paper in PAPER_LIST:
         text, around = body_height(paper.width), room(paper)
-        group = Group(4, "Drain", drain_wanted(layout, around, text))
+        group = Group(7, "Heights", heights_wanted(layout, around, text))
         sheets = Composer(group, around, layout.design.project.units, text).sheets()
-        return [[one.figure.name for one in row] for rows in sheets for row in rows]
-
-    for paper in ("ARCH D", "A1"):
-        assert figures(PAPERS[paper])[-1] == ["drain-pipe", "drain-heights"]
-    assert ["drain-heights"] in figures(PAPERS["ANSI B"])
-    for paper in ("letter", "A4"):
-        assert not any("drain-heights" in row for row in figures(PAPERS[paper]))
+        names = [one.figure.name for rows in sheets for row in rows for one in row]
+        assert names == ([] if paper.name in ("Letter", "A4") else ["drain-heights"])
+        assert "drain-heights" not in [f.name for f in profiles(layout, paper)]
