@@ -58,7 +58,8 @@ class View:
 
     def on_paper(self, face: CutFace) -> PaperFace:
         """Return a face cropped to the view and brought to paper."""
-        shown = shapely.intersection(face.shape, shapely.box(*self.extent))
+        crop = shapely.box(*self.extent)
+        shown = shapely.intersection(face.shape, crop) if self.cropped else face.shape
         drawn = shapely.transform(shown, self._transform())
         return PaperFace(face.label, polygons(shapely.set_precision(drawn, GRID)))
 
