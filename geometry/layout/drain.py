@@ -139,9 +139,9 @@ class DrainLayout:
         """Plan of the wrapped stone above the footing: out from the wall's face."""
         if self.route.closed:
             outer = Polygon(parallel(self.base, self.drain.stone.width))
-            return outer.difference(self.area.outline)
+            return minus(outer, [self.area.outline])
         over = self.band(-self.area.projection_out, self.drain.stone.width)
-        return over.difference(self.area.outline)
+        return minus(over, [self.area.outline])
 
     @cached_property
     def lap(self) -> BaseGeometry:

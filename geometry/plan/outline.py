@@ -14,6 +14,8 @@ Point = tuple[float, float]
 MITRE_LIMIT = 5.0
 # Nearer than this, two corners are one and the same on site (1 mm).
 SAME_POINT_M = 1e-3
+# Regions that will not be cut soundly as they are lie on this grid, a nanometre.
+GRID_M = 1e-9
 EMPTY = Polygon()
 
 
@@ -62,7 +64,12 @@ def _inner(part: BaseGeometry) -> list[Polygon]:
 def minus(shape: BaseGeometry, taken: Iterable[BaseGeometry]) -> BaseGeometry:
     """Return the region less others."""
     others = [t for t in taken if not t.is_empty]
-    return shape.difference(shapely.union_all(others)) if others else shape
+    if not others:
+        return shape
+    other = shapely.union_all(others)
+    left = shape.difference(other)
+    # Edges that all but coincide can come out tangled; on a fine grid they do not.
+    return left if left.is_valid else shapely.difference(shape, other, grid_size=GRID_M)
 
 
 def multi(shape: BaseGeometry) -> MultiPolygon:

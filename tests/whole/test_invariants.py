@@ -115,6 +115,11 @@ def test_designs_that_once_failed_hold(seed: int) -> None:
     hold(Whole(design_of(raw)))
 
 
+def test_wall_and_drain_stone_in_all_but_one_line_are_no_crash() -> None:
+    """This seed's design has faults; finding them once ran into a tangled region."""
+    assert seeded_raw(1671) is None
+
+
 def test_a_neighbours_hole_leaves_the_ground_under_a_floor_at_footing_bottom() -> None:
     """The neighbour's footing is 1/16 in deeper; the pad reaches below both (invented)."""
     text = """
