@@ -218,6 +218,7 @@ def test_a_scale_that_does_not_fit_is_said_and_the_list_stays(sheets):
     assert any("leave open" in c.value for c in sheets.caption)
 
 
+@pytest.mark.slow
 def test_the_zip_holds_pdf_and_every_sheet(sheets):
     next(b for b in sheets.button if "ZIP" in b.label).click().run()
     assert not sheets.exception

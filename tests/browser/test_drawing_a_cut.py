@@ -66,6 +66,7 @@ def test_a_line_dragged_on_the_plan_is_cut_and_fills_the_fields(section):
     assert page.wrong == []
 
 
+@pytest.mark.slow
 def test_an_end_is_dragged_and_the_other_stays(section):
     page = section
     changes(page, lambda: drag(page, spot(page, 0.2, 0.08), spot(page, 0.25, 0.9)))
@@ -83,6 +84,7 @@ def test_an_end_is_dragged_and_the_other_stays(section):
     assert page.wrong == []
 
 
+@pytest.mark.slow
 def test_two_taps_and_a_named_cut_choose_too(section):
     page = section
     page.mouse.click(*spot(page, 0.5, 0.06))
@@ -131,6 +133,7 @@ def saved(page, name, path):
     return path.read_bytes()
 
 
+@pytest.mark.slow
 def test_a_section_and_the_set_are_saved_whole(open_at, tmp_path):
     page = open_at(390, 844)
     page.get_by_role("radio", name="Section", exact=True).click()

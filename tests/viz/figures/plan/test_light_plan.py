@@ -39,6 +39,9 @@ from viz.sheets.titleblock import room as room_of
 HOUSE = ((0, 0), (30, 0), (30, 20), (0, 20))
 SIXTEENTH, HUNDREDTH = Scale('1/16" = 1\'-0"', 192), Scale("1:100", 100)
 
+# A third of the seeds at every run, the rest with the slow tests.
+SEEDS = [pytest.param(n, marks=() if n % 3 == 0 else pytest.mark.slow) for n in range(60)]
+
 
 def signs(figure: Figure) -> list[Text]:
     return [t for t in texts(figure) if t.layer == "signs"]
@@ -75,7 +78,7 @@ def test_words_of_examples_stand_free(name: str, scale: Scale, widest: float) ->
     assert all_finite(figure)
 
 
-@pytest.mark.parametrize("seed", range(60))
+@pytest.mark.parametrize("seed", SEEDS)
 def test_words_of_rolled_designs_stand_free(seed: int) -> None:
     layout = rolled(seed)
     if layout is None:

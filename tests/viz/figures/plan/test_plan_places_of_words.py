@@ -24,6 +24,9 @@ from viz.drawing.marks import Line
 from viz.drawing.scale import Scale
 from viz.figures.plan.refs import SectionRef
 
+# A third of the seeds at every run, the rest with the slow tests.
+SEEDS = [pytest.param(n, marks=() if n % 3 == 0 else pytest.mark.slow) for n in range(60)]
+
 
 @pytest.mark.parametrize("scale", SCALES)
 @pytest.mark.parametrize("name", EXAMPLES)
@@ -34,7 +37,7 @@ def test_words_of_examples_stand_free(name: str, scale: Scale) -> None:
     assert all_finite(figure)
 
 
-@pytest.mark.parametrize("seed", range(60))
+@pytest.mark.parametrize("seed", SEEDS)
 def test_words_of_rolled_designs_stand_free(seed: int) -> None:
     layout = rolled(seed)
     if layout is None:
