@@ -5,16 +5,9 @@ import socket
 import subprocess
 import sys
 import time
-from pathlib import Path
 
 import pytest
 
-CHROMIUM = Path("/usr/bin/chromium")
-ARGUMENTS = [
-    "--no-sandbox", "--disable-gpu", "--use-gl=angle", "--use-angle=swiftshader",
-    "--enable-unsafe-swiftshader", "--disable-background-networking",
-    "--disable-component-update", "--disable-sync", "--no-first-run",
-]  # fmt: skip
 # The phone's width is the harder one; the desk's is looked at with the slow tests.
 SCREENS = [(390, 844), pytest.param((1280, 900), marks=pytest.mark.slow)]
 PATIENCE = 60_000
@@ -46,15 +39,6 @@ def _listening(port):
         else:
             return
     pytest.fail("the app did not start within a minute")
-
-
-@pytest.fixture(scope="session")
-def browser():
-    playwright = pytest.importorskip("playwright.sync_api")
-    with playwright.sync_playwright() as tools:
-        opened = tools.chromium.launch(executable_path=str(CHROMIUM), args=ARGUMENTS)
-        yield opened
-        opened.close()
 
 
 @pytest.fixture

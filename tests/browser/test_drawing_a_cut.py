@@ -4,7 +4,8 @@ from zipfile import ZipFile
 
 import pytest
 
-from tests.browser.conftest import CHROMIUM, PATIENCE
+from tests.browser.conftest import PATIENCE
+from tests.conftest import CHROMIUM
 
 pytestmark = [
     pytest.mark.browser,

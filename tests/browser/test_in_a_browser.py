@@ -2,7 +2,8 @@
 
 import pytest
 
-from tests.browser.conftest import CHROMIUM, PATIENCE
+from tests.browser.conftest import PATIENCE
+from tests.conftest import CHROMIUM
 
 VIEWS = ["3D", "Section", "Sheets", "Levels", "Volumes", "Water", "Findings",
          "Design file"]  # fmt: skip

@@ -43,12 +43,19 @@ def hatch_strokes(hatch: Hatch) -> tuple[Strokes, ...]:
     """Return the strokes of a hatch, clipped to its area."""
     if hatch.shape.is_empty:
         return ()
-    shapely.prepare(hatch.shape)
+    area = _own(hatch.shape)
     return tuple(
-        Strokes(clipped(pattern.make(hatch.shape), hatch.shape, pattern.whole),
+        Strokes(clipped(pattern.make(area), area, pattern.whole),
                 pattern.weight, hatch.colour, hatch.layer)
         for pattern in PATTERNS[hatch.name]
     )  # fmt: skip
+
+
+def _own(shape: Area) -> Area:
+    """Return a prepared copy: GEOS crashes where two threads ask one prepared area at once."""
+    copied: Area = shapely.from_wkb(shapely.to_wkb(shape))
+    shapely.prepare(copied)
+    return copied
 
 
 def clipped(lines: Lines, shape: Area, whole: bool = False) -> tuple[tuple[Point, ...], ...]:
@@ -56,7 +63,6 @@ def clipped(lines: Lines, shape: Area, whole: bool = False) -> tuple[tuple[Point
     if not len(lines) or shape.is_empty:
         return ()
     strings = shapely.linestrings(lines)
-    shapely.prepare(shape)
     inside = shapely.contains_properly(shape, strings)
     kept = _split(lines[inside].reshape(-1, 2), np.full(inside.sum(), lines.shape[1]))
     if whole:

@@ -23,33 +23,26 @@ def test_leaving_everything_out_is_refused_in_a_sentence():
 
 @pytest.mark.browser
 @pytest.mark.parametrize("size", [(900, 600), (390, 700)])
-def test_it_draws_offline_with_z_up_and_stays_level(tmp_path, size):
-    sync = pytest.importorskip("playwright.sync_api")
+def test_it_draws_offline_with_z_up_and_stays_level(tmp_path, browser, size):
     page_file = tmp_path / "orbit.html"
     page_file.write_text(orbit_page(SOLIDS, "Invented basement"), encoding="utf-8")
-    with sync.sync_playwright() as play:
-        browser = play.chromium.launch(
-            executable_path="/usr/bin/chromium",
-            args=["--no-sandbox", "--use-gl=angle", "--use-angle=swiftshader",
-                  "--enable-unsafe-swiftshader", "--disable-background-networking"],
-        )  # fmt: skip
-        page = browser.new_page(viewport={"width": size[0], "height": size[1]})
-        asked, wrong = [], []
-        page.on("request", lambda request: asked.append(request.url))
-        page.on("pageerror", lambda error: wrong.append(str(error)))
-        page.goto(page_file.as_uri())
-        page.wait_for_selector("body[data-drawn]")
-        before = page.screenshot()
-        page.mouse.move(200, 300)
-        page.mouse.down()
-        page.mouse.move(280, 330, steps=4)
-        page.mouse.up()
-        up, box, drawn = page.evaluate(
-            "[camera.up.toArray(), (b => [b.min.toArray(), b.max.toArray()])"
-            "(new THREE.Box3().setFromObject(scene)), +document.body.dataset.drawn]"
-        )
-        after = page.screenshot()
-        browser.close()
+    page = browser.new_page(viewport={"width": size[0], "height": size[1]})
+    asked, wrong = [], []
+    page.on("request", lambda request: asked.append(request.url))
+    page.on("pageerror", lambda error: wrong.append(str(error)))
+    page.goto(page_file.as_uri())
+    page.wait_for_selector("body[data-drawn]")
+    before = page.screenshot()
+    page.mouse.move(200, 300)
+    page.mouse.down()
+    page.mouse.move(280, 330, steps=4)
+    page.mouse.up()
+    up, box, drawn = page.evaluate(
+        "[camera.up.toArray(), (b => [b.min.toArray(), b.max.toArray()])"
+        "(new THREE.Box3().setFromObject(scene)), +document.body.dataset.drawn]"
+    )
+    after = page.screenshot()
+    page.close()
     assert asked == [page_file.as_uri()]
     assert wrong == []
     assert up == [0, 1, 0]
