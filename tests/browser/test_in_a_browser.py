@@ -74,6 +74,7 @@ OVERLAPS = """() => {
 }"""
 
 
+@pytest.mark.slow
 def test_a_picture_and_a_table_can_be_saved(page, tmp_path):
     look_at(page, "Section")
     page.get_by_role("button", name="SVG").wait_for(timeout=PATIENCE)

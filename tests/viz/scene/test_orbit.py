@@ -22,7 +22,7 @@ def test_leaving_everything_out_is_refused_in_a_sentence():
 
 
 @pytest.mark.browser
-@pytest.mark.parametrize("size", [(900, 600), (390, 700)])
+@pytest.mark.parametrize("size", [(390, 700), pytest.param((900, 600), marks=pytest.mark.slow)])
 def test_it_draws_offline_with_z_up_and_stays_level(tmp_path, browser, size):
     page_file = tmp_path / "orbit.html"
     page_file.write_text(orbit_page(SOLIDS, "Invented basement"), encoding="utf-8")

@@ -81,7 +81,13 @@ def test_cut_faces_are_filled_and_soil_shows_only_where_it_is_cut(drawn):
     assert count(drawn(View("whole")), COLOUR["soil"], slack=6) == 0
 
 
-@pytest.mark.parametrize("name", ["l-basement", "foam-stopped", "metric-house"])
+@pytest.mark.parametrize(
+    "name",
+    [
+        "metric-house",
+        *(pytest.param(n, marks=pytest.mark.slow) for n in ("l-basement", "foam-stopped")),
+    ],
+)
 def test_every_shipped_example_fills_its_pictures(name):
     example = Path(__file__).parents[3] / "assets" / "examples" / f"{name}.toml"
     built = build(lay_out(read_design(example.read_text(encoding="utf-8"))))

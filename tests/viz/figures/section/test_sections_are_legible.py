@@ -49,7 +49,7 @@ def test_every_section_of_the_examples_in_every_way(name: str) -> None:
     assert not [p for one in drawn(example(name), ALL) for p in problems(one)]
 
 
-@pytest.mark.parametrize("seed", range(18))
+@pytest.mark.parametrize("seed", range(9))
 def test_sections_of_rolled_designs(seed: int) -> None:
     work = sound(seed)
     ways = islice(cycle(ALL), seed, None)
@@ -59,7 +59,7 @@ def test_sections_of_rolled_designs(seed: int) -> None:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("seed", range(18, 330))
+@pytest.mark.parametrize("seed", range(9, 330))
 def test_sections_of_many_rolled_designs_in_every_way(seed: int) -> None:
     assert not [p for one in drawn(sound(seed), ALL) for p in problems(one)]
 
