@@ -1,9 +1,9 @@
-"""Named scales, and the greatest one at which a thing fits its place on the paper."""
+"""Named scales, from the greatest down."""
 
 from dataclasses import dataclass
 
 from geometry.errors import BedcourseError
-from geometry.units import System, show_length
+from geometry.units import System
 
 
 @dataclass(frozen=True)
@@ -37,33 +37,6 @@ SCALES: dict[System, tuple[Scale, ...]] = {
     ),
     "metric": tuple(Scale(f"1:{ratio}", ratio) for ratio in (5, 10, 20, 25, 50, 100, 200, 500)),
 }
-
-
-def greatest_scale(
-    size_m: tuple[float, float], room_mm: tuple[float, float], system: System, spare_mm: float = 0.0
-) -> Scale:
-    """Return the greatest scale at which `size_m` and `spare_mm` all round fit `room_mm`.
-
-    Raises BedcourseError if none does.
-    """
-    for scale in SCALES[system]:
-        if fits(scale, size_m, room_mm, spare_mm):
-            return scale
-    wide, high = (show_length(size, system) for size in size_m)
-    raise BedcourseError(
-        f"a section {wide} wide and {high} high does not fit this paper at "
-        f"{SCALES[system][-1].name}; choose a larger paper or a smaller part of the section"
-    )
-
-
-def fits(
-    scale: Scale, size_m: tuple[float, float], room_mm: tuple[float, float], spare_mm: float = 0.0
-) -> bool:
-    """Tell whether a thing fits its place at this scale."""
-    return all(
-        size * scale.per_metre + 2 * spare_mm <= room + 1e-9
-        for size, room in zip(size_m, room_mm, strict=True)
-    )
 
 
 def named_scale(name: str, system: System) -> Scale:

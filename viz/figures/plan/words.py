@@ -1,6 +1,5 @@
 """What the plan says of areas, drain, pit and piers."""
 
-import math
 from collections import Counter
 from collections.abc import Iterator
 from functools import cached_property
@@ -11,8 +10,9 @@ from geometry.layout.footings import pier_name
 from geometry.layout.lay import Layout
 from geometry.layout.sump import SumpLayout
 from geometry.parts.pier import Pier
-from geometry.units import INCH, System, show_elevation, show_fall, show_length, show_level
+from geometry.units import System, show_elevation, show_fall, show_level
 from viz.figures.plan.pipes import Flow
+from viz.words import size
 
 NORTH = "N"
 # More sizes of pads than this are told in the notes.
@@ -43,14 +43,7 @@ class Saying:
 
     def size(self, metres: float) -> str:
         """Return a size; whole inches up to three feet are said in inches, as the trade does."""
-        inches = metres / INCH
-        if (
-            self.system == "ft-in"
-            and inches <= 36
-            and math.isclose(inches, round(inches), abs_tol=1e-3)
-        ):
-            return f'{round(inches)}"'
-        return show_length(metres, self.system)
+        return size(metres, self.system)
 
     def area_narrow(self, area: AreaLayout) -> tuple[str, ...]:
         """Return an area's block with every elevation on a line of its own."""

@@ -1,4 +1,4 @@
-"""The part of a cut that is shown, on paper: faces cropped to the window, scaled and placed."""
+"""The part of a cut that is shown, on paper: faces cropped to the window, and scaled."""
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
@@ -100,11 +100,3 @@ def checked(window: Window) -> Window:
             "the window of a section needs its left below its right and its bottom below its top"
         )
     return window
-
-
-def placed(extent: Window, cropped: bool, scale: Scale, room: Box) -> View:
-    """Return the view with its extent in the middle of the room."""
-    width = (extent[2] - extent[0]) * scale.per_metre
-    height = (extent[3] - extent[1]) * scale.per_metre
-    corner = (room.left + (room.width - width) / 2, room.low + (room.height - height) / 2)
-    return View(extent, corner, scale, cropped)
