@@ -30,7 +30,7 @@ def key(pit: PitStorm, text: float) -> Iterator[Mark]:
     if pit.pit.sump.pump:
         words = "pump dead from the greatest inflow on"
     if pit.series.peak_s > 0:
-        words += f", {show_time(pit.series.peak_s)} after the begin"
+        words += f", {show_time(pit.series.peak_s)} after the rain begins"
     yield Text((sample + text, y), words, text, layer=LABELS)
 
 
