@@ -12,7 +12,7 @@ from geometry.faults.common import At, Words
 from geometry.faults.find import faults, own_faults
 from geometry.faults.lines import Path, lines_by_path
 from geometry.faults.mending import mended, stands
-from geometry.faults.places import fault_at, in_words, written_at
+from geometry.faults.places import fault_at, in_words, single, written_at
 from geometry.faults.reading import reading_faults, refused_paths
 from geometry.faults.text import LARGEST_BYTES, MOST_ODD, cleaned, odd_values, raw_design
 from geometry.project import Design, inherited
@@ -84,8 +84,8 @@ def _once(found: list[At], raw: dict[str, Any]) -> list[At]:
     """Return the faults less those that repeat, for another area, what the house's table says."""
     kept: dict[tuple[Path, str], At] = {}
     for at in found:
-        home = written_at(at.path, raw)
-        kept.setdefault((home, "" if home != at.path else at.sentence), at)
+        home, alone = written_at(at.path, raw), single(at.path, raw)
+        kept.setdefault((home, "" if home != alone else at.sentence), at)
     return list(kept.values())
 
 

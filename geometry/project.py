@@ -5,7 +5,7 @@ from typing import Annotated, Any, Literal
 from pydantic import Field, model_validator
 
 from geometry.parts.area import Area
-from geometry.parts.drain import Drain, Sump
+from geometry.parts.drain import DrainList, Sump
 from geometry.parts.fields import Elevation, Name, Record
 from geometry.parts.floor import Floor
 from geometry.parts.footing import Footing, Wall
@@ -58,7 +58,7 @@ class Design(Record):
     wall: Wall = Wall()
     floor: Floor = Floor()
     areas: Annotated[tuple[Area, ...], Field(min_length=1, max_length=20)] = Field(alias="area")
-    drain: Drain | None = None
+    drains: DrainList = Field((), alias="drain")
     sump: Sump | None = None
     excavation: Excavation = Excavation()
     backfill: Backfill = Backfill()

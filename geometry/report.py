@@ -1,5 +1,7 @@
 """The one frozen result everybody reads, its JSON form and its schema."""
 
+from collections.abc import Iterator
+from dataclasses import replace
 from functools import cached_property
 from typing import Literal
 
@@ -15,17 +17,14 @@ from geometry.checks.levels import level_findings
 from geometry.checks.strength import strength_findings
 from geometry.checks.wall import wall_findings
 from geometry.checks.water import water_findings
-from geometry.layout.drain_stone import developed_width
 from geometry.layout.lay import Layout
 from geometry.layout.leveltable import level_rows
 from geometry.solids.foundation import Foundation
 from geometry.takeoff.volumes import PartVolume, earthwork_volumes, part_volumes
 from geometry.units import to_unit
-from geometry.water.cleanouts import Cleaning, cleaning
+from geometry.water.drain_figures import DrainFigures, drains_figures
 from geometry.water.filtering import Filters, filters
-from geometry.water.height_figures import HeightFigures, SlopeFigures, height_figures, slope_figures
 from geometry.water.reported import WaterFigures, water_figures
-from geometry.water.strength import DrainStrength, pipe_strength
 from geometry.water.study import study
 from geometry.water.wall import WallRun, wall_runs
 
@@ -100,18 +99,6 @@ class Found(_Row):
     advice: str
 
 
-class DrainFigures(_Row):
-    """The drain in numbers."""
-
-    pipe: str
-    length_m: float
-    fall_m_per_m: float
-    outlet_invert_m: float
-    high_invert_m: float
-    holes: int
-    wrap_developed_width_m: float
-
-
 class Bars(_Row):
     """Continuous footing bars of one area: neat length without laps."""
 
@@ -132,13 +119,9 @@ class Report(_Row):
     volumes: tuple[Volume, ...]
     foam: tuple[Verdict, ...]
     findings: tuple[Found, ...]
-    drain: DrainFigures | None
-    drain_heights: HeightFigures | None
-    slope_budget: SlopeFigures | None
+    drains: tuple[DrainFigures, ...]
     filter: Filters
-    pipe_strength: DrainStrength | None
     walls: tuple[WallRun, ...]
-    cleanouts: Cleaning | None
     water: WaterFigures
     bars: tuple[Bars, ...]
     cautions: tuple[str, ...] = CAUTIONS
@@ -146,6 +129,11 @@ class Report(_Row):
     def to_json(self) -> str:
         """Return the report as JSON text."""
         return self.model_dump_json(indent=2) + "\n"
+
+    @property
+    def drain(self) -> DrainFigures | None:
+        """The main drain: the one that empties into the pit, else the first."""
+        return self.drains[0] if self.drains else None
 
     @cached_property
     def worst(self) -> Severity:
@@ -168,13 +156,9 @@ def report(layout: Layout, foundation: Foundation | None = None) -> Report:
         volumes=tuple(_volume(v) for v in volumes),
         foam=tuple(_verdict(layout, v, c) for v, c in zip(verdicts, colds, strict=True)),
         findings=tuple(_found(f) for f in _findings(layout, verdicts, colds)),
-        drain=_drain(layout),
-        drain_heights=height_figures(layout),
-        slope_budget=slope_figures(layout),
+        drains=drains_figures(layout),
         filter=filters(layout),
-        pipe_strength=pipe_strength(layout),
         walls=wall_runs(layout),
-        cleanouts=cleaning(layout),
         water=water_figures(study(layout)),
         bars=_bars(layout),
     )
@@ -188,13 +172,19 @@ def _findings(
     return [
         *(foam_finding(a, v, c, system) for a, v, c in rows),
         *level_findings(layout),
-        *drain_rule_findings(layout),
+        *(f for view in layout.views() for f in _drain_findings(view)),
         *filter_findings(layout),
-        *strength_findings(layout),
-        *cleanout_findings(layout),
         *wall_findings(layout),
         *water_findings(layout),
     ]
+
+
+def _drain_findings(view: Layout) -> Iterator[Finding]:
+    """Yield the findings on the drain in view, under its own name where there are several."""
+    found = (*drain_rule_findings(view), *strength_findings(view), *cleanout_findings(view))
+    title = view.drain.title if view.drain and len(view.drains) > 1 else "drain"
+    for finding in found:
+        yield replace(finding, subject=finding.subject.replace("drain", title, 1))
 
 
 def _levels(layout: Layout) -> tuple[Level, ...]:
@@ -251,21 +241,6 @@ def _found(finding: Finding) -> Found:
         asked=finding.asked,
         source=str(finding.source),
         advice=finding.advice,
-    )
-
-
-def _drain(layout: Layout) -> DrainFigures | None:
-    drain = layout.drain
-    if drain is None:
-        return None
-    return DrainFigures(
-        pipe=drain.pipe.key,
-        length_m=drain.run_length,
-        fall_m_per_m=drain.drain.fall,
-        outlet_invert_m=drain.outlet_invert,
-        high_invert_m=drain.high_invert,
-        holes=drain.hole_count,
-        wrap_developed_width_m=developed_width(drain),
     )
 
 

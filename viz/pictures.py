@@ -30,7 +30,7 @@ from viz.words import CUTS, part_words
 
 # Farther than any house reaches.
 _FAR_M = 1000.0
-_SMALL = ("lid", "fitting", "sleeve", "pit stone", "lead", "cleanout")
+_SMALL = ("lid", "fitting", "sleeve", "bleeder", "pit stone", "lead", "cleanout")
 
 
 @dataclass(frozen=True)

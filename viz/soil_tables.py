@@ -34,17 +34,21 @@ STATES = (
 
 def tables(report: Report, system: System) -> Iterator[tuple[str, Table]]:
     """Yield every table that has rows, with its title."""
+    drain = report.drain
     for title, table in (
         ("Fabric against soil", fabric(report.filter)),
         ("Stone at the pipe's holes", holes(report.filter)),
         ("Finer layers straight on coarser ones", sand(report.filter)),
         ("Wrap", wrap(report.filter.wrap, system)),
         ("Pieces of the wrap to cut", pieces(report.filter.wrap, system)),
-        ("Pipes under the fill", pipes(report.pipe_strength, system)),
+        ("Pipes under the fill", pipes(drain.strength if drain else None, system)),
         ("Fill on the walls", walls(report.walls, system)),
         ("Push on the walls, drained and flooded", pushes(report.walls, system)),
         ("What the fill meets on the day it goes in", states(report.walls)),
-        ("Runs between places to enter the drain", cleanouts(report.cleanouts, system)),
+        (
+            "Runs between places to enter the drain",
+            cleanouts(drain.cleanouts if drain else None, system),
+        ),
     ):
         if table.rows:
             yield title, table

@@ -8,6 +8,7 @@ from geometry.layout.areas import AreaLayout
 from geometry.layout.footings import pier_name
 from geometry.layout.lay import Layout
 from geometry.materials.catalogue import find
+from geometry.parts.drain import Drain
 from geometry.parts.pier import Pier
 from geometry.solids.foundation import Foundation
 from geometry.units import INCH, System, show_fall, show_length, show_thickness
@@ -107,19 +108,27 @@ def _pier(area: AreaLayout, number: int, pier: Pier, system: System) -> Iterator
 
 
 def _drain(layout: Layout, system: System) -> Iterator[tuple[str, str]]:
-    if layout.drain is None:
-        return
-    drain = layout.drain.drain
+    for laid in layout.drains:
+        yield from _one_drain(laid.key, laid.drain, system)
+    for bleeder in layout.bleeders[:1]:
+        yield "bleeders", f"{bleeder.pipe.name.split(', ', 1)[-1]}, level"
+
+
+def _one_drain(key: str, drain: Drain, system: System) -> Iterator[tuple[str, str]]:
     name = material_name(drain.pipe).split(", ", 1)[-1]
     fall = f"falls {show_fall(drain.fall, system)}" if drain.fall else "laid level"
-    yield "drain/pipe", f"{name}; {holes_words(drain.holes.rows)}, {fall}"
-    yield "drain/fittings", name
+    yield f"{key}/pipe", f"{name}; {holes_words(drain.holes.rows)}, {fall}"
+    yield f"{key}/fittings", name
     for corner in drain.cleanouts:
-        yield f"drain/cleanout {corner}", f"{name}, up to grade"
+        yield f"{key}/cleanout {corner}", f"{name}, up to grade"
+    for number, outlet in enumerate(drain.daylight, 1):
+        solid = material_name(outlet.pipe or drain.pipe).split(", ", 1)[-1]
+        falling = show_fall(outlet.fall, system)
+        yield f"{key}/daylight {number}", f"{solid}, falls {falling}, drawn to the hole's edge"
     stone = material_name(drain.stone.material)
-    yield "drain/stone", f"{stone}, {size(drain.stone.width, system)} wide"
+    yield f"{key}/stone", f"{stone}, {size(drain.stone.width, system)} wide"
     lap = size(drain.wrap.overlap, system)
-    yield "drain/wrap", f"{material_name(drain.wrap.material)}, laps {lap} on top"
+    yield f"{key}/wrap", f"{material_name(drain.wrap.material)}, laps {lap} on top"
 
 
 def holes_words(rows: Sequence[float]) -> str:
@@ -144,7 +153,8 @@ def _sump(layout: Layout, system: System) -> Iterator[tuple[str, str]]:
     if lead:
         fall = show_fall(sump.fall, system)
         yield "sump/pipe", f"{lead.pipe.name.split(', ', 1)[-1]}, falls {fall}"
-        yield "sump/sleeve", lead.sleeve.name.split(", ", 1)[-1]
+        if lead.sleeve:
+            yield "sump/sleeve", lead.sleeve.name.split(", ", 1)[-1]
 
 
 def _ground(layout: Layout, system: System) -> Iterator[tuple[str, str]]:

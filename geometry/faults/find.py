@@ -9,14 +9,20 @@ from geometry.faults.lines import Path
 from geometry.faults.materials import material_faults
 from geometry.faults.mending import stands
 from geometry.faults.names import name_faults
+from geometry.faults.outlets import (
+    crossing_faults,
+    inside_faults,
+    meeting_faults,
+    outlet_faults,
+)
 from geometry.faults.piers import pier_faults
 from geometry.faults.pumps import curve_faults
 from geometry.faults.rules import own_rule_faults
 from geometry.faults.sumps import pump_faults, sump_faults
 from geometry.faults.water import storm_faults, water_level_faults
 from geometry.layout.areas import AreaLayout, lay_areas
-from geometry.layout.drain_route import lay_drain
 from geometry.layout.ground import GroundLayout
+from geometry.layout.lay import empties_into_pit, lay_drains
 from geometry.project import Design
 
 _WATER = {"drain", "sump"}
@@ -33,11 +39,13 @@ def faults(design: Design) -> list[At]:
         others = [at for at in _by_value(design, words) if stands(at.path, [n.path for n in named])]
         return [*plan, *named, *lacking, *others]
     areas = lay_areas(design)
-    land = GroundLayout(design, areas, None, None)
+    land = GroundLayout(design, areas, (), None)
     outside = [*_alone(design, words), *ground_faults(design, land, words)]
     found = _by_area(design, areas, words)
-    if design.drain and not any(at.path[0] in _WATER for at in lacking):
-        found += drains.section_faults(design.drain, words)
+    if not any(at.path[0] in _WATER for at in lacking):
+        found += outlet_faults(design)
+        for number, drain in enumerate(design.drains):
+            found += drains.section_faults(("drain", number), drain, words)
     if not found and not outside and not lacking:
         found += _together(design, areas, land, words)
     return [*found, *outside, *lacking]
@@ -77,7 +85,7 @@ def _by_area(design: Design, areas: tuple[AreaLayout, ...], words: Words) -> lis
     for area in areas:
         found += _area(numbers[area.name], area, words)
     if not found:
-        drained = _area_of(areas, design.drain.area if design.drain else "")
+        drained = _area_of(areas, design.drains[0].area if design.drains else "")
         found += own_rule_faults(design, drained, words)
     return found + list(outlines.sharing_faults(areas, numbers))
 
@@ -96,19 +104,29 @@ def _together(
     design: Design, areas: tuple[AreaLayout, ...], land: GroundLayout, words: Words
 ) -> Iterator[At]:
     """Yield faults that show only when all parts are sound by themselves."""
-    drain, sump, laid = design.drain, design.sump, None
-    if drain:
-        area, outlet = _area_of(areas, drain.area), sump.at if sump else None
-        route = list(routes.route_faults(drain, area, outlet, words))
-        yield from route
-        if route:
-            return
-        laid = lay_drain(drain, area, outlet)
-        yield from routes.conflict_faults(areas, laid, land, words)
+    found = list(_routes(design, areas, words))
+    yield from found
+    if found:
+        return
+    laid = lay_drains(design, areas)
+    for number, drain in enumerate(laid):
+        path = ("drain", number)
+        yield from routes.conflict_faults(path, areas, drain, land, words)
+        yield from inside_faults(path, drain, words)
+    yield from meeting_faults(laid, words)
+    yield from crossing_faults(laid, areas, design.excavation)
+    sump = design.sump
     if sump:
         yield from sump_faults(sump, _area_of(areas, sump.area), laid, words)
-    area = _area_of(areas, drain.area if drain else "")
+    area = laid[0].area if laid else areas[0]
     yield from water_level_faults(design.water, area, land, words)
+
+
+def _routes(design: Design, areas: tuple[AreaLayout, ...], words: Words) -> Iterator[At]:
+    for number, drain in enumerate(design.drains):
+        pit = design.sump.at if design.sump and empties_into_pit(drain) else None
+        area = _area_of(areas, drain.area)
+        yield from routes.route_faults(("drain", number), drain, area, pit, words)
 
 
 def _area_of(areas: tuple[AreaLayout, ...], name: str) -> AreaLayout:

@@ -47,9 +47,11 @@ def laser_faults(design: Design, words: Words) -> Iterator[At]:
 
 def working_faults(design: Design, words: Words) -> Iterator[At]:
     """Yield a hole too narrow for the drain stone beside the footing."""
-    if design.drain and design.excavation.working_space < design.drain.stone.width - 1e-9:
+    widths = [drain.stone.width for drain in design.drains if drain.line == "outside"]
+    widest = max(widths, default=0.0)
+    if design.excavation.working_space < widest - 1e-9:
         yield At(
             ("excavation", "working_space"),
             f"{words.size(design.excavation.working_space)} beside the footing is narrower than "
-            f"the drain stone; dig at least {words.least(design.drain.stone.width)}",
+            f"the drain stone; dig at least {words.least(widest)}",
         )

@@ -69,10 +69,15 @@ def _floor(path: Path, floor: Floor) -> Iterator[tuple[Path, str, tuple[str, ...
 
 
 def _drainage(design: Design) -> Iterator[tuple[Path, str, tuple[str, ...]]]:
-    if design.drain:
-        yield ("drain", "pipe"), design.drain.pipe, ("pipe",)
-        yield ("drain", "stone", "material"), design.drain.stone.material, ("stone",)
-        yield ("drain", "wrap", "material"), design.drain.wrap.material, ("fabric",)
+    for number, drain in enumerate(design.drains):
+        path: Path = ("drain", number)
+        yield (*path, "pipe"), drain.pipe, ("pipe",)
+        yield (*path, "stone", "material"), drain.stone.material, ("stone",)
+        yield (*path, "wrap", "material"), drain.wrap.material, ("fabric",)
+        yield (*path, "bleeders", "pipe"), drain.bleeders.pipe, ("pipe",)
+        for place, outlet in enumerate(drain.daylight):
+            if outlet.pipe:
+                yield (*path, "daylight", place, "pipe"), outlet.pipe, ("pipe",)
     if design.sump:
         yield ("sump", "stone"), design.sump.stone, ("stone",)
         yield ("sump", "material"), design.sump.material, ("plastic", "concrete")

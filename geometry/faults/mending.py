@@ -17,6 +17,7 @@ _NEEDED: dict[str, dict[str, Any]] = {
     "layer": _LAYER,
     "pier": {"at": "0 m, 0 m"},
     "sump": {"at": "0 m, 0 m"},
+    "daylight": {"toward": "0 m, 0 m", "ground": ["0 m, 0 m", "10 m, -1 m"]},
     "pump": {"off": "4 in", "on": "10 in"},
     "height_rule": {"name": "unnamed", "point": "crown", "at": "at or below", "level": "TOF"},
 }
@@ -60,7 +61,7 @@ def stands(path: Path, refused: Sequence[Path]) -> bool:
     """Whether a fault at a path holds even though other values were refused."""
     if any(_related(path, _to_key(other)) for other in refused):
         return False
-    if path[-1] in _BY_AREA or (len(path) > 1 and path[1] in _BY_AREA):
+    if path[-1] in _BY_AREA or any(step in _BY_AREA for step in path[1:]):
         return not any(_names_areas(other) for other in refused)
     if path[0] == "height_rule":
         return not any("layer" in other or _names_areas(other) for other in refused)
@@ -78,4 +79,4 @@ def _related(one: Path, other: Path) -> bool:
 
 def _names_areas(path: Path) -> bool:
     known = path[0] == "area" and (len(path) < 3 or path[2] in _OF_AREAS)
-    return known or path == ("drain", "area")
+    return known or (path[0] == "drain" and path[-1] == "area")

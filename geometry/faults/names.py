@@ -29,6 +29,7 @@ def name_faults(design: Design) -> Iterator[At]:
             yield from _floor((*path, "floor"), area.floor)
         for place, pier in enumerate(area.piers):
             yield from _text((*path, "pier", place, "name"), pier.name, LONGEST)
+    yield from _drains(design)
     yield from _own_rules(design)
     yield from _area_twice(design)
 
@@ -67,6 +68,16 @@ def _floor(path: Path, floor: Floor) -> Iterator[At]:
         if name and name in names:
             yield At(here, f'two layers are named "{layer.name}"; give each its own name')
         names.add(name)
+
+
+def _drains(design: Design) -> Iterator[At]:
+    names: set[str] = set()
+    for number, drain in enumerate(design.drains):
+        path: Path = ("drain", number, "name")
+        yield from _text(path, drain.name, LONGEST)
+        if drain.name and drain.name in names:
+            yield At(path, f'two drains are named "{drain.name}"; give each its own name')
+        names.add(drain.name)
 
 
 def _own_rules(design: Design) -> Iterator[At]:

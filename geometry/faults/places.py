@@ -18,6 +18,7 @@ def fault_at(path: Path, sentence: str, raw: Any, lines: Mapping[Path, int]) -> 
 
 def written_at(path: Path, raw: Any) -> Path:
     """Return the path where the file states a value: an area's own table, or the house's."""
+    path = single(path, raw)
     if len(path) < 3 or path[0] != "area" or path[2] not in INHERITED:
         return path
     own, house = path[:3], path[2:3]
@@ -26,6 +27,16 @@ def written_at(path: Path, raw: Any) -> Path:
     if len(path) == 3 or _inside(raw, (*own, path[3])) is not None:
         return path
     return path[2:] if _inside(raw, (*house, path[3])) is not None else path
+
+
+def single(path: Path, raw: Any) -> Path:
+    """Return a path without the numbers of lists that the file writes as a single table."""
+    found: list[str | int] = []
+    for step in path:
+        if isinstance(step, int) and isinstance(_inside(raw, tuple(found)), dict):
+            continue
+        found.append(step)
+    return tuple(found)
 
 
 def _inside(raw: Any, path: Path) -> Any:

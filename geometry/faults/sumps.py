@@ -1,21 +1,28 @@
 """Faults of the sump pit, and of the solid pipe that leads to it."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 import shapely
 
 from geometry.faults.common import At, Words
+from geometry.faults.lines import Path
 from geometry.layout.areas import AreaLayout
 from geometry.layout.drain import DrainLayout
 from geometry.layout.footings import pad_prism, pier_name
-from geometry.layout.sump import LeadLayout, SumpLayout, lay_sump
+from geometry.layout.lay import empties_into_pit
+from geometry.layout.leads import LeadLayout
+from geometry.layout.sump import SumpLayout, lay_sump
+from geometry.materials.kinds import Pipe
 from geometry.parts.drain import Sump
 
 
 def sump_faults(
-    sump: Sump, area: AreaLayout, drain: DrainLayout | None, words: Words
+    sump: Sump, area: AreaLayout, drains: Sequence[DrainLayout], words: Words
 ) -> Iterator[At]:
     """Yield faults of the pit's place and depth, and of the pipe that leads to it."""
+    number, drain = next(
+        ((n, d) for n, d in enumerate(drains) if empties_into_pit(d.drain)), (0, None)
+    )
     if drain and drain.area is not area:
         yield At(
             ("sump", "area"),
@@ -42,9 +49,15 @@ def sump_faults(
         if pad_prism(area, pier).region.intersects(around):
             name = pier_name(area, number)
             yield At(("sump", "at"), f"the pit runs into the pad of pier {name}; move one of them")
+    for other in drains:
+        if other.inside and other.area is area and around.intersects(other.low_space):
+            yield At(
+                ("sump", "at"),
+                f"the pit and the stone round it run into the {other.title}; move it inward",
+            )
     yield from _depth_faults(pit, words)
     if pit.lead and drain:
-        yield from _lead_faults(pit.lead, drain, words)
+        yield from _lead_faults(("drain", number), pit.lead, drain, words)
         yield from _way_faults(pit, pit.lead)
 
 
@@ -94,11 +107,13 @@ def _depth_faults(pit: SumpLayout, words: Words) -> Iterator[At]:
         )
 
 
-def _lead_faults(lead: LeadLayout, drain: DrainLayout, words: Words) -> Iterator[At]:
-    yield from _sleeve_faults(lead, drain.area, words)
+def _lead_faults(path: Path, lead: LeadLayout, drain: DrainLayout, words: Words) -> Iterator[At]:
+    if lead.sleeve is None:
+        return
+    yield from _sleeve_faults(lead, lead.sleeve, drain.area, words)
     if lead.sleeve.outside_diameter_m / 2 > 2 * drain.drain.offset:
         yield At(
-            ("drain", "offset"),
+            (*path, "offset"),
             "there is no room for the tee beside the footing; move the drain outward",
         )
 
@@ -126,14 +141,14 @@ def _way_faults(pit: SumpLayout, lead: LeadLayout) -> Iterator[At]:
             )
 
 
-def _sleeve_faults(lead: LeadLayout, area: AreaLayout, words: Words) -> Iterator[At]:
-    if lead.sleeve.inside_diameter_m < lead.pipe.outside_diameter_m:
+def _sleeve_faults(lead: LeadLayout, sleeve: Pipe, area: AreaLayout, words: Words) -> Iterator[At]:
+    if sleeve.inside_diameter_m < lead.pipe.outside_diameter_m:
         yield At(
             ("sump", "sleeve"),
-            f"the sleeve's bore of {words.size(lead.sleeve.inside_diameter_m)} is smaller than the "
+            f"the sleeve's bore of {words.size(sleeve.inside_diameter_m)} is smaller than the "
             f"pipe of {words.size(lead.pipe.outside_diameter_m)} in it; choose a larger sleeve",
         )
-    radius = lead.sleeve.outside_diameter_m / 2
+    radius = sleeve.outside_diameter_m / 2
     levels = [lead.at(d)[2] + side * radius for d in (lead.face, lead.back) for side in (-1, 1)]
     over, under = max(levels) - area.tof, area.footing_bottom - min(levels)
     if max(over, under) <= 0:

@@ -11,6 +11,7 @@ from shapely.geometry.base import BaseGeometry
 
 from geometry.layout.areas import AreaLayout
 from geometry.layout.bodies import Prism, merged
+from geometry.layout.falls import Falls, open_falls, round_falls
 from geometry.materials.kinds import Pipe
 from geometry.parts.drain import Drain
 from geometry.plan.outline import EMPTY, minus
@@ -52,11 +53,15 @@ class Straight:
 
 @dataclass(frozen=True, eq=False)
 class DrainLayout:
-    """The drain beside one area's footing; levels against the project's TOF, metres.
+    """A drain beside one area's footing; levels against the project's TOF, metres.
 
-    beside: plan of other areas' footings that stand in the trench.
+    key: leads its parts' ids. base: the footing's face it runs along. lows: stations of its
+    outlets, the main one first. tees: those with a solid pipe of their own. given_high: station of
+    the high point, if one was asked for. beside: plan of what else stands in its trench.
+    ceiling: level its wrap's lap must stay under, inside a house.
     """
 
+    key: str
     drain: Drain
     area: AreaLayout
     pipe: Pipe
@@ -64,11 +69,22 @@ class DrainLayout:
     base: Polygon
     corners: tuple[int, ...]
     route: Route
-    low: float
-    high: float
+    lows: tuple[float, ...]
+    given_high: float | None
     outlet_invert: float
-    has_tee: bool
+    tees: tuple[float, ...]
+    ceiling: float
     beside: BaseGeometry = EMPTY
+
+    @property
+    def inside(self) -> bool:
+        """Whether it runs along the footing's inner face, under the floor."""
+        return self.drain.line == "inside"
+
+    @property
+    def title(self) -> str:
+        """Words that tell it from the house's other drains."""
+        return self.drain.name or f"{self.drain.line} drain, {self.area.name}"
 
     @property
     def radius(self) -> float:
@@ -80,26 +96,48 @@ class DrainLayout:
         """Inner radius of the pipe."""
         return self.pipe.inside_diameter_m / 2
 
+    @property
+    def low(self) -> float:
+        """Station of the main outlet."""
+        return self.lows[0]
+
+    @property
+    def has_tee(self) -> bool:
+        """Whether a solid pipe leads from the main outlet."""
+        return self.low in self.tees
+
+    @cached_property
+    def falls(self) -> Falls:
+        """The pipe's fall from its high points to its low points."""
+        length = self.route.length if self.route.closed else None
+        if length is None:
+            return open_falls(self.lows, self.route.length, self.drain.fall)
+        return round_falls(self.lows, length, self.drain.fall, self.given_high)
+
+    @cached_property
+    def high(self) -> float:
+        """Station of the high point; the one asked for on an open run, else the highest."""
+        if self.given_high is not None and not self.route.closed:
+            return self.given_high
+        return self.falls.top[0]
+
     def branches(self) -> tuple[float, float]:
-        """Lengths from the low point up each way to the high ends, metres."""
-        if self.route.closed:
-            ahead = (self.high - self.low) % self.route.length
-            return ahead, self.route.length - ahead
-        return self.route.length - self.low, self.low
+        """Lengths from the main outlet up each way to the next high point or end, metres."""
+        return self.falls.branches(self.low)
+
+    @property
+    def longest(self) -> float:
+        """Longest way water runs in the pipe from a high point to an outlet, metres."""
+        return max(length for low in self.lows for length in self.falls.branches(low))
 
     @property
     def rise(self) -> float:
-        """Height from the low to the high point: the stated fall along the longer way."""
-        return self.drain.fall * max(self.branches())
+        """Height from the outlet to the highest point: the stated fall along the longest way."""
+        return self.falls.top[1]
 
     def invert(self, station: float) -> float:
         """Level of the inside bottom of the pipe at a distance along the route."""
-        ahead, behind = self.branches()
-        if self.route.closed:
-            run = (station - self.low) % self.route.length
-            share = run / ahead if run <= ahead else (self.route.length - run) / behind
-            return self.outlet_invert + self.rise * share
-        return self.outlet_invert + self.drain.fall * abs(station - self.low)
+        return self.outlet_invert + self.falls.rise(station)
 
     def centre(self, station: float) -> float:
         """Level of the pipe's centre at a distance along the route."""
@@ -116,18 +154,39 @@ class DrainLayout:
         return self.outlet_invert - self.pipe.wall_m - self.drain.stone.bedding - self.wrap_m
 
     @property
+    def crown(self) -> float:
+        """Level of the top of the pipe at its high point."""
+        return self.high_invert + self.bore + self.radius
+
+    @property
     def stone_top(self) -> float:
-        """Level of the top of the wrap without its lap: the least cover over pipe and footing."""
-        crown = self.high_invert + self.bore + self.radius
-        return max(crown, self.area.tof) + self.drain.stone.cover + self.wrap_m
+        """Level of the top of the wrap without its lap: the least cover over pipe and footing.
+
+        Inside, over the pipe only, and no higher than the floor's base leaves room for.
+        """
+        cover = self.drain.stone.cover + self.wrap_m
+        if self.inside:
+            return min(self.crown + cover, self.ceiling - self.wrap_m)
+        return max(self.crown, self.area.tof) + cover
+
+    def line_at(self, distance: float) -> NDArray[np.float64]:
+        """Return (n, 2) corners of the line at a distance from the footing's face."""
+        return parallel(self.base, -distance if self.inside else distance)
 
     def band(self, near: float, far: float) -> BaseGeometry:
-        """Return the strip of plan between two distances outward of the footing's face."""
-        inner, outer = parallel(self.base, near), parallel(self.base, far)
+        """Return the strip of plan between two distances from the footing's face."""
+        inner, outer = self.line_at(near), self.line_at(far)
+        if self.inside:
+            inner, outer = outer, inner
         if self.route.closed:
             return Polygon(outer).difference(Polygon(inner))
         run = list(self.corners)
         return Polygon(np.vstack((inner[run], outer[run][::-1])))
+
+    @property
+    def shelf(self) -> float:
+        """How far the footing stands out under the wrapped stone; inside, the stone ends at it."""
+        return 0.0 if self.inside else self.area.projection_out
 
     @cached_property
     def low_space(self) -> BaseGeometry:
@@ -137,17 +196,28 @@ class DrainLayout:
     @cached_property
     def high_space(self) -> BaseGeometry:
         """Plan of the wrapped stone above the footing: out from the wall's face."""
+        width, standing = self.drain.stone.width, [self.area.outline, *self.area.earlier]
+        if self.inside:
+            return self.low_space
         if self.route.closed:
-            outer = Polygon(parallel(self.base, self.drain.stone.width))
-            return minus(outer, [self.area.outline])
-        over = self.band(-self.area.projection_out, self.drain.stone.width)
-        return minus(over, [self.area.outline])
+            return minus(Polygon(self.line_at(width)), standing)
+        return minus(self.band(-self.shelf, width), standing)
+
+    @property
+    def lap_top(self) -> float:
+        """Level of the highest of the wrap: its lap over the stone."""
+        return self.stone_top + self.wrap_m
+
+    @cached_property
+    def band_plan(self) -> BaseGeometry:
+        """Plan of all its stone, low and high."""
+        return self.low_space.union(self.high_space)
 
     @cached_property
     def lap(self) -> BaseGeometry:
         """Plan of the wrap's second thickness on top."""
         width, overlap = self.drain.stone.width, self.drain.wrap.overlap
-        start = max(-self.area.projection_out, (width - overlap) / 2)
+        start = max(-self.shelf, (width - overlap) / 2)
         end = min(width, start + overlap)
         return self.band(start, end).intersection(self.high_space) if end > start else EMPTY
 
@@ -166,8 +236,7 @@ class DrainLayout:
     def fittings(self) -> tuple[Fitting, ...]:
         """Bends at the corners, the tee at the outlet, caps at open ends, in order of station."""
         found = [self._bend(i) for i in self._bends()]
-        if self.has_tee:
-            found.append(Fitting("tee", self.low, FITTING_REACH_M))
+        found += [Fitting("tee", station, FITTING_REACH_M) for station in self.tees]
         return tuple(sorted(found, key=lambda f: f.station))
 
     def bend_at(self, station: float) -> Fitting | None:
@@ -223,8 +292,7 @@ class DrainLayout:
         return tuple(self._split(a, b) for a, b in self.gaps)
 
     def _split(self, start: float, end: float) -> tuple[Straight, ...]:
-        length = self.route.length
-        turns = [self.high + k * length for k in (0, 1)] if self.route.closed else [self.low]
+        turns = self.falls.turns(start, end)
         stops = [start, *(t for t in turns if start + 0.01 < t < end - 0.01), end]
         return tuple(self._straight(a, b) for a, b in pairwise(stops))
 
@@ -241,9 +309,16 @@ class DrainLayout:
     @property
     def run_length(self) -> float:
         """Length of pipe and fittings along the fall, metres."""
+        return self.falls.slant
+
+    @property
+    def capped(self) -> tuple[bool, bool]:
+        """Whether each end of an open run is closed; it stays open where it empties into stone."""
         if self.route.closed:
-            return sum(float(np.hypot(b, self.rise)) for b in self.branches())
-        return self.route.length * float(np.hypot(1, self.drain.fall))
+            return False, False
+        empties = self.drain.outlet == "lower stone"
+        ends = (0.0, self.route.length)
+        return tuple(not (empties and abs(self.low - end) < SAME_STATION_M) for end in ends)  # type: ignore[return-value]
 
     def corner_station(self, corner: int) -> float:
         """Return the station nearest to an outline corner (numbered from 1)."""

@@ -8,7 +8,7 @@ from geometry.layout.drain import DrainLayout
 from geometry.plan.outline import minus, offset
 
 
-def stone_bodies(drain: DrainLayout, steps: BaseGeometry) -> list[Body]:
+def stone_bodies(drain: DrainLayout, steps: BaseGeometry) -> tuple[Body, Body]:
     """Return the drain stone (its pipe still in it) and the wrap.
 
     steps: plan of footing steps that stand in the stone's way above the lower footing.
@@ -17,7 +17,8 @@ def stone_bodies(drain: DrainLayout, steps: BaseGeometry) -> list[Body]:
     high = minus(drain.high_space, [steps])
     bottom, top = drain.stone_bottom, drain.stone_top
     inner_low, inner_high = offset(low, -t), offset(high, -t)
-    ledge = min(max(tof, bottom + t), top - t)
+    # Inside, no footing stands out under the stone: there is no ledge in its outline.
+    ledge = bottom + t if drain.inside else min(max(tof, bottom + t), top - t)
     stone = merged(
         (
             Prism(inner_low, bottom + t, ledge),
@@ -37,7 +38,7 @@ def stone_bodies(drain: DrainLayout, steps: BaseGeometry) -> list[Body]:
     )
     name = drain.area.name
     stone_label = Label(
-        "drain/stone",
+        f"{drain.key}/stone",
         "Drain stone",
         "drain stone",
         drain.drain.stone.material,
@@ -45,9 +46,9 @@ def stone_bodies(drain: DrainLayout, steps: BaseGeometry) -> list[Body]:
         STAGE["drain stone"],
     )
     wrap_label = Label(
-        "drain/wrap", "Fabric wrap", "wrap", drain.drain.wrap.material, name, STAGE["wrap"]
+        f"{drain.key}/wrap", "Fabric wrap", "wrap", drain.drain.wrap.material, name, STAGE["wrap"]
     )
-    return [Body(stone_label, stone), Body(wrap_label, wrap)]
+    return Body(stone_label, stone), Body(wrap_label, wrap)
 
 
 def developed_width(drain: DrainLayout) -> float:
@@ -55,6 +56,6 @@ def developed_width(drain: DrainLayout) -> float:
 
     Below TOF the wrap runs from the footing's face, above it from the wall's.
     """
-    shelf = drain.area.projection_out
+    shelf = drain.shelf
     tall = drain.stone_top - drain.stone_bottom
     return 2 * (drain.drain.stone.width + shelf) + 2 * tall + drain.drain.wrap.overlap

@@ -42,7 +42,7 @@ class GroundLayout:
 
     design: Design
     areas: tuple[AreaLayout, ...]
-    drain: DrainLayout | None
+    drains: tuple[DrainLayout, ...]
     sump: SumpLayout | None
 
     @cached_property
@@ -99,10 +99,10 @@ class GroundLayout:
             for a in self.areas
             if a.subgrade < self.bench(a)
         ]
-        if self.drain and self.drain.stone_bottom < self.bench(self.drain.area):
-            found.append(
-                Prism(self.drain.low_space, self.drain.stone_bottom, self.bench(self.drain.area))
-            )
+        for drain in self.drains:
+            area = drain.area
+            top = min(area.subgrade, self.existing) if drain.inside else self.bench(area)
+            found.append(Prism(drain.low_space, drain.stone_bottom, top))
         if self.sump:
             found += [p for p in (self.sump.pocket, self.sump.trench) if p]
         return [p for p in found if p.top > p.bottom]

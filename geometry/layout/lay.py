@@ -9,6 +9,7 @@ from shapely.geometry.base import BaseGeometry
 
 from geometry.label import Label
 from geometry.layout.areas import AreaLayout, lay_areas
+from geometry.layout.bleeders import Bleeder, lay_bleeders
 from geometry.layout.bodies import Body, Prism
 from geometry.layout.drain import PIPE_SIDES, DrainLayout
 from geometry.layout.drain_route import lay_drain
@@ -16,22 +17,29 @@ from geometry.layout.drain_stone import stone_bodies
 from geometry.layout.floors import fill_body, floor_bodies, openings
 from geometry.layout.footings import footing_body, pier_bodies, wall_body
 from geometry.layout.ground import GroundLayout
+from geometry.layout.leads import LeadLayout, daylight_leads
 from geometry.layout.naming import labels
 from geometry.layout.pipework import stone_taken, wrap_taken
-from geometry.layout.sump import LeadLayout, SumpLayout, lay_sump, sump_bodies
+from geometry.layout.sump import SumpLayout, lay_sump, sump_bodies
+from geometry.parts.drain import Drain
 from geometry.plan.outline import EMPTY, circle
 from geometry.project import Design
 
 
 @dataclass(frozen=True, eq=False)
 class Layout:
-    """A design laid out; every level against the project's top of footing, metres."""
+    """A design laid out; every level against the project's top of footing, metres.
+
+    in_view: number of the drain that `drain` is: the one that empties into the pit, else the
+    first, unless the layout was asked to look at another.
+    """
 
     design: Design
     areas: tuple[AreaLayout, ...]
-    drain: DrainLayout | None
+    drains: tuple[DrainLayout, ...]
     sump: SumpLayout | None
     ground: GroundLayout
+    in_view: int = 0
 
     def label(self, part: str) -> Label:
         """Return the label of pipework or earthworks by part id. Raises KeyError."""
@@ -39,7 +47,7 @@ class Layout:
 
     @cached_property
     def _labels(self) -> dict[str, Label]:
-        return labels(self.design, self.drain, self.sump)
+        return labels(self.design, self.drains, self.sump, self.bleeders)
 
     def area(self, name: str) -> AreaLayout:
         """Return an area by name; the lowest for an empty name. Raises KeyError."""
@@ -48,15 +56,79 @@ class Layout:
         return {a.name: a for a in self.areas}[name]
 
     @property
+    def drain(self) -> DrainLayout | None:
+        """The drain in view."""
+        return self.drains[self.in_view] if self.drains else None
+
+    def views(self) -> tuple["Layout", ...]:
+        """Return the layout once for each of its drains, that drain in view; itself without any.
+
+        The drain that is in view now comes first.
+        """
+        others = [n for n in range(len(self.drains)) if n != self.in_view]
+        return (self, *(self.viewing(n) for n in others))
+
+    def viewing(self, number: int) -> "Layout":
+        """Return the layout with another of its drains in view."""
+        return replace(self, in_view=number)
+
+    @property
     def lead(self) -> LeadLayout | None:
-        """The solid pipe from drain to pit, if there are both."""
+        """The solid pipe to the pit, if the drain in view empties into it."""
+        drain, lead = self.drain, self.pit_lead
+        return lead if drain and drain is self.sump_drain else None
+
+    @property
+    def pit_lead(self) -> LeadLayout | None:
+        """The solid pipe to the pit, if a drain empties into it."""
         return self.sump.lead if self.sump else None
+
+    @property
+    def sump_drain(self) -> DrainLayout | None:
+        """The drain that empties into the pit."""
+        return next((d for d in self.drains if self.sump and empties_into_pit(d.drain)), None)
+
+    @cached_property
+    def _leads(self) -> dict[str, tuple[LeadLayout, ...]]:
+        found = {}
+        for drain in self.drains:
+            pit = [self.pit_lead] if self.pit_lead and drain is self.sump_drain else []
+            found[drain.key] = (*pit, *daylight_leads(drain, self.design.excavation))
+        return found
+
+    def leads(self, drain: DrainLayout) -> tuple[LeadLayout, ...]:
+        """Return the solid pipes from a drain's tees: to the pit first, then to daylight."""
+        return self._leads[drain.key]
+
+    @cached_property
+    def _bleeders(self) -> dict[str, tuple[Bleeder, ...]]:
+        found = {}
+        for drain in self.drains:
+            other = across(drain, self.drains)
+            empties = drain.drain.outlet == "bleeders" and other is not None
+            found[drain.key] = lay_bleeders(drain, other) if empties and other else ()
+        return found
+
+    @property
+    def bleeders(self) -> tuple[Bleeder, ...]:
+        """All bleeders through the footings."""
+        return tuple(b for found in self._bleeders.values() for b in found)
+
+    def bleeders_of(self, drain: DrainLayout) -> tuple[Bleeder, ...]:
+        """Return the bleeders that empty a drain."""
+        return self._bleeders[drain.key]
+
+    def bleeders_at(self, drain: DrainLayout) -> tuple[Bleeder, ...]:
+        """Return the bleeders that end in a drain's stone."""
+        other = across(drain, self.drains)
+        return (*self.bleeders_of(drain), *(self.bleeders_of(other) if other else ()))
 
     @cached_property
     def footing(self) -> Body:
-        """All strip footings, pierced by the sleeve."""
-        body = footing_body(self.areas)
-        return body.pierced([self.lead.sleeve_bore]) if self.lead else body
+        """All strip footings, pierced by the sleeve and by bleeders."""
+        sleeve = self.pit_lead.sleeve_bore if self.pit_lead else None
+        bores = [*([sleeve] if sleeve else []), *(b.outside for b in self.bleeders)]
+        return footing_body(self.areas).pierced(bores)
 
     @cached_property
     def structure(self) -> tuple[Body, ...]:
@@ -71,11 +143,11 @@ class Layout:
         bodies: list[Body] = []
         for area in self.areas:
             pit = [self.sump.opening] if self.sump and self.sump.area is area else []
-            cuts = [*openings(area), *pit, *self._footings_in(area)]
+            cuts = [*openings(area), *pit, *self._footings_in(area), *self._drains_in(area)]
             bodies += floor_bodies(area, cuts)
             fill = fill_body(area, self.ground.existing, cuts)
             bodies += [fill] if fill else []
-        lead = self.lead
+        lead = self.pit_lead
         return tuple(b.pierced([lead.outside]) if lead else b for b in bodies)
 
     def _footings_in(self, area: AreaLayout) -> list[Prism]:
@@ -84,67 +156,111 @@ class Layout:
             return []
         return [p for p in self.footing.prisms if p.region.intersection(area.core).area > 1e-9]
 
+    def _drains_in(self, area: AreaLayout) -> list[Prism]:
+        """What the drains under an area's floor take out of it."""
+        mine = [d for d in self.drains if d.inside and d.area is area]
+        return [p for d in mine for p in (*d.space(EMPTY), *self.risers(d))]
+
     @cached_property
     def pit(self) -> tuple[Body, ...]:
         """Sump basin, lid and stone."""
         return tuple(sump_bodies(self.sump)) if self.sump else ()
 
     @cached_property
-    def drain_bed(self) -> tuple[Body, ...]:
-        """Drain stone and wrap, less pipe, risers and the pipe to the sump."""
-        if self.drain is None:
-            return ()
-        stone, wrap = stone_bodies(self.drain, self.steps)
-        lead = self.lead
-        stone = replace(stone, taken=stone_taken(self.drain, lead))
-        wrap = replace(wrap, taken=wrap_taken(self.drain, wrap))
-        bores = [lead.bore(self.drain.radius, lead.face, lead.outer)] if lead else []
-        return (stone, wrap.pierced(bores))
+    def drain_beds(self) -> tuple[tuple[Body, Body], ...]:
+        """Each drain's stone and wrap, less pipe, risers, solid pipes and bleeders."""
+        return tuple(self._bed(drain) for drain in self.drains)
 
-    @cached_property
-    def steps(self) -> BaseGeometry:
-        """Plan of footing steps standing in the drain stone above the drained area's footing."""
-        if self.drain is None:
+    def _bed(self, drain: DrainLayout) -> tuple[Body, Body]:
+        stone, wrap = stone_bodies(drain, self.steps(drain))
+        leads = self.leads(drain)
+        bleeders = [b.outside for b in self.bleeders_at(drain)]
+        stone = replace(stone, taken=stone_taken(drain, leads)).pierced(bleeders)
+        wrap = replace(wrap, taken=wrap_taken(drain, wrap))
+        bores = [lead.bore(drain.radius, lead.face, lead.outer) for lead in leads]
+        return stone, wrap.pierced([*bores, *bleeders])
+
+    def steps(self, drain: DrainLayout) -> BaseGeometry:
+        """Plan of footing steps standing in a drain's stone above its own footing."""
+        if drain.inside:
             return EMPTY
-        low, high = self.drain.area.tof, self.drain.stone_top
+        low, high = drain.area.tof, drain.stone_top
         above = [p.region for p in self.footing.prisms if p.top > low + 1e-6 and p.bottom < high]
         return shapely.union_all(above) if above else EMPTY
 
     @cached_property
     def bodies(self) -> tuple[Body, ...]:
         """Every body made of prisms."""
-        return (*self.structure, *self.floors, *self.pit, *self.drain_bed)
+        beds = [body for bed in self.drain_beds for body in bed]
+        return (*self.structure, *self.floors, *self.pit, *beds)
 
-    @cached_property
-    def risers(self) -> tuple[Prism, ...]:
-        """The cleanout risers' outsides, from the pipe's centre to the finished grade."""
-        if self.drain is None:
-            return ()
+    def risers(self, drain: DrainLayout) -> tuple[Prism, ...]:
+        """Return a drain's cleanout risers' outsides, from the pipe's centre to where they end.
+
+        Outside that is the finished grade; inside, the finished floor.
+        """
         found = []
-        for corner in self.drain.drain.cleanouts:
-            station = self.drain.corner_station(corner)
-            x, y = self.drain.route.at(station)
-            outside = circle((x, y), self.drain.radius, PIPE_SIDES)
-            found.append(Prism(outside, self.drain.centre(station), self.ground.finished(x, y)))
+        for corner in drain.drain.cleanouts:
+            station = drain.corner_station(corner)
+            x, y = drain.route.at(station)
+            top = drain.area.finished_floor if drain.inside else self.ground.finished(x, y)
+            outside = circle((x, y), drain.radius, PIPE_SIDES)
+            found.append(Prism(outside, drain.centre(station), top))
         return tuple(found)
+
+
+def empties_into_pit(drain: Drain) -> bool:
+    """Whether a drain empties into the sump, if there is one."""
+    return drain.outlet == "pit" or (drain.outlet is None and not drain.daylight)
+
+
+def across(drain: DrainLayout, drains: Sequence[DrainLayout]) -> DrainLayout | None:
+    """Return the drain along the other face of the same footing."""
+    return next((d for d in drains if d.area is drain.area and d.inside != drain.inside), None)
+
+
+def drain_key(number: int) -> str:
+    """Return what leads the part ids of a drain by its number from 0."""
+    return "drain" if number == 0 else f"drain {number + 1}"
 
 
 @lru_cache(maxsize=8)
 def lay_out(design: Design) -> Layout:
     """Lay out a sound design. Faults in a design show as exceptions here: see `geometry.faults`."""
     areas = lay_areas(design)
-    named = {a.name: a for a in areas}
-    drain = sump = None
-    if design.drain:
-        outlet = design.sump.at if design.sump else None
-        drain = lay_drain(design.drain, named.get(design.drain.area, areas[0]), outlet)
-        drain = replace(drain, beside=_footings_beside(drain, areas))
+    drains = lay_drains(design, areas)
+    sump, main = None, 0
     if design.sump:
-        sump = lay_sump(design.sump, named.get(design.sump.area, areas[0]), drain)
-    return Layout(design, areas, drain, sump, GroundLayout(design, areas, drain, sump))
+        named = {a.name: a for a in areas}
+        main, into = next(
+            ((n, d) for n, d in enumerate(drains) if empties_into_pit(d.drain)), (0, None)
+        )
+        sump = lay_sump(design.sump, named.get(design.sump.area, areas[0]), into)
+    ground = GroundLayout(design, areas, drains, sump)
+    return Layout(design, areas, drains, sump, ground, main)
 
 
-def _footings_beside(drain: DrainLayout, areas: Sequence[AreaLayout]) -> BaseGeometry:
-    """Return the plan of other areas' footings that reach down into the drain's trench."""
-    low = [a.footings for a in areas if a is not drain.area and a.footing_bottom < drain.area.tof]
-    return shapely.union_all([f for f in low if f.intersection(drain.low_space).area > 1e-9])
+def lay_drains(design: Design, areas: Sequence[AreaLayout]) -> tuple[DrainLayout, ...]:
+    """Lay out all drains. Raises ValueError where one finds no way: see `lay_drain`."""
+    named = {a.name: a for a in areas}
+    found = []
+    for number, drain in enumerate(design.drains):
+        pit = design.sump.at if design.sump and empties_into_pit(drain) else None
+        laid = lay_drain(drain_key(number), drain, named.get(drain.area, areas[0]), pit)
+        found.append(replace(laid, beside=_standing_in(laid, areas)))
+    return tuple(found)
+
+
+def _standing_in(drain: DrainLayout, areas: Sequence[AreaLayout]) -> BaseGeometry:
+    """Return the plan of what other areas build in a drain's trench: footings and walls."""
+    if drain.inside:
+        return EMPTY
+    found = []
+    for other in areas:
+        if other is drain.area:
+            continue
+        if other.footing_bottom < drain.area.tof and other.tof > drain.stone_bottom:
+            found.append(other.footings)
+        if other.tof < drain.area.tof:
+            found.append(other.outline)
+    return shapely.union_all([f for f in found if f.intersection(drain.low_space).area > 1e-9])

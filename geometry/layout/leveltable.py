@@ -3,8 +3,11 @@
 from dataclasses import dataclass
 
 from geometry.layout.areas import AreaLayout
+from geometry.layout.bleeders import bleeder_invert
+from geometry.layout.drain import DrainLayout
 from geometry.layout.footings import column_prism, pad_prism, pier_name
 from geometry.layout.lay import Layout
+from geometry.layout.naming import named
 
 
 @dataclass(frozen=True)
@@ -30,7 +33,8 @@ def level_rows(layout: Layout) -> tuple[LevelRow, ...]:
     for area in layout.areas:
         rows = [*_floor(area), *_footing(area), *_piers(area)]
         found += sorted(rows, key=lambda r: -r[2])
-    found += [*_drain(layout), *_sump(layout), *_ground(layout)]
+    found += [row for drain in layout.drains for row in _drain(layout, drain)]
+    found += [*_sump(layout), *_ground(layout)]
     return tuple(_row(layout, *r) for r in found)
 
 
@@ -78,22 +82,22 @@ def _piers(area: AreaLayout) -> list[_Bare]:
     return rows
 
 
-def _drain(layout: Layout) -> list[_Bare]:
-    drain = layout.drain
-    if drain is None:
-        return []
-    name = drain.area.name
-    rows: list[_Bare] = [
-        (name, "drain", drain.stone_top, "drain stone top (wrapped)", None),
-        (name, "drain", drain.high_invert, "drain invert, high point", None),
+def _drain(layout: Layout, drain: DrainLayout) -> list[_Bare]:
+    which = named(drain, layout.drains)
+    rows = [
+        ("drain stone top (wrapped)", drain.stone_top),
+        ("drain invert, high point", drain.high_invert),
     ]
     for fitting in drain.fittings:
         if fitting.kind == "bend":
             where = f"drain invert, corner {drain.outline_corner(fitting.corner or 0)}"
-            rows.append((name, "drain", drain.invert(fitting.station), where, None))
-    rows.append((name, "drain", drain.outlet_invert, "drain invert, low point", None))
-    rows.append((name, "drain", drain.stone_bottom, "drain trench bottom", None))
-    return rows
+            rows.append((where, drain.invert(fitting.station)))
+    rows.append(("drain invert, low point", drain.outlet_invert))
+    rows.append(("drain trench bottom", drain.stone_bottom))
+    bleeders = layout.bleeders_of(drain)
+    if bleeders:
+        rows.append(("bleeders' invert", bleeder_invert(drain)))
+    return [(drain.area.name, "drain", level, words + which, None) for words, level in rows]
 
 
 def _sump(layout: Layout) -> list[_Bare]:

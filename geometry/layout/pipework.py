@@ -1,12 +1,14 @@
 """Closed forms of the pipework: what pipe, fittings, risers and holes hold and displace, m3."""
 
+from collections.abc import Sequence
 from functools import lru_cache
 
 import numpy as np
 
+from geometry.layout.bleeders import Bleeder
 from geometry.layout.bodies import Body, Prism
 from geometry.layout.drain import CAP_M, PIPE_SIDES, DrainLayout
-from geometry.layout.sump import LeadLayout
+from geometry.layout.leads import LeadLayout, lead_at
 from geometry.plan.outline import circle
 
 
@@ -90,8 +92,8 @@ def fitting_lengths(drain: DrainLayout) -> list[float]:
     ]
 
 
-def fitting_volumes(drain: DrainLayout, lead: LeadLayout | None) -> list[float]:
-    """Return the volume of each fitting: bends (opened under a cleanout), and the tee."""
+def fitting_volumes(drain: DrainLayout, leads: Sequence[LeadLayout]) -> list[float]:
+    """Return the volume of each fitting: bends (opened under a cleanout), and tees."""
     wall = annulus(drain.radius, drain.bore)
     opened = [drain.bend_at(drain.corner_station(c)) for c in drain.drain.cleanouts]
     volumes = []
@@ -102,7 +104,8 @@ def fitting_volumes(drain: DrainLayout, lead: LeadLayout | None) -> list[float]:
             volume -= corner_saddle(drain.bore, drain.radius, turn) - corner_saddle(
                 drain.bore, drain.bore, turn
             )
-        if fitting.kind == "tee" and lead:
+        lead = lead_at(leads, fitting.station) if fitting.kind == "tee" else None
+        if lead:
             volume += tee_leg(drain, lead)
         volumes.append(volume)
     return volumes
@@ -116,9 +119,9 @@ def tee_leg(drain: DrainLayout, lead: LeadLayout) -> float:
     return float(added - emptied)
 
 
-def cap_volume(drain: DrainLayout) -> float:
-    """Volume of one end cap."""
-    return float(np.pi * drain.radius**2 * CAP_M)
+def caps_volume(drain: DrainLayout) -> float:
+    """Volume of the caps on an open run's closed ends."""
+    return sum(drain.capped) * float(np.pi * drain.radius**2 * CAP_M)
 
 
 def riser_volume(drain: DrainLayout, corner: int, top: float) -> float:
@@ -147,17 +150,17 @@ def riser_in_stone(drain: DrainLayout, corner: int) -> float:
     return float(np.pi * drain.radius**2 * height) - below
 
 
-def stone_taken(drain: DrainLayout, lead: LeadLayout | None) -> float:
-    """Volume that pipe, fittings, risers and the tee's leg take out of the drain stone."""
+def stone_taken(drain: DrainLayout, leads: Sequence[LeadLayout]) -> float:
+    """Volume that pipe, fittings, risers and the tees' legs take out of the drain stone."""
     full = float(np.pi * drain.radius**2)
     taken = full * (stick_length(drain) + sum(fitting_lengths(drain)))
     taken += sum(riser_in_stone(drain, c) for c in drain.drain.cleanouts)
-    taken += 0.0 if drain.route.closed else 2 * cap_volume(drain)
-    return taken + (leg_in_stone(drain, lead) if lead else 0.0)
+    taken += caps_volume(drain)
+    return taken + sum(leg_in_stone(drain, lead) for lead in leads)
 
 
 def leg_in_stone(drain: DrainLayout, lead: LeadLayout) -> float:
-    """Volume the pipe to the sump takes out of the drain stone between run and wrap."""
+    """Volume a tee's solid pipe takes out of the drain stone between run and wrap."""
     length = (lead.face - drain.wrap_m) * lead.stretch
     under = saddle(lead.outer, drain.radius, lead.inner - drain.bore)
     return float(np.pi * lead.outer**2 * length) - under
@@ -179,11 +182,18 @@ def _discs(drain: DrainLayout, wrap: Body, point: tuple[float, float]) -> list[P
 
 
 def lead_volume(lead: LeadLayout) -> float:
-    """Volume of the solid pipe from the tee's leg to the basin."""
+    """Volume of the solid pipe from the tee's leg to its end."""
     return annulus(lead.outer, lead.inner) * (lead.end - lead.begin) * lead.stretch
 
 
 def sleeve_volume(lead: LeadLayout) -> float:
-    """Volume of the sleeve through the footing."""
+    """Volume of the sleeve through the footing; nothing without one."""
+    if lead.sleeve is None:
+        return 0.0
     wall = annulus(lead.sleeve.outside_diameter_m / 2, lead.sleeve.inside_diameter_m / 2)
     return wall * (lead.back - lead.face) * lead.stretch
+
+
+def bleeders_volume(bleeders: Sequence[Bleeder]) -> float:
+    """Volume of the pipes through the footing."""
+    return sum(annulus(b.radius, b.pipe.inside_diameter_m / 2) * b.length for b in bleeders)

@@ -1,89 +1,25 @@
-"""The sump pit laid out: basin, stone round it, and the solid pipe through its sleeve."""
+"""The sump pit laid out: basin, stone round it, and the trench of the pipe that feeds it."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
-import numpy as np
 import shapely
 from shapely import Polygon
 
 from geometry.label import STAGE, Label
 from geometry.layout.areas import AreaLayout
-from geometry.layout.bodies import Body, Bore, Point3, Prism, merged
+from geometry.layout.bodies import Body, Prism, merged
 from geometry.layout.drain import DrainLayout
-from geometry.materials.catalogue import PIPES
-from geometry.materials.kinds import Pipe
+from geometry.layout.leads import LeadLayout, pit_lead
 from geometry.parts.drain import Sump
-from geometry.plan.outline import Point, circle
+from geometry.plan.outline import circle
 from geometry.units import INCH
 
 BASIN_SIDES = 48
-# The solid pipe reaches this far into the basin.
-ENTRY_M = 1 * INCH
 # Beside and under the solid pipe in its trench below the floor.
 TRENCH_BESIDE_M = 4 * INCH
 TRENCH_BELOW_M = 2 * INCH
-
-
-@dataclass(frozen=True, eq=False)
-class LeadLayout:
-    """The solid pipe from the tee to the basin, straight across the footing.
-
-    tee: the drain's centre line on the plan; begin, end: ends of the solid pipe, plan distances
-    from there. face, back: where it meets the footing's outer and inner face.
-    """
-
-    pipe: Pipe
-    sleeve: Pipe
-    tee: Point
-    along: Point
-    invert: float
-    fall: float
-    begin: float
-    end: float
-    face: float
-    back: float
-
-    def at(self, distance: float) -> Point3:
-        """Return the pipe's centre at a distance from the drain's centre line."""
-        (x, y), (dx, dy) = self.tee, self.along
-        level = self.invert - self.fall * distance + self.inner
-        return x + dx * distance, y + dy * distance, level
-
-    def bore(self, start: float, end: float, radius: float) -> Bore:
-        """Return the round hole about the pipe's axis between two distances."""
-        return Bore(self.at(start), self.at(end), radius)
-
-    @property
-    def outer(self) -> float:
-        """Outer radius of the pipe."""
-        return self.pipe.outside_diameter_m / 2
-
-    @property
-    def inner(self) -> float:
-        """Inner radius of the pipe."""
-        return self.pipe.inside_diameter_m / 2
-
-    @property
-    def stretch(self) -> float:
-        """How much longer the pipe is than its plan, and taller a vertical cut of it than round."""
-        return float(np.hypot(1, self.fall))
-
-    @property
-    def outside(self) -> Bore:
-        """The pipe's own outside, tee leg included."""
-        return self.bore(0.0, self.end, self.outer)
-
-    @property
-    def sleeve_bore(self) -> Bore:
-        """The sleeve's outside."""
-        return self.bore(self.face, self.back, self.sleeve.outside_diameter_m / 2)
-
-    @property
-    def end_invert(self) -> float:
-        """Level of the invert where the pipe enters the basin."""
-        return self.invert - self.fall * self.end
 
 
 @dataclass(frozen=True, eq=False)
@@ -170,24 +106,8 @@ class SumpLayout:
 
 
 def lay_sump(sump: Sump, area: AreaLayout, drain: DrainLayout | None) -> SumpLayout:
-    """Lay out the pit, and the solid pipe to it if there is a drain."""
-    return SumpLayout(sump, area, _lead(sump, area, drain) if drain else None)
-
-
-def _lead(sump: Sump, area: AreaLayout, drain: DrainLayout) -> LeadLayout:
-    tee = drain.route.at(drain.low)
-    gap = np.subtract(sump.at, tee)
-    far = float(np.hypot(*gap))
-    along = (float(gap[0] / far), float(gap[1] / far))
-    pipe = PIPES[sump.pipe or drain.drain.pipe]
-    begin = (drain.radius + drain.drain.offset - drain.wrap_m) / 2
-    end = far - sump.diameter / 2 + ENTRY_M
-    face = drain.drain.offset
-    back = face + area.footing.width
-    invert = drain.outlet_invert
-    return LeadLayout(
-        pipe, PIPES[sump.sleeve], tee, along, invert, sump.fall, begin, end, face, back
-    )
+    """Lay out the pit, and the solid pipe to it from the drain that empties into it, if any."""
+    return SumpLayout(sump, area, pit_lead(sump, drain) if drain else None)
 
 
 def sump_bodies(pit: SumpLayout) -> list[Body]:

@@ -1,8 +1,8 @@
-"""The perimeter drain: pipe, holes, stone, wrap, cleanouts, and the sump pit it empties into."""
+"""The perimeter drains: pipe, holes, stone, wrap, cleanouts, and the sump pit."""
 
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal
 
-from pydantic import Field
+from pydantic import BeforeValidator, Field
 
 from geometry.parts.fields import (
     Clear,
@@ -20,9 +20,17 @@ from geometry.parts.fields import (
     Span,
 )
 from geometry.parts.measured import CurvePoint, Flow
-from geometry.units import INCH
+from geometry.parts.outlet import Daylight
+from geometry.units import FOOT, INCH
 
 Angle = Annotated[float, Field(ge=-180, le=180)]
+Line = Literal["outside", "inside"]
+Outlet = Literal["pit", "daylight", "bleeders", "lower stone"]
+
+
+def listed(value: Any) -> Any:
+    """Return a single table as a list of one: `[drain]` means the same as `[[drain]]` once."""
+    return [value] if isinstance(value, dict) else value
 
 
 class Holes(Record):
@@ -53,28 +61,63 @@ class Wrap(Record):
     overlap: Small = 12 * INCH
 
 
-class Drain(Record):
-    """A perforated pipe along the outside of the footing, falling from a high point to an outlet.
+class Bleeders(Record):
+    """Short pipes through the footing that join the drain outside it with the one inside.
 
+    spacing: at most, along the footing. invert: level against the area's TOF; unless given, the
+    outlet's invert of the drain that empties through them.
+    """
+
+    pipe: Name = "sch40-3"
+    spacing: Annotated[float, Span("2 ft", "40 ft", "8 ft")] = 8 * FOOT
+    invert: LevelValue | None = None
+
+
+DaylightList = Annotated[
+    tuple[Daylight, ...],
+    BeforeValidator(listed, json_schema_input_type=Daylight | tuple[Daylight, ...]),
+    Field(max_length=3),
+]
+
+
+class Drain(Record):
+    """A perforated pipe along a footing, falling from a high point to its outlet or outlets.
+
+    line: which face of the footing it runs along; inside, it lies under the floor.
     sides: "all" or numbers of the outline's sides (side 1 runs from corner 1 to corner 2).
     offset: footing's face to the pipe's centre. outlet_invert: level of the invert at the low end
     against the area's TOF; unless given, the trench bottom there is the footing's bottom.
-    high_corner, low_corner: corner numbers; unless given, the low point lies next to the sump pit
-    and the high point is farthest from it.
+    outlet: what the low point empties into; unless given the sump pit, if there is one.
+    "bleeders": through the footing into the drain on its other face. "lower stone": at an open end
+    into the stone of a lower area's drain. daylight: pipes to open air, each at a low point of its
+    own next to where it heads. high_corner, low_corner: corner numbers; unless given, the low
+    point lies next to pit or daylight and the high point is farthest from it.
     """
 
+    name: Name = ""
     area: Name = ""
+    line: Line = "outside"
     pipe: Name = "d2729-4"
     sides: Literal["all"] | tuple[int, ...] = "all"
     offset: Clear = 8 * INCH
     fall: Fall = 1 / 96
     outlet_invert: LevelValue | None = None
+    outlet: Outlet | None = None
+    daylight: DaylightList = ()
+    bleeders: Bleeders = Bleeders()
     high_corner: int | None = None
     low_corner: int | None = None
     holes: Holes = Holes()
     stone: DrainStone = DrainStone()
     wrap: Wrap = Wrap()
     cleanouts: tuple[int, ...] = ()
+
+
+DrainList = Annotated[
+    tuple[Drain, ...],
+    BeforeValidator(listed, json_schema_input_type=Drain | tuple[Drain, ...]),
+    Field(max_length=8),
+]
 
 
 class Discharge(Record):

@@ -97,7 +97,7 @@ class _Look:
         self.layout = layout
         self.steps = list(_steps(layout.areas))
         self.ends = _ends(layout)
-        hiding = [p.region for p in layout.risers]
+        hiding = [p.region for d in layout.drains for p in layout.risers(d)]
         hiding += [layout.sump.outer_circle] if layout.sump else []
         piers = [b for b in layout.structure if b.label.role in ("pad", "column")]
         pads = [p.region for b in piers for p in b.prisms]

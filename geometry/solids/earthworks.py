@@ -55,17 +55,21 @@ def pad_pockets(ground: GroundLayout) -> list[Prism]:
 
 
 def backfill(
-    layout: Layout, beside: Manifold, risers: Sequence[Manifold]
+    layout: Layout, beside: Manifold, pipes: Sequence[Manifold]
 ) -> tuple[Manifold, Manifold]:
-    """Return (washed stone up the wall, soil): the hole less all that stands in it."""
+    """Return (washed stone up the wall, soil): the hole less all that stands in it.
+
+    pipes: risers and solid pipes that pass through it.
+    """
     ground = layout.ground
     kept = [prism(p) for p in occupied(ground.areas, ground.existing + 1.0)]
     kept += [prism(p) for p in layout.footing.prisms]
     kept += [prism(p) for body in _under_higher_floors(layout) for p in body.prisms]
-    kept += [prism(p) for p in (layout.drain.space(layout.steps) if layout.drain else ())]
+    outside = [d for d in layout.drains if not d.inside]
+    kept += [prism(p) for d in outside for p in d.space(layout.steps(d))]
     if ground.fill_top < ground.existing:
         kept.append(_above(beside, ground.fill_top))
-    left = cut_away(beside, [*kept, *risers])
+    left = cut_away(beside, [*kept, *pipes])
     strip = ground.wall_stone()
     return left.split(prism(strip)) if strip else (Manifold(), left)
 

@@ -7,10 +7,10 @@ from itertools import pairwise
 from manifold3d import Manifold
 
 from geometry.label import Label
-from geometry.layout.bodies import SAME_LEVEL_M, Body, Bore, Prism
+from geometry.layout.bodies import SAME_LEVEL_M, Body, Prism
 from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
-from geometry.layout.sump import LeadLayout
+from geometry.layout.leads import LeadLayout, lead_at
 from geometry.materials.kinds import Pipe
 from geometry.solids import earthworks, pipes
 from geometry.solids.kernel import (
@@ -43,21 +43,20 @@ class Foundation:
 
 def build(layout: Layout) -> Foundation:
     """Return every solid of a laid-out design."""
-    solids = [body_solid(b, layout) for b in (*layout.structure, *layout.floors, *layout.pit)]
+    solids = [body_solid(b) for b in (*layout.structure, *layout.floors, *layout.pit)]
     solids += _pipework(layout)
     return _with_ground(layout, solids)
 
 
-def body_solid(body: Body, layout: Layout) -> Solid:
+def body_solid(body: Body) -> Solid:
     """Return a body of prisms as a solid: raised, joined, pierced."""
-    return _solid(body.label, body_mesh(body, layout))
+    return _solid(body.label, body_mesh(body))
 
 
-def body_mesh(body: Body, layout: Layout) -> Mesh:
+def body_mesh(body: Body) -> Mesh:
     """Return a body's mesh: one prism as it is, several joined, bores cut."""
     whole = stacked(body.prisms)
-    lead = layout.lead
-    tools = [_bore(b, lead) for b in body.bores] if lead else []
+    tools = [pipes.bore_tool(b) for b in body.bores]
     return mesh_of(cut_away(manifold(whole), tools)) if tools else whole
 
 
@@ -71,30 +70,39 @@ def stacked(prisms: Sequence[Prism]) -> Mesh:
     return mesh or mesh_of(union([earthworks.prism(p) for p in prisms]))
 
 
-def _bore(bore: Bore, lead: LeadLayout) -> Manifold:
-    run = (
-        [0.0, lead.end]
-        if bore.start == lead.at(0.0)
-        else [lead.face - pipes.PAST_M, lead.back + pipes.PAST_M]
-    )
-    return manifold(pipes.solid(pipes.lead_frames(lead, run), bore.radius))
-
-
 def _solid(label: Label, mesh: Mesh) -> Solid:
     return Solid(label, mesh.vertices, mesh.faces)
 
 
 def _pipework(layout: Layout) -> list[Solid]:
-    drain = layout.drain
-    if drain is None:
-        return []
-    found = [_solid(layout.label("drain/pipe"), pipes.perforated_pipe(drain))]
-    found += [*_fittings(layout, drain), *_risers(layout, drain), *_bed(layout, drain)]
-    lead = layout.lead
-    if lead:
-        found.append(
-            _solid(layout.label("sump/pipe"), _tube(lead, lead.pipe, lead.begin, lead.end))
+    found: list[Solid] = []
+    for drain, bed in zip(layout.drains, layout.drain_beds, strict=True):
+        found.append(_solid(layout.label(f"{drain.key}/pipe"), pipes.perforated_pipe(drain)))
+        found += [*_fittings(layout, drain), *_risers(layout, drain)]
+        found += [*_bed(layout, drain, bed), *_to_daylight(layout, drain)]
+    if bleeders := layout.bleeders:
+        tubes = joined([pipes.bleeder_tube(b) for b in bleeders])
+        found.append(_solid(layout.label("bleeders"), tubes))
+    return [*found, *_to_pit(layout)]
+
+
+def _to_daylight(layout: Layout, drain: DrainLayout) -> list[Solid]:
+    leads = [lead for lead in layout.leads(drain) if lead is not layout.pit_lead]
+    return [
+        _solid(
+            layout.label(f"{drain.key}/daylight {number}"),
+            _tube(lead, lead.pipe, lead.begin, lead.end),
         )
+        for number, lead in enumerate(leads, 1)
+    ]
+
+
+def _to_pit(layout: Layout) -> list[Solid]:
+    lead = layout.pit_lead
+    if lead is None:
+        return []
+    found = [_solid(layout.label("sump/pipe"), _tube(lead, lead.pipe, lead.begin, lead.end))]
+    if lead.sleeve:
         sleeve = _tube(lead, lead.sleeve, lead.face, lead.back)
         found.append(_solid(layout.label("sump/sleeve"), sleeve))
     return found
@@ -106,11 +114,11 @@ def _tube(lead: LeadLayout, pipe: Pipe, start: float, end: float) -> Mesh:
 
 
 def _fittings(layout: Layout, drain: DrainLayout) -> list[Solid]:
-    lead = layout.lead
     opened = [drain.bend_at(drain.corner_station(c)) for c in drain.drain.cleanouts]
     meshes = []
     for fitting in drain.fittings:
-        if fitting.kind == "tee" and lead:
+        lead = lead_at(layout.leads(drain), fitting.station) if fitting.kind == "tee" else None
+        if lead:
             meshes.append(pipes.tee_mesh(drain, lead, fitting))
             continue
         point, centre = drain.route.at(fitting.station), drain.centre(fitting.station)
@@ -118,62 +126,69 @@ def _fittings(layout: Layout, drain: DrainLayout) -> list[Solid]:
             pipes.riser_tools(point, drain.bore, centre, centre + 1) if fitting in opened else None
         )
         meshes.append(pipes.bend_mesh(drain, fitting, bore))
-    if not drain.route.closed:
-        meshes += pipes.cap_meshes(drain)
-    return [_solid(layout.label("drain/fittings"), joined(meshes))] if meshes else []
+    meshes += pipes.cap_meshes(drain)
+    return [_solid(layout.label(f"{drain.key}/fittings"), joined(meshes))] if meshes else []
 
 
 def _risers(layout: Layout, drain: DrainLayout) -> list[Solid]:
     found = []
-    for corner, riser in zip(drain.drain.cleanouts, layout.risers, strict=True):
+    for corner, riser in zip(drain.drain.cleanouts, layout.risers(drain), strict=True):
         station = drain.corner_station(corner)
         point = drain.route.at(station)
         tube = pipes.riser_tube(point, drain, riser.bottom, riser.top)
         bend = drain.bend_at(station)
         frames = pipes.fitting_frames(drain, bend) if bend else []
         under = [manifold(pipes.solid(frames, drain.radius))] if frames else []
-        label = layout.label(f"drain/cleanout {corner}")
+        label = layout.label(f"{drain.key}/cleanout {corner}")
         found.append(_solid(label, mesh_of(cut_away(tube, under))))
     return found
 
 
-def _bed(layout: Layout, drain: DrainLayout) -> list[Solid]:
-    stone, wrap = layout.drain_bed
+def _bed(layout: Layout, drain: DrainLayout, bed: tuple[Body, Body]) -> list[Solid]:
+    stone, wrap = bed
     run = pipes.run_mesh(drain)
-    tools = _riser_bars(layout)
-    if lead := layout.lead:
+    tools = [*_riser_bars(layout, drain), *(pipes.bar(b) for b in stone.bores)]
+    for lead in layout.leads(drain):
         frames = pipes.lead_frames(lead, (0.0, lead.face + pipes.PAST_M))
         tools.append(manifold(pipes.solid(frames, lead.outer)))
     body = manifold(stacked(stone.prisms))
-    caps = [] if drain.route.closed else [manifold(m) for m in pipes.cap_meshes(drain)]
+    caps = [manifold(m) for m in pipes.cap_meshes(drain)]
     cavity = manifold(run)
     stone_mesh = mesh_of(cut_away(body, [cavity, *caps, *tools]))
     # The wrap is what the stone leaves of the trench: one cut instead of many joints.
-    trench = manifold(stacked(drain.space(layout.steps)))
+    trench = manifold(stacked(drain.space(layout.steps(drain))))
     wrap_mesh = mesh_of(cut_away(trench, [body, *tools]))
     return [_solid(stone.label, stone_mesh), _solid(wrap.label, wrap_mesh)]
 
 
-def _riser_bars(layout: Layout) -> list[Manifold]:
-    drain = layout.drain
-    if drain is None:
-        return []
+def _riser_bars(layout: Layout, drain: DrainLayout) -> list[Manifold]:
     return [
         pipes.riser_tools(
             drain.route.at(drain.corner_station(c)), drain.radius, r.bottom, r.bottom + HIGH_M
         )
-        for c, r in zip(drain.drain.cleanouts, layout.risers, strict=True)
+        for c, r in zip(drain.drain.cleanouts, layout.risers(drain), strict=True)
     ]
 
 
+def _through_backfill(layout: Layout) -> list[Manifold]:
+    """Return what passes through the backfill: risers outside the house, pipes to daylight."""
+    outside = [d for d in layout.drains if not d.inside]
+    found = [bar for drain in outside for bar in _riser_bars(layout, drain)]
+    for drain in outside:
+        for lead in layout.leads(drain):
+            if lead is not layout.pit_lead and lead.end > lead.face:
+                found.append(pipes.bar(lead.bore(lead.begin, lead.end, lead.outer)))
+    return found
+
+
 def _with_ground(layout: Layout, solids: list[Solid]) -> Foundation:
-    ground, bars = layout.ground, _riser_bars(layout)
+    ground, through = layout.ground, _through_backfill(layout)
     beside = earthworks.holes(ground)
-    stone, soil = earthworks.backfill(layout, beside, bars)
+    stone, soil = earthworks.backfill(layout, beside, through)
     bodies = {
         "ground/wall stone": stone,
         "ground/backfill": soil,
-        "ground/grading": earthworks.grading(layout, bars),
+        "ground/grading": earthworks.grading(layout, through),
     }
     there = {part: body for part, body in bodies.items() if not body.is_empty()}
     solids += [_solid(layout.label(part), mesh_of(body)) for part, body in there.items()]

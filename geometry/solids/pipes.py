@@ -7,8 +7,10 @@ import numpy as np
 from manifold3d import Manifold
 from shapely import Polygon
 
+from geometry.layout.bleeders import Bleeder
+from geometry.layout.bodies import Bore
 from geometry.layout.drain import CAP_M, PIPE_SIDES, DrainLayout, Fitting, Straight
-from geometry.layout.sump import LeadLayout
+from geometry.layout.leads import LeadLayout
 from geometry.solids.drilled import Section, pipe_ring, ring_cap, tiled
 from geometry.solids.kernel import (
     Floats,
@@ -155,6 +157,32 @@ def solid(frames: Sequence[Frame], radius: float) -> Mesh:
     return swept(np.stack([f.ring(radius) for f in frames]))
 
 
+def axis_frames(bore: Bore, past: float = 0.0) -> list[Frame]:
+    """Return square cuts at both ends of a straight axis, or a distance past them on the plan."""
+    start, end = np.array(bore.start), np.array(bore.end)
+    run = float(np.hypot(*(end - start)[:2]))
+    along = (end - start) / run
+    left, stretch = np.array((-along[1], along[0])), float(np.linalg.norm(along))
+    ends = (start - along * past, end + along * past)
+    return [Frame(centre, left, stretch) for centre in ends]
+
+
+def bar(bore: Bore) -> Manifold:
+    """Return a round bar as long as its axis."""
+    return manifold(solid(axis_frames(bore), bore.radius))
+
+
+def bore_tool(bore: Bore) -> Manifold:
+    """Return a round bar to cut a bore with, a little past both its ends."""
+    return manifold(solid(axis_frames(bore, PAST_M), bore.radius))
+
+
+def bleeder_tube(bleeder: Bleeder) -> Mesh:
+    """Return a pipe through the footing."""
+    frames = axis_frames(bleeder.outside)
+    return tube(frames, bleeder.radius, bleeder.pipe.inside_diameter_m / 2)
+
+
 def lead_frames(lead: LeadLayout, distances: Sequence[float]) -> list[Frame]:
     """Return square cuts of the pipe to the sump."""
     left = np.array((-lead.along[1], lead.along[0]))
@@ -194,14 +222,15 @@ def bend_mesh(drain: DrainLayout, fitting: Fitting, riser_bore: Manifold | None)
 
 
 def cap_meshes(drain: DrainLayout) -> list[Mesh]:
-    """Return the end caps of an open run."""
+    """Return the caps on an open run's closed ends."""
     found = []
     first, last = drain.sticks[0], drain.sticks[-1]
-    for stick, station, way in ((first, first[0].start, -1), (last, last[-1].end, 1)):
+    ends = ((first, first[0].start, -1), (last, last[-1].end, 1))
+    for stick, station, way in (e for e, capped in zip(ends, drain.capped, strict=True) if capped):
         near = frame_on_straight(drain, station, _stick_stretch(drain, stick))
         away = np.array((near.left[1], -near.left[0], 0.0)) * way * CAP_M
-        ends = [near, Frame(near.centre + away, near.left, near.stretch)]
-        found.append(solid(ends if way > 0 else ends[::-1], drain.radius))
+        pair = [near, Frame(near.centre + away, near.left, near.stretch)]
+        found.append(solid(pair if way > 0 else pair[::-1], drain.radius))
     return found
 
 

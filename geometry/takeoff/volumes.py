@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from geometry.label import Label
 from geometry.layout import pipework
+from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
 from geometry.solids.foundation import Foundation
 from geometry.solids.kernel import Mesh
@@ -24,23 +25,25 @@ def part_volumes(layout: Layout) -> tuple[PartVolume, ...]:
 
 
 def _pipework(layout: Layout) -> list[PartVolume]:
-    drain = layout.drain
-    if drain is None:
-        return []
-    lead = layout.lead
-    fittings = sum(pipework.fitting_volumes(drain, lead))
-    fittings += 0.0 if drain.route.closed else 2 * pipework.cap_volume(drain)
-    found = [
-        PartVolume(layout.label("drain/pipe"), pipework.pipe_volume(drain)),
-        PartVolume(layout.label("drain/fittings"), fittings),
-    ]
-    for corner, riser in zip(drain.drain.cleanouts, layout.risers, strict=True):
-        volume = pipework.riser_volume(drain, corner, riser.top)
-        found.append(PartVolume(layout.label(f"drain/cleanout {corner}"), volume))
-    if lead:
-        found.append(PartVolume(layout.label("sump/pipe"), pipework.lead_volume(lead)))
-        found.append(PartVolume(layout.label("sump/sleeve"), pipework.sleeve_volume(lead)))
-    return found
+    sizes = {part: v for drain in layout.drains for part, v in _drain(layout, drain).items()}
+    if lead := layout.pit_lead:
+        sizes["sump/pipe"] = pipework.lead_volume(lead)
+        sizes["sump/sleeve"] = pipework.sleeve_volume(lead)
+    sizes["bleeders"] = pipework.bleeders_volume(layout.bleeders)
+    return [PartVolume(layout.label(part), size) for part, size in sizes.items() if size > 0]
+
+
+def _drain(layout: Layout, drain: DrainLayout) -> dict[str, float]:
+    """Return the volumes of a drain's pipes by part id, m3."""
+    key, leads = drain.key, layout.leads(drain)
+    fittings = sum(pipework.fitting_volumes(drain, leads)) + pipework.caps_volume(drain)
+    sizes = {f"{key}/pipe": pipework.pipe_volume(drain), f"{key}/fittings": fittings}
+    for corner, riser in zip(drain.drain.cleanouts, layout.risers(drain), strict=True):
+        sizes[f"{key}/cleanout {corner}"] = pipework.riser_volume(drain, corner, riser.top)
+    outside = [lead for lead in leads if lead is not layout.pit_lead]
+    for number, lead in enumerate(outside, 1):
+        sizes[f"{key}/daylight {number}"] = pipework.lead_volume(lead)
+    return sizes
 
 
 def earthwork_volumes(foundation: Foundation) -> tuple[PartVolume, ...]:

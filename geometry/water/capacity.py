@@ -9,7 +9,7 @@ from geometry.formulas.orifices import HoleRow, inflow_per_metre
 from geometry.formulas.stone_flow import Regime, ergun_velocity, regime
 from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
-from geometry.layout.sump import LeadLayout
+from geometry.layout.leads import LeadLayout
 from geometry.materials.catalogue import AGGREGATES
 from geometry.water.pumping import middle_flow
 

@@ -94,7 +94,7 @@ def _access(layout: Layout, drain: DrainLayout) -> list[Access]:
         Access(
             f"cleanout at corner {corner}", drain.corner_station(corner), riser.top - riser.bottom
         )
-        for corner, riser in zip(drain.drain.cleanouts, layout.risers, strict=True)
+        for corner, riser in zip(drain.drain.cleanouts, layout.risers(drain), strict=True)
     ]
     if layout.lead is not None:
         found.append(Access("sump pit", drain.low, None))
@@ -126,9 +126,8 @@ def _run(layout: Layout, drain: DrainLayout, start: Access, end: Access) -> Run:
 
 def _along(drain: DrainLayout, start: float, end: float) -> float:
     """Length of the pipe itself between two stations; the second may lie past the closing."""
-    length, turning = drain.route.length, (drain.low, drain.high)
-    stops = [s + k * length for s in turning for k in (0, 1) if start < s + k * length < end]
-    marks = sorted({start, *stops, end})
+    length = drain.route.length
+    marks = sorted({start, *drain.falls.turns(start, end), end})
     inverts = [drain.invert(mark % length if drain.route.closed else mark) for mark in marks]
     return float(np.sum(np.hypot(np.diff(marks), np.diff(inverts))))
 

@@ -21,15 +21,15 @@ def stone_porosity(layout: Layout) -> float | None:
 def storage(layout: Layout, pit: SumpLayout) -> Storage:
     """Return the water held from the basin's inside bottom to its rim, by level."""
     area = round_pit_area(pit.sump.diameter)
-    return pit_and_stone(pit.floor, pit.rim, area, stone_beds(layout, pit))
+    return pit_and_stone(pit.floor, pit.rim, area, stone_beds(layout))
 
 
-def stone_beds(layout: Layout, pit: SumpLayout) -> list[StoneBed]:
+def stone_beds(layout: Layout) -> list[StoneBed]:
     """Return the drain stone that fills with the pit; none where its voids are not known."""
     porosity = stone_porosity(layout)
-    if layout.drain is None or porosity is None or pit.lead is None:
+    if layout.drain is None or porosity is None or layout.lead is None:
         return []
-    low, (stone, _) = layout.drain.outlet_invert, layout.drain_bed
+    low, (stone, _) = layout.drain.outlet_invert, layout.drain_beds[layout.in_view]
     return [
         StoneBed(max(p.bottom, low), p.top, float(p.region.area), porosity)
         for p in stone.prisms

@@ -162,7 +162,7 @@ def peer_flat(layout: Layout) -> float:
 
 
 def own_flat(layout: Layout) -> float:
-    return sum(body_mesh(b, layout).volume for b in flat_parts(layout))
+    return sum(body_mesh(b).volume for b in flat_parts(layout))
 
 
 def peer_pipe(layout: Layout, holes: int) -> tuple[float, float]:

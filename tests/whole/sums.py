@@ -96,9 +96,9 @@ def above_grade(layout: Layout) -> float:
         return 0.0
     outside = shapely.box(-400, -400, 400, 400).difference(ground.house)
     standing = inside(layout.footing.prisms, [Prism(outside, low, high)])
-    risers = len(layout.risers) * (high - low)
-    radius = layout.drain.radius if layout.drain else 0.0
-    return integrated(layout, low, high, ground.house) - standing - risers * pi * radius**2
+    drains = [d for d in layout.drains if not d.inside]
+    risers = sum(len(layout.risers(d)) * pi * d.radius**2 for d in drains) * (high - low)
+    return integrated(layout, low, high, ground.house) - standing - risers
 
 
 def put_back(whole: Whole) -> float:
@@ -108,10 +108,9 @@ def put_back(whole: Whole) -> float:
     parts.pop("ground/grading", None)
     higher = sum(p.region.area * between(p, ground, 1e3) for p in all_prisms(layout))
     total = sum(parts.values()) - float(higher)
-    drain = layout.drain
-    if drain:
+    for drain in layout.drains:
         ring = pi * (drain.radius**2 - drain.bore**2)
-        total -= sum(ring * max(0.0, r.top - ground) for r in layout.risers)
+        total -= sum(ring * max(0.0, r.top - ground) for r in layout.risers(drain))
     return total
 
 

@@ -118,7 +118,7 @@ def test_pads_columns_and_floors(whole: Whole) -> None:
 def lead_bar(design: Design) -> brep.Shape:
     """The solid pipe to the sump, by hand: invert at footing bottom, square to the west side."""
     # Trench: wrap, 2 in bedding, pipe of 4.215 in outside and 0.075 in wall (ASTM D2729).
-    drain = design.drain
+    drain = next(iter(design.drains), None)
     assert drain is not None
     assert design.sump is not None
     wrap, pipe = FABRICS[drain.wrap.material].thickness_m, PIPES[drain.pipe]

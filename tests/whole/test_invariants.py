@@ -8,6 +8,8 @@ from hypothesis import HealthCheck, given, settings
 from manifold3d import Error
 
 from geometry.designfile import read_design
+from geometry.layout.drain import DrainLayout
+from geometry.layout.lay import Layout
 from geometry.takeoff.volumes import part_volumes
 from tests.designs import Raw, design_of, raw_designs, seeded_raw
 from tests.whole import sums
@@ -63,12 +65,13 @@ def volumes_agree(whole: Whole) -> None:
 
 def _displaced(whole: Whole, part: str) -> float:
     """Volume risers or fittings displace, pipe and bore."""
-    drain = whole.layout.drain
-    if drain is None or not part.startswith(("drain/cleanout", "drain/fittings")):
-        return 0.0
-    runs = sum(2 * f.reach for f in drain.fittings)
-    heights = [r.top - r.bottom for r in whole.layout.risers]
-    return float(np.pi * drain.radius**2 * max([runs, *heights]))
+    found = 0.0
+    for drain in whole.layout.drains:
+        if part.startswith((f"{drain.key}/cleanout", f"{drain.key}/fittings")):
+            runs = sum(2 * f.reach for f in drain.fittings)
+            heights = [r.top - r.bottom for r in whole.layout.risers(drain)]
+            found = float(np.pi * drain.radius**2 * max([runs, *heights]))
+    return found
 
 
 def rooms_full(whole: Whole) -> None:
@@ -77,6 +80,8 @@ def rooms_full(whole: Whole) -> None:
     for area in layout.areas:
         block = sums.floor_block(area)
         empty = _pit_inside(whole) if layout.sump and layout.sump.area is area else []
+        empty += [r for d in layout.drains if d.inside and d.area is area
+                  for r in _risers_over_the_stone(layout, d)]  # fmt: skip
         filled = sums.inside(prisms, block) + sums.inside(empty, block)
         assert filled == pytest.approx(sums.volume(block), rel=EXACT_SHARE), area.name
 
@@ -85,6 +90,14 @@ def _pit_inside(whole: Whole) -> list[sums.Prism]:
     pit = whole.layout.sump
     assert pit is not None
     return [sums.Prism(pit.inner_circle, pit.floor, pit.rim - pit.sump.lid)]
+
+
+def _risers_over_the_stone(layout: Layout, drain: DrainLayout) -> list[sums.Prism]:
+    found, top = [], drain.area.finished_floor
+    for riser in layout.risers(drain):
+        under, beside = riser.region.intersection(drain.lap), riser.region.difference(drain.lap)
+        found += [sums.Prism(under, drain.lap_top, top), sums.Prism(beside, drain.stone_top, top)]
+    return found
 
 
 def hole_adds_up(whole: Whole) -> None:

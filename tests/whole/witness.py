@@ -12,7 +12,9 @@ from manifold3d import Manifold, Mesh64
 from numpy.typing import NDArray
 from scipy.integrate import dblquad, quad
 
+from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout, lay_out
+from geometry.layout.leads import LeadLayout
 from geometry.project import Design
 from geometry.solids.foundation import Foundation, build
 from geometry.solids.solid import Solid
@@ -146,19 +148,18 @@ def mitred_saddle(disc: float, radius: float, turn: float) -> float:
 def pipework_void(layout: Layout) -> float:
     """Air inside pipes, holes, risers below the ground, sleeve and pit, from formulas alone, m3."""
     pit = layout.sump
-    void = _drain_void(layout) if layout.drain else 0.0
+    void = sum(_drain_void(layout, drain) for drain in layout.drains)
+    for bleeder in layout.bleeders:
+        void += pi * (bleeder.pipe.inside_diameter_m / 2) ** 2 * bleeder.length
     if pit:
         top = min(pit.rim - pit.sump.lid, layout.ground.existing)
         void += pi * pit.inner**2 * (top - pit.floor)
-        void += _lead_void(layout) if pit.lead else 0.0
     return void
 
 
-def _drain_void(layout: Layout) -> float:
-    drain = layout.drain
-    assert drain is not None
+def _drain_void(layout: Layout, drain: DrainLayout) -> float:
     bore, outer = drain.bore, drain.radius
-    void = pi * bore**2 * (drain.run_length - _plain_ends(layout))
+    void = pi * bore**2 * (drain.run_length - _plain_ends(drain))
     hole = drain.drain.holes.diameter / 2
     void += drain.hole_count * (saddle(hole, outer) - saddle(hole, bore))
     for corner in drain.drain.cleanouts:
@@ -166,32 +167,33 @@ def _drain_void(layout: Layout) -> float:
         turn = next(
             drain.turn(f.corner or 0) for f in drain.fittings if abs(f.station - station) < 1e-6
         )
-        top = min(layout.ground.existing, layout.ground.finished(*drain.route.at(station)))
+        ends = (
+            drain.area.finished_floor
+            if drain.inside
+            else layout.ground.finished(*drain.route.at(station))
+        )
+        top = min(layout.ground.existing, ends)
         height = top - drain.centre(station)
         void += pi * bore**2 * height - mitred_saddle(bore, bore, turn)
-    return void
+    return void + sum(_lead_void(layout, drain, lead) for lead in layout.leads(drain))
 
 
-def _plain_ends(layout: Layout) -> float:
+def _plain_ends(drain: DrainLayout) -> float:
     """Length along the fall beyond an open run's ends, where no pipe lies."""
-    drain = layout.drain
-    assert drain is not None
     if drain.route.closed:
         return 0.0
     first, last = drain.sticks[0][0].start, drain.sticks[-1][-1].end
     return (first + drain.route.length - last) * hypot(1, drain.drain.fall)
 
 
-def _lead_void(layout: Layout) -> float:
+def _lead_void(layout: Layout, drain: DrainLayout, lead: LeadLayout) -> float:
     """Bore of tee leg and solid pipe, less the pipe's end in the pit; the sleeve's gap."""
-    pit, drain = layout.sump, layout.drain
-    assert pit is not None
-    assert drain is not None
-    lead = pit.lead
-    assert lead is not None
+    pit = layout.sump
     outer, inner = lead.pipe.outside_diameter_m / 2, lead.pipe.inside_diameter_m / 2
     stretch = hypot(1, lead.fall)
     void = pi * inner**2 * lead.end * stretch - saddle(inner, drain.bore, inner - drain.bore)
+    if pit is None or lead is not layout.pit_lead:
+        return void
     far = hypot(pit.sump.at[0] - lead.tee[0], pit.sump.at[1] - lead.tee[1])
 
     def entered(y: float) -> float:
@@ -199,5 +201,7 @@ def _lead_void(layout: Layout) -> float:
         return 2 * (outer**2 - y**2) ** 0.5 * stretch * max(0.0, lead.end - wall)
 
     void -= float(quad(entered, -outer, outer, epsabs=1e-14)[0])
+    if lead.sleeve is None:
+        return void
     gap = (lead.sleeve.inside_diameter_m / 2) ** 2 - outer**2
     return void + pi * gap * (lead.back - lead.face) * stretch

@@ -19,11 +19,12 @@ def show_drain(design: str, as_json: bool) -> None:
     """
     work = job(design_text(design))
     report, system = work.quick_report, work.system
-    heights, slope = report.drain_heights, report.slope_budget
+    drain = report.drain
+    heights, slope = (drain.heights, drain.slope) if drain else (None, None)
     if heights is None or slope is None:
         raise BedcourseError("this design has no drain; add a table [drain]")
     if as_json:
-        wanted = {"design", "units", "drain", "drain_heights", "slope_budget"}
+        wanted = {"design", "units", "drains"}
         text = json.dumps(report.model_dump(include=wanted, mode="json"), indent=2)
         sys.stdout.write(text + "\n")
         return

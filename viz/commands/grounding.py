@@ -21,7 +21,7 @@ def show_soil(design: str, as_json: bool) -> None:
         return
     for title, table in soil_tables.tables(report, work.system):
         printing.table(table, f"{work.name}: {title[:1].lower()}{title[1:]}")
-    if report.pipe_strength is not None:
-        printing.lines([soil_tables.counted(report.pipe_strength, work.system)])
+    if report.drain and report.drain.strength:
+        printing.lines([soil_tables.counted(report.drain.strength, work.system)])
     printing.lines(["The walls' design belongs to the code's tables or an engineer."])
     printing.cautions(report)

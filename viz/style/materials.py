@@ -57,7 +57,7 @@ _KIND_OF_ROLE: dict[Role, Kind] = {
     "footing": "concrete", "wall": "concrete", "pad": "concrete", "column": "concrete",
     "slab": "concrete", "base": "stone", "blinding": "sand", "retarder": "sheet",
     "insulation": "board", "edge board": "board", "fill": "stone", "pipe": "pipe",
-    "fitting": "pipe", "cleanout": "pipe", "lead": "pipe", "sleeve": "pipe",
+    "fitting": "pipe", "cleanout": "pipe", "lead": "pipe", "sleeve": "pipe", "bleeder": "pipe",
     "drain stone": "stone", "pit stone": "stone", "wall stone": "stone", "wrap": "fabric",
     "basin": "plastic", "lid": "plastic", "backfill": "soil", "grading": "soil",
     "excavation": "soil",

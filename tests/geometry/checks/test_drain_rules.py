@@ -128,13 +128,13 @@ def test_no_drain_no_findings_and_no_figures() -> None:
 
     done = report(lay_out(read_design(edited(without("drain"), without("sump")))))
     assert not [f for f in done.findings if f.id.startswith("drain-")]
-    assert done.drain_heights is None
-    assert done.slope_budget is None
+    assert done.drains == ()
 
 
 def test_figures_of_the_report() -> None:
     done = made(STEEP)
-    heights, slope = done.drain_heights, done.slope_budget
+    assert done.drain is not None
+    heights, slope = done.drain.heights, done.drain.slope
     assert heights is not None
     assert slope is not None
     assert done.drain is not None

@@ -73,8 +73,8 @@ MATERIALS = (
 DRAINS = (
     one("no area", 'area = "basement"', 'area = "cellar"', "drain > area", "cellar",
          'there is no area "cellar"; write one of basement, porch'),
-    one("upper area", 'area = "basement"', 'area = "porch"', "drain > area", "porch",
-         'above "basement"', "lowest area"),
+    one("another area", 'area = "basement"', 'area = "porch"', "sump > at", 'at = "3 ft',
+         "the pipe to the sump meets the drain"),
     one("no side", 'offset = "8 in"', 'offset = "8 in"\nsides = [4, 5]', "drain > sides", "sides",
          "there is no side 5", "1 to 4"),
     one("no sides", 'offset = "8 in"', 'offset = "8 in"\nsides = []', "drain > sides", "sides",

@@ -23,8 +23,9 @@ NUMBERS = range(len(DESIGNS))
 
 
 def with_drain(design: Design, **changed: object) -> Layout:
-    assert design.drain is not None
-    return lay_out(design.model_copy(update={"drain": design.drain.model_copy(update=changed)}))
+    assert design.drains
+    drain = design.drains[0].model_copy(update=changed)
+    return lay_out(design.model_copy(update={"drains": (drain,)}))
 
 
 def rules_of(layout: Layout) -> list[HeightRule]:
@@ -61,8 +62,8 @@ def test_the_greatest_fall_exactly_fits(number: int) -> None:
 @pytest.mark.parametrize("number", NUMBERS)
 def test_more_bedding_never_gives_more_room(number: int) -> None:
     design = DESIGNS[number]
-    assert design.drain is not None
-    stone = design.drain.stone
+    assert design.drains
+    stone = design.drains[0].stone
     rooms = []
     for bedding in (stone.bedding, stone.bedding + 0.01, stone.bedding + 0.1):
         laid = with_drain(design, stone=stone.model_copy(update={"bedding": bedding}))

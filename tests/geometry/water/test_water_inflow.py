@@ -104,5 +104,5 @@ def test_nothing_known_is_no_flow_at_all() -> None:
 def test_a_house_without_drain_has_no_inflow_to_it() -> None:
     layout = box("level")
     assert inflow(layout) is not None
-    bare = layout.design.model_copy(update={"drain": None})
+    bare = layout.design.model_copy(update={"drains": ()})
     assert inflow(lay_out(bare)) is None

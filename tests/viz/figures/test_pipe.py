@@ -43,10 +43,10 @@ def drained() -> list[Layout]:
 def drilled(rows: list[float], diameter: float = 0.0127) -> Layout:
     """The demo with other holes."""
     design = example("l-basement").design
-    assert design.drain is not None
-    holes = design.drain.holes.model_copy(update={"rows": tuple(rows), "diameter": diameter})
-    drain = design.drain.model_copy(update={"holes": holes})
-    return lay_out(design.model_copy(update={"drain": drain}))
+    assert design.drains
+    holes = design.drains[0].holes.model_copy(update={"rows": tuple(rows), "diameter": diameter})
+    drain = design.drains[0].model_copy(update={"holes": holes})
+    return lay_out(design.model_copy(update={"drains": (drain,)}))
 
 
 def wall(figure: Figure) -> BaseGeometry:

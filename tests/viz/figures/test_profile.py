@@ -151,7 +151,7 @@ def test_cleanouts_sump_and_falls_are_told() -> None:
     assert layout.lead is not None
     assert f"to invert {show_level(layout.lead.end_invert, 'ft-in')}" in said
     assert said.count("cleanout up to") == 2
-    assert show_level(layout.risers[0].top, "ft-in") in said
+    assert show_level(layout.risers(drain_of(layout))[0].top, "ft-in") in said
     assert said.count("falls 1/16 in per ft") == 2
     assert said.count("HIGH POINT") == 1
     assert said.count("LOW POINT") == 2
@@ -172,9 +172,9 @@ def test_arrows_point_down_the_pipe() -> None:
 
 def test_a_high_point_off_the_middle_says_both_ways_and_both_falls() -> None:
     design = example("l-basement").design
-    assert design.drain is not None
-    drain = design.drain.model_copy(update={"high_corner": 4})
-    layout = lay_out(design.model_copy(update={"drain": drain}))
+    assert design.drains
+    drain = design.drains[0].model_copy(update={"high_corner": 4})
+    layout = lay_out(design.model_copy(update={"drains": (drain,)}))
     figure, made = drawn(layout), drain_of(layout)
     assert_legible(figure)
     said = words(figure)

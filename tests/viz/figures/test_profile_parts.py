@@ -64,9 +64,9 @@ def low_in_the_middle() -> Layout:
 
 def off_the_middle() -> Layout:
     design = example("l-basement").design
-    assert design.drain is not None
-    drain = design.drain.model_copy(update={"high_corner": 4})
-    return lay_out(design.model_copy(update={"drain": drain}))
+    assert design.drains
+    drain = design.drains[0].model_copy(update={"high_corner": 4})
+    return lay_out(design.model_copy(update={"drains": (drain,)}))
 
 
 def test_a_loop_has_two_parts_and_a_run_as_many_as_it_has_branches() -> None:

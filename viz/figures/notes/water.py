@@ -47,11 +47,11 @@ def sump(layout: Layout) -> Iterator[str]:
             yield "Where the drain's water goes from its low point is not stated: to be added."
         return
     if pit.lead:
-        fall = show_fall(pit.lead.fall, system)
+        fall, sleeve = show_fall(pit.lead.fall, system), pit.lead.sleeve
+        cast = f" through a sleeve ({plain_pipe(sleeve)}) cast into the footing," if sleeve else ""
         yield (
-            f"Drain outlet: {plain_pipe(pit.lead.pipe)}, solid, falls {fall} through a sleeve "
-            f"({plain_pipe(pit.lead.sleeve)}) cast into the footing, to the sump; invert at the "
-            f"sump {show_level(pit.lead.end_invert, system)}."
+            f"Drain outlet: {plain_pipe(pit.lead.pipe)}, solid, falls {fall}{cast} to the sump; "
+            f"invert at the sump {show_level(pit.lead.end_invert, system)}."
         )
     yield (
         f"Sump: pit {size(pit.sump.diameter, system)} inside, bottom at "

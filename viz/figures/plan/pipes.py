@@ -11,7 +11,8 @@ from shapely.geometry.base import BaseGeometry
 
 from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
-from geometry.layout.sump import LeadLayout, SumpLayout
+from geometry.layout.leads import LeadLayout
+from geometry.layout.sump import SumpLayout
 from geometry.plan.outline import Point, multi
 from viz.drawing.marks import Circle, Fill, Line, Mark
 from viz.figures.plan import dashes
@@ -163,10 +164,11 @@ def pit_marks(pit: SumpLayout, paper: OnPaper) -> Iterator[Mark]:
 
 def _lead_marks(lead: LeadLayout, paper: OnPaper) -> Iterator[Mark]:
     ends = tuple(paper.point(lead.at(d)[:2]) for d in (0.0, lead.end))
-    sleeve = LineString([paper.point(lead.at(d)[:2]) for d in (lead.face, lead.back)])
-    wide = paper.size(lead.sleeve.outside_diameter_m / 2, 1.3)
-    box = sleeve.buffer(wide, cap_style="flat")
-    yield from stroked(box, SEEN, dashes.HIDDEN, layer="drain")
+    if lead.sleeve:
+        sleeve = LineString([paper.point(lead.at(d)[:2]) for d in (lead.face, lead.back)])
+        wide = paper.size(lead.sleeve.outside_diameter_m / 2, 1.3)
+        box = sleeve.buffer(wide, cap_style="flat")
+        yield from stroked(box, SEEN, dashes.HIDDEN, layer="drain")
     yield Line(ends, dashes.SOLID_PIPE, WATER, layer="drain")
     middle = tuple(paper.point(lead.at((lead.back + lead.end) / 2)[:2]))
     if paper.size(lead.end - lead.back) > _LEG:

@@ -124,6 +124,8 @@ class Saying:
         if pit.lead is None:
             return ()
         fall = show_fall(pit.lead.fall, self.system)
+        if pit.lead.sleeve is None:
+            return (f"Solid pipe falls {fall}",)
         sleeve = pit.lead.sleeve.name.split(", ", 1)[-1]
         return (f"Sleeve {sleeve}", f"solid pipe falls {fall}")
 

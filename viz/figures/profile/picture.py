@@ -6,7 +6,7 @@ from math import cos, pi, sin
 
 from shapely import Polygon, box
 
-from geometry.layout.sump import LeadLayout
+from geometry.layout.leads import LeadLayout
 from viz.drawing.expand import outline
 from viz.drawing.fonts import text_width
 from viz.drawing.marks import Fill, Hatch, Line, Mark, Point, Text

@@ -58,7 +58,7 @@ def _found(layout: Layout, piece: Piece) -> dict[float, _Found]:
     for number, station in enumerate(drain.route.stations[: len(drain.route.points)]):
         ends = not drain.route.closed and number in (0, len(drain.route.points) - 1)
         found[float(station)] = _Found(drain.outline_corner(number), end=ends)
-    for corner, riser in zip(drain.drain.cleanouts, layout.risers, strict=True):
+    for corner, riser in zip(drain.drain.cleanouts, layout.risers(drain), strict=True):
         station = _nearest(found, drain.corner_station(corner))
         found[station] = _Found(corner, riser.top, found[station].end)
     # Where a level loop is cut in two, its far end is a place too.

@@ -29,7 +29,7 @@ _DASH = (3.0, 1.5)
 # something built does not show, mm.
 _TOUCH = 1e-3
 _HIDING = 0.05
-_HOLLOW = ("pipe", "fitting", "cleanout", "lead", "sleeve")
+_HOLLOW = ("pipe", "fitting", "cleanout", "lead", "sleeve", "bleeder")
 
 
 def is_thin(polygon: Polygon, role: str) -> bool:
