@@ -1,4 +1,4 @@
-"""A drain's outlet to daylight: a solid pipe that falls until it comes out of the falling ground."""
+"""A drain's outlet to daylight: a solid pipe that falls until it leaves the falling ground."""
 
 from itertools import pairwise
 from typing import Annotated, Any
@@ -26,9 +26,7 @@ def _point(value: Any, info: ValidationInfo) -> GroundPoint:
     if not isinstance(pair, list | tuple) or len(pair) != 2:
         raise _wrong(f"{str(value)[:40]!r} is no distance and level; {_FORM}")
     try:
-        far, level = (
-            read_length(p.strip() if isinstance(p, str) else p, bare_unit(info)) for p in pair
-        )
+        far, level = (_length(part, info) for part in pair)
     except LengthError as error:
         raise _wrong(f"{error}; {_FORM}") from None
     if not 0 <= far <= _FARTHEST_M or abs(level) > _HIGHEST_M:
@@ -37,6 +35,13 @@ def _point(value: Any, info: ValidationInfo) -> GroundPoint:
             "within 200 ft of TOF"
         )
     return far, level
+
+
+def _length(part: Any, info: ValidationInfo) -> float:
+    """Return metres; a record made in code holds them."""
+    if info.context is None and isinstance(part, float):
+        return part
+    return read_length(part.strip() if isinstance(part, str) else part, bare_unit(info))
 
 
 def _rising(points: tuple[GroundPoint, ...]) -> tuple[GroundPoint, ...]:
