@@ -230,4 +230,4 @@ def lacking_finding(found: Study) -> Iterator[Finding]:
 
 
 def _level(level: float, tof: float, system: System) -> str:
-    return show_level(level - tof, system)
+    return show_level(round(level - tof, 3), system)

@@ -11,7 +11,7 @@ from geometry.faults.mending import stands
 from geometry.faults.names import name_faults
 from geometry.faults.piers import pier_faults
 from geometry.faults.pumps import curve_faults
-from geometry.faults.rules import own_rule_faults
+from geometry.faults.rules import own_rule_faults, rule_set_faults
 from geometry.faults.sumps import pump_faults, sump_faults
 from geometry.faults.water import storm_faults, water_level_faults
 from geometry.layout.areas import AreaLayout, lay_areas
@@ -66,6 +66,7 @@ def _alone(design: Design, words: Words) -> Iterator[At]:
     """Yield faults of laser, pump and storm, which hang on no part laid out."""
     yield from laser_faults(design, words)
     yield from storm_faults(design.water)
+    yield from rule_set_faults(design)
     if design.sump:
         yield from pump_faults(design.sump, words)
         yield from curve_faults(design.sump, words)

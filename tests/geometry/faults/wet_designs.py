@@ -1,4 +1,4 @@
-"""Faults of what is said of the water and of the pump's flow."""
+"""Faults of what is said of the water, of the rules on the drain, of the pump's flow."""
 
 from sound_design import Case, one
 
@@ -35,6 +35,17 @@ WATER = (
 )  # fmt: skip
 
 
+def _rules(name: str, sets: str, number: int, *words: str) -> Case:
+    text = f"[rules]\nsets = {sets}\n\n[soil]"
+    return one(name, "[soil]", text, f"rules > sets {number}", "sets =", *words)
+
+
+RULES = (
+    _rules("no such set", '["irc", "ontario"]', 2, '"ontario" is not known', "'irc'", "'canada'"),
+    _rules("set twice", '["irc", "din", "irc"]', 3, '"irc" stands here twice'),
+)
+
+
 def _pump(name: str, more: str, key: str, *words: str) -> Case:
     line = f'depth = "30 in"\npump = {{ off = "4 in", on = "12 in", {more} }}'
     return one(name, 'depth = "30 in"', line, f"sump > pump > {key}", "pump", *words)
@@ -64,4 +75,4 @@ FLOWS = (
           "discharge > inside", "inside is missing", "1.6 in"),
 )  # fmt: skip
 
-ALL = (*WATER, *FLOWS)
+ALL = (*WATER, *RULES, *FLOWS)

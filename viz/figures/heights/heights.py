@@ -77,4 +77,6 @@ def rules_table(figures: HeightFigures, system: System) -> Table:
 
 def _whose(rule: RuleFigures) -> str:
     unsure = next((words for words in _UNSURE if words in rule.source), "")
-    return f"{rule.rules} ({unsure})" if unsure else rule.rules
+    marks = [unsure] if unsure else []
+    marks += [] if rule.asked else ["not asked here"]
+    return f"{rule.rules} ({', '.join(marks)})" if marks else rule.rules
