@@ -43,7 +43,7 @@ ABOVE_DITCH_M = 1 * FOOT
 """Least height of a drain's open end over a ditch's bottom, source DITCH."""
 
 APART = (
-    Apart("any house", 30 * FOOT, Source("St. Johns, Michigan", "codified ordinances")),
+    Apart("any building", 30 * FOOT, Source("St. Johns, Michigan", "codified ordinances")),
     Apart("any neighbour", 10 * FOOT, HENRICO),
 )
 
