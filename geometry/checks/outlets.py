@@ -65,8 +65,8 @@ def _lacking_words(run: DaylightRun, lacking: Lacking, system: System) -> str:
     way = "falls" if drop >= 0 else "rises"
     needed = show_length(drop + lacking.at_last_m, system)
     return (
-        f"The pipe stays in the ground: on the {show_far(run.reach_m, system)} known the ground {way} "
-        f"{show_length(abs(drop), system)}, {needed} of fall is needed. At its last point "
+        f"The pipe stays in the ground: on the {show_far(run.reach_m, system)} known the ground "
+        f"{way} {show_length(abs(drop), system)}, {needed} of fall is needed. At its last point "
         f"{show_length(lacking.at_last_m, system)} is lacking: ground to be taken off there, over "
         "the width that water needs to run away."
     )
@@ -88,8 +88,8 @@ def _lacking_advice(lacking: Lacking, run: DaylightRun, system: System) -> str:
         )
     if lacking.longer_m is not None:
         ways.append(
-            f"run {show_far(lacking.longer_m, system)} farther, if the ground falls on as between its "
-            "last two points (assumed)"
+            f"run {show_far(lacking.longer_m, system)} farther, if the ground falls on as between "
+            "its last two points (assumed)"
         )
     return f"Either {', or '.join(ways)}; or take a pit with a pump.{barred}"
 
@@ -114,7 +114,8 @@ def fall_finding(run: DaylightRun, system: System) -> Finding:
 def cover_finding(run: DaylightRun, system: System) -> Finding:
     """Return how much ground covers the pipe, and where there is less than wanted."""
     dips = [
-        f"{show_far(s.start, system)} to {show_far(s.end, system)} (least {show_length(s.least, system)})"
+        f"{show_far(s.start, system)} to {show_far(s.end, system)} "
+        f"(least {show_length(s.least, system)})"
         for s in run.thin_before
     ]
     bare = any(s.least < 0 for s in run.thin_before)
