@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from geometry.faults import drains, floors, outlines, routes
 from geometry.faults.common import At, Words
-from geometry.faults.ground import ground_faults, laser_faults
+from geometry.faults.ground import grading_faults, ground_faults, laser_faults
 from geometry.faults.lines import Path
 from geometry.faults.materials import material_faults
 from geometry.faults.mending import stands
@@ -65,6 +65,7 @@ def _by_value(design: Design, words: Words) -> Iterator[At]:
 def _alone(design: Design, words: Words) -> Iterator[At]:
     """Yield faults of laser, pump and storm, which hang on no part laid out."""
     yield from laser_faults(design, words)
+    yield from grading_faults(design.soil)
     yield from storm_faults(design.water)
     yield from rule_set_faults(design)
     if design.sump:

@@ -1,4 +1,4 @@
-"""Faults of what is said of the water, of the rules on the drain, of the pump's flow."""
+"""Faults of what is said of water, grading, rules on the drain and the pump's flow."""
 
 from sound_design import Case, one
 
@@ -33,6 +33,34 @@ WATER = (
            "is not below the water table", "leave it out"),
     _water("unknown key", 'downspouts = "900 sq ft"', "downspouts is not known", "roof"),
 )  # fmt: skip
+
+
+def _graded(name: str, points: str, place: str, *words: str) -> Case:
+    more = f'group = "CL"\ngrading = [{points}]'
+    return one(name, 'group = "CL"', more, f"soil > grading{place}", "grading", *words)
+
+
+GRADING = (
+    _graded("one sieve", '"No. 4, 100 %"', "", "one sieve is no curve"),
+    _graded(
+        "rising", '"2 mm, 40 %", "No. 200, 60 %"', "", "60% pass the sieve of 0.075 mm", "must fall"
+    ),
+    _graded(
+        "sieve twice",
+        '"2 mm, 90 %", "No. 10, 90 %", "No. 40, 10 %"',
+        "",
+        "the sieve of 2 mm stands here twice",
+    ),
+    _graded(
+        "over the whole", '"2 mm, 120 %", "No. 40, 10 %"', " 1", "120 % cannot pass", "0 to 100"
+    ),
+    _graded("below nothing", '"2 mm, -5 %", "No. 40, 10 %"', " 1", "no share", "35 %"),
+    _graded("whole numbers", '"2 mm, 95", "No. 40, 10 %"', " 1", "more than the whole", "35 %"),
+    _graded("no such sieve", '"No. 41, 95 %", "No. 200, 10 %"', " 1", "no sieve No. 41", "in mm"),
+    _graded("no unit", '"2, 95 %", "No. 200, 10 %"', " 1", "unit", "No. 200, 35 %"),
+    _graded("half a point", '"2 mm", "No. 200, 10 %"', " 1", "no sieve and share"),
+    _graded("boulders", '"2 m, 100 %", "No. 200, 10 %"', " 1", "outside 0.0001 to 300 mm"),
+)
 
 
 def _rules(name: str, sets: str, number: int, *words: str) -> Case:
@@ -75,4 +103,4 @@ FLOWS = (
           "discharge > inside", "inside is missing", "1.6 in"),
 )  # fmt: skip
 
-ALL = (*WATER, *RULES, *FLOWS)
+ALL = (*WATER, *GRADING, *RULES, *FLOWS)
