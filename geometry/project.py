@@ -10,6 +10,7 @@ from geometry.parts.fields import Elevation, Name, Record
 from geometry.parts.floor import Floor
 from geometry.parts.footing import Footing, Wall
 from geometry.parts.ground import Backfill, Excavation, Grade, Soil
+from geometry.parts.order import Ordering
 from geometry.parts.rules import OwnRule, Rules
 from geometry.parts.water import Water
 from geometry.units import FOOT, BareUnit, System
@@ -69,6 +70,7 @@ class Design(Record):
     )
     rules: Rules = Rules()
     water: Water = Water()
+    order: Ordering = Ordering()
 
     @model_validator(mode="before")
     @classmethod

@@ -19,6 +19,8 @@ from geometry.layout.drain_stone import developed_width
 from geometry.layout.lay import Layout
 from geometry.layout.leveltable import level_rows
 from geometry.solids.foundation import Foundation
+from geometry.takeoff.order import order
+from geometry.takeoff.row import Order
 from geometry.takeoff.volumes import PartVolume, earthwork_volumes, part_volumes
 from geometry.units import to_unit
 from geometry.water.cleanouts import Cleaning, cleaning
@@ -141,6 +143,7 @@ class Report(_Row):
     cleanouts: Cleaning | None
     water: WaterFigures
     bars: tuple[Bars, ...]
+    order: Order
     cautions: tuple[str, ...] = CAUTIONS
 
     def to_json(self) -> str:
@@ -177,6 +180,7 @@ def report(layout: Layout, foundation: Foundation | None = None) -> Report:
         cleanouts=cleaning(layout),
         water=water_figures(study(layout)),
         bars=_bars(layout),
+        order=order(layout),
     )
 
 

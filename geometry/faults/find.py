@@ -9,6 +9,7 @@ from geometry.faults.lines import Path
 from geometry.faults.materials import material_faults
 from geometry.faults.mending import stands
 from geometry.faults.names import name_faults
+from geometry.faults.order import order_faults
 from geometry.faults.piers import pier_faults
 from geometry.faults.pumps import curve_faults
 from geometry.faults.rules import own_rule_faults, rule_set_faults
@@ -63,10 +64,11 @@ def _by_value(design: Design, words: Words) -> Iterator[At]:
 
 
 def _alone(design: Design, words: Words) -> Iterator[At]:
-    """Yield faults of laser, pump and storm, which hang on no part laid out."""
+    """Yield faults of laser, pump, storm and order, which hang on no part laid out."""
     yield from laser_faults(design, words)
     yield from grading_faults(design.soil)
     yield from storm_faults(design.water)
+    yield from order_faults(design, words)
     yield from rule_set_faults(design)
     if design.sump:
         yield from pump_faults(design.sump, words)
