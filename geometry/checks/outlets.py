@@ -25,11 +25,12 @@ def outlet_findings(run: DaylightRun, peak_m3s: float | None, system: System) ->
     peak_m3s: all the water that comes to the drain at the storm's peak; None where not known.
     """
     yield comes_out_finding(run, system)
+    if run.at_once:
+        return
     yield fall_finding(run, system)
     if run.end_at_m is None:
         return
-    if not run.at_once:
-        yield cover_finding(run, system)
+    yield cover_finding(run, system)
     yield end_finding(run, system)
     yield from backwater_finding(run, system)
     yield solid_finding(run)
@@ -46,12 +47,16 @@ def comes_out_finding(run: DaylightRun, system: System) -> Finding:
             else f"The pipe comes out {show_far(run.reach_m, system)} from the drain"
         )
         found = f"{where}, invert at {show_level(run.end_invert_m, system)} against TOF."
-        advice = "Stake the open end and shoot the ground there before the trench is dug."
+        advice = (
+            "Check the levels given: a footing drain does not lie over the ground."
+            if run.at_once
+            else "Stake the open end and shoot the ground there before the trench is dug."
+        )
     else:
         found, advice = _lacking_words(run, lacking, system), _lacking_advice(lacking, run, system)
     return Finding(
         "daylight-comes-out",
-        "fine" if lacking is None else "stop",
+        "stop" if lacking else "look" if run.at_once else "fine",
         SUBJECT,
         found,
         "drain emptied by gravity or by a pump into a system the department accepts",

@@ -61,6 +61,11 @@ def test_what_is_unwise_is_said(name: str, severity: str, words: str, found: Day
     assert one.source.title
 
 
+def test_ground_below_the_drain_is_doubted() -> None:
+    found = findings(run((0, -1), (40, -3)))
+    assert {name: one.severity for name, one in found.items()} == {"comes-out": "look"}
+
+
 def test_a_pipe_too_small_for_the_peak() -> None:
     assert findings(run(*HILL), 200 * GPM)["capacity"].severity == "look"
     assert "capacity" not in findings(run(*HILL), None)
