@@ -38,8 +38,8 @@ def cut_fabric(
 ) -> FabricCuts | None:
     """Cut runs of a width out of rolls, with the roll where it is wide enough, or across it.
 
-    The way that takes fewer rolls, then less length, is taken; None where a roll is both narrower
-    than the wrap and shorter.
+    The way that takes fewer rolls is taken, along the roll if they are equal: it has fewer laps.
+    None where a roll is both narrower than the wrap and shorter.
     """
     ways: list[FabricCuts] = []
     if roll_width_m >= width_m - 1e-9:
@@ -52,7 +52,7 @@ def cut_fabric(
             for _ in range(pieces_of(run.length_m, roll_width_m, lap_m))
         ]
         ways.append(FabricCuts(False, 1, cut_runs(across, roll_length_m)))
-    return min(ways, key=lambda way: (way.rolls, way.length_m), default=None)
+    return min(ways, key=lambda way: (way.rolls, not way.along), default=None)
 
 
 def fabric_rows(design: Design, drains: Sequence[DrainLayout]) -> Iterator[tuple[Row, CutList]]:

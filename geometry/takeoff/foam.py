@@ -95,7 +95,8 @@ def _boards(layout: Layout, body: Body, laid: tuple[BoardLayout, ...]) -> Row:
 
 def _sides(layout: Layout, body: Body) -> tuple[Factor, ...]:
     asked = layout.design.order.board
-    printed = str(BOARDS[body.label.material].also[-1:] or BOARDS[body.label.material].source)
+    row = BOARDS[body.label.material]
+    printed = str((row.source, *row.also)[-1])
     width, length = board_size(layout, body)
     return (
         Factor("board width", width, "m", GIVEN if asked.width else printed),
