@@ -42,5 +42,9 @@ def _names(stage: Stage, lettered: bool) -> list[str]:
     return ["Low point", *between, last][: len(stage.stations)]
 
 
+def _thick(cover: float, system: System) -> str:
+    return "none" if cover <= 0 else show_length(_shot(cover, system), system, _COARSE)
+
+
 def _shot(metres: float, system: System) -> float:
     return round(metres, 3) if system == "metric" else metres
