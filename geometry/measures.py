@@ -1,4 +1,4 @@
-"""Measures other than lengths, as a builder writes them and reads them: time, flow, area, speed."""
+"""Measures other than lengths as a builder writes and reads them: time, flow, area, weight."""
 
 import re
 from math import floor
@@ -7,7 +7,7 @@ from typing import Literal
 from geometry.errors import LengthError
 from geometry.units import System, to_unit
 
-Kind = Literal["time", "flow", "area", "speed"]
+Kind = Literal["time", "flow", "area", "speed", "volume", "mass", "density"]
 
 # What a word of a unit means to `units.to_unit`.
 _UNITS: dict[Kind, dict[str, str]] = {
@@ -24,25 +24,46 @@ _UNITS: dict[Kind, dict[str, str]] = {
         "cm/s": "cm/s", "m/s": "m/s", "m/d": "m/day", "m/day": "m/day", "ft/d": "ft/day",
         "ft/day": "ft/day", "in/h": "inch/h", "in/hr": "inch/h", "mm/h": "mm/h",
     },
+    "volume": {
+        "yd3": "yd**3", "cu yd": "yd**3", "cy": "yd**3", "ft3": "ft**3", "cu ft": "ft**3",
+        "m3": "m**3",
+    },
+    # A ton alone is the short ton of 2,000 lb; the metric one is written t or tonne.
+    "mass": {
+        "ton": "short_ton", "tons": "short_ton", "short ton": "short_ton",
+        "short tons": "short_ton", "lb": "lb", "t": "tonne", "tonne": "tonne",
+        "tonnes": "tonne", "kg": "kg",
+    },
+    "density": {
+        "ton/yd3": "short_ton/yd**3", "tons/yd3": "short_ton/yd**3", "lb/yd3": "lb/yd**3",
+        "lb/ft3": "lb/ft**3", "pcf": "lb/ft**3", "t/m3": "tonne/m**3", "kg/m3": "kg/m**3",
+    },
 }  # fmt: skip
-_INSIDE: dict[Kind, str] = {"time": "s", "flow": "m**3/s", "area": "m**2", "speed": "m/s"}
+_INSIDE: dict[Kind, str] = {
+    "time": "s", "flow": "m**3/s", "area": "m**2", "speed": "m/s", "volume": "m**3",
+    "mass": "kg", "density": "kg/m**3",
+}  # fmt: skip
 _FORMS: dict[Kind, str] = {
     "time": "24 h or 90 min",
     "flow": "34 gpm or 2.1 L/s",
     "area": "900 sq ft or 84 m2",
     "speed": "1e-4 cm/s, 0.3 ft/day or 10 mm/h",
+    "volume": "14 yd3 or 10 m3",
+    "mass": "18 tons (short) or 16 t",
+    "density": "1.4 ton/yd3, 2800 lb/yd3 or 1600 kg/m3",
 }
 _CALLED: dict[Kind, str] = {
     "time": "a time", "flow": "a flow", "area": "an area", "speed": "a conductivity",
+    "volume": "a volume", "mass": "a weight", "density": "a weight by volume",
 }  # fmt: skip
 _WRITTEN = re.compile(r"(?P<number>\d+(?:\.\d*)?(?:e[+-]?\d{1,2})?|\.\d+)\s*(?P<unit>[a-z/23 ]*)")
 _CHARACTERS = str.maketrans({"²": "2", "³": "3", "−": "-"})
 
 
 def read_measure(text: str | float, kind: Kind) -> float:
-    """Read a time, flow, area or conductivity such as `24 h`, `34 gpm`, `84 m2`, `1e-4 cm/s`.
+    """Read a measure such as `24 h`, `34 gpm`, `84 m2`, `1e-4 cm/s`, `14 yd3`, `1.4 ton/yd3`.
 
-    Returns s, m3/s, m2 or m/s, zero or more. Raises LengthError.
+    Returns s, m3/s, m2, m/s, m3, kg or kg/m3, zero or more. Raises LengthError.
     """
     wrong = f"is not {_CALLED[kind]}; write it like {_FORMS[kind]}"
     if isinstance(text, bool) or not isinstance(text, str | int | float) or len(str(text)) > 40:
@@ -74,6 +95,19 @@ def show_intensity(speed_ms: float, system: System) -> str:
 def show_conductivity(speed_ms: float) -> str:
     """Print a hydraulic conductivity in cm/s, as soil reports do in either system."""
     return f"{to_unit(speed_ms, 'm/s', 'cm/s'):.2g} cm/s"
+
+
+def show_tons(mass_kg: float, system: System) -> str:
+    """Print a weight in short tons or tonnes, to the tenth."""
+    unit, name = ("tonne", "t") if system == "metric" else ("short_ton", "tons")
+    return f"{to_unit(mass_kg, 'kg', unit):,.1f} {name}"
+
+
+def show_density(density_kg_m3: float, system: System) -> str:
+    """Print a weight by volume in short tons for a cubic yard, or tonnes for a cubic metre."""
+    if system == "metric":
+        return f"{density_kg_m3 / 1000:.2f} t/m³"
+    return f"{to_unit(density_kg_m3, 'kg/m**3', 'short_ton/yd**3'):.2f} ton/yd³"
 
 
 def show_time(seconds: float) -> str:

@@ -10,7 +10,8 @@ from geometry.parts.fields import Elevation, Name, Record
 from geometry.parts.floor import Floor
 from geometry.parts.footing import Footing, Wall
 from geometry.parts.ground import Backfill, Excavation, Grade, Soil
-from geometry.parts.rules import OwnRule
+from geometry.parts.order import Ordering
+from geometry.parts.rules import OwnRule, Rules
 from geometry.parts.water import Water
 from geometry.units import FOOT, BareUnit, System
 
@@ -67,7 +68,9 @@ class Design(Record):
     height_rules: Annotated[tuple[OwnRule, ...], Field(max_length=50)] = Field(
         (), alias="height_rule"
     )
+    rules: Rules = Rules()
     water: Water = Water()
+    order: Ordering = Ordering()
 
     @model_validator(mode="before")
     @classmethod

@@ -20,6 +20,8 @@ from geometry.checks.water import water_findings
 from geometry.layout.lay import Layout
 from geometry.layout.leveltable import level_rows
 from geometry.solids.foundation import Foundation
+from geometry.takeoff.order import order
+from geometry.takeoff.row import Order
 from geometry.takeoff.volumes import PartVolume, earthwork_volumes, part_volumes
 from geometry.units import to_unit
 from geometry.water.drain_figures import DrainFigures, drains_figures
@@ -124,6 +126,7 @@ class Report(_Row):
     walls: tuple[WallRun, ...]
     water: WaterFigures
     bars: tuple[Bars, ...]
+    order: Order
     cautions: tuple[str, ...] = CAUTIONS
 
     def to_json(self) -> str:
@@ -161,6 +164,7 @@ def report(layout: Layout, foundation: Foundation | None = None) -> Report:
         walls=wall_runs(layout),
         water=water_figures(study(layout)),
         bars=_bars(layout),
+        order=order(layout),
     )
 
 

@@ -58,7 +58,7 @@ def rules(figures: HeightFigures, system: System) -> Table:
     tof = figures.references_m["TOF"]
     rows = [
         (
-            rule.rules,
+            whose(rule),
             rule.title,
             _limit(rule, tof, system),
             *rule_verdicts(rule, system),
@@ -67,12 +67,18 @@ def rules(figures: HeightFigures, system: System) -> Table:
         for rule in figures.rules
     ]
     rows += [
-        (size.rules, size.title, show_length(size.least_m, system), *_size(size, system),
+        (whose(size), size.title, show_length(size.least_m, system), *_size(size, system),
          size.source)
         for size in figures.sizes
     ]  # fmt: skip
-    rows.sort(key=lambda row: [r.rules for r in figures.rules].index(row[0]))
+    order = list(dict.fromkeys(whose(rule) for rule in figures.rules))
+    rows.sort(key=lambda row: order.index(row[0]))
     return Table(("Rules", "Rule", "Limit", "Low point", "High point", "Source"), tuple(rows))
+
+
+def whose(rule: RuleFigures | SizeFigures) -> str:
+    """Return whose rule it is, and whether this job is not held to it."""
+    return rule.rules if rule.asked else f"{rule.rules} (not asked here)"
 
 
 def _limit(rule: RuleFigures, tof: float, system: System) -> str:

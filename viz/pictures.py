@@ -18,12 +18,14 @@ from viz.figures.section.named_levels import areas_crossed, levels_at, track_of
 from viz.figures.section.setting import Picture
 from viz.figures.section.strings import detail_strings, whole_strings
 from viz.figures.section.view import Window
+from viz.figures.section.watertable import Standing
 from viz.figures.section.windows import (
     detail_window,
     edge_window,
     floor_window,
     pier_window,
 )
+from viz.figures.watertable import table_of
 from viz.job import Job
 from viz.scene.view import Kind, View
 from viz.words import CUTS, part_words
@@ -119,6 +121,7 @@ def picture_of(work: Job, shot: Shot) -> Picture:
         strings=strings,
         steps=line.steps,
         floats=_floats(layout, line) if window else None,
+        standing=_standing(layout, line),
         note=shot.note,
         window=window,
     )
@@ -132,6 +135,16 @@ def _floats(layout: Layout, line: CutLine) -> Floats | None:
     inside = [(a, b) for a, b in line.spans(pit.inner_circle) if b > a]
     levels = tuple(z for z in (pit.pump_off, pit.pump_on, pit.alarm) if z is not None)
     return Floats(*inside[0], levels) if inside and levels else None
+
+
+def _standing(layout: Layout, line: CutLine) -> Standing:
+    """Return the water table, with the pit's inside where the cut goes through it."""
+    pit = layout.sump
+    inside = [(a, b) for a, b in line.spans(pit.inner_circle) if b > a] if pit else []
+    if pit is None or not inside:
+        return Standing(table_of(layout))
+    (start, end), top = inside[0], pit.area.finished_floor
+    return Standing(table_of(layout), (start, pit.floor, end, top))
 
 
 def _words(work: Job, shot: Shot) -> dict[str, str]:

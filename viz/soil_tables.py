@@ -36,6 +36,7 @@ def tables(report: Report, system: System) -> Iterator[tuple[str, Table]]:
     """Yield every table that has rows, with its title."""
     drain = report.drain
     for title, table in (
+        ("The soil's own grading", grading(report.filter)),
         ("Fabric against soil", fabric(report.filter)),
         ("Stone at the pipe's holes", holes(report.filter)),
         ("Finer layers straight on coarser ones", sand(report.filter)),
@@ -52,6 +53,29 @@ def tables(report: Report, system: System) -> Iterator[tuple[str, Table]]:
     ):
         if table.rows:
             yield title, table
+
+
+def grading(filters: Filters) -> Table:
+    """Return the sample's sieves, and the sizes read between them."""
+    head, found = ("Sieve, or share", "Passing, or size"), filters.grading
+    if found is None:
+        return Table(head, ())
+    rows = [(_size(p.sieve_m), f"{p.passing:.0%}") for p in found.points]
+    named = ("D85", found.d85_m), ("D50", found.d50_m), ("D15", found.d15_m)
+    rows += [(name, _OPEN if size is None else _size(size)) for name, size in named]
+    spread = found.uniformity
+    rows.append(("D60 over D10", _OPEN if spread is None else f"{spread:.1f}"))
+    rows.append(("Passing No. 200", _span([share * 100 for share in found.fines], "%")))
+    for row in filters.fabric:
+        if row.curve is not None:
+            rows.append(("Fabric's opening, at most", _size(row.curve.most_opening_m)))
+            least = row.curve.least_opening_m
+            rows.append(("Fabric's opening, at least", _OPEN if least is None else _size(least)))
+    return Table(head, tuple(rows))
+
+
+def _size(metres: float) -> str:
+    return f"{metres * 1000:.3g} mm"
 
 
 def fabric(filters: Filters) -> Table:
@@ -72,9 +96,11 @@ def fabric(filters: Filters) -> Table:
 
 def _fabric(row: SoilFabric) -> Row:
     most = row.most_opening_m and [size * 1000 for size in row.most_opening_m]
+    if most and row.curve:
+        most = [min(size, row.curve.most_opening_m * 1000) for size in most]
     return (
         material_name(row.soil), row.place, material_name(row.fabric),
-        f"{row.opening_m * 1000:.3g} mm", _span(most, "mm"), f"{row.permittivity_per_s:.3g} per s",
+        _size(row.opening_m), _span(most, "mm"), f"{row.permittivity_per_s:.3g} per s",
         _span(row.least_permittivity, "per s"), row.verdict, "; ".join(row.ask) or _OPEN,
     )  # fmt: skip
 

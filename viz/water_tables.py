@@ -179,6 +179,16 @@ def uplift(water: WaterFigures, system: System) -> Table:
     return Table(head, rows)
 
 
+def table_levels(water: WaterFigures, system: System) -> Table:
+    """Return the water table's highest and lowest level of the year, as far as they are given."""
+    known = (
+        ("Highest, by which all is reckoned", water.water_table_m),
+        ("Lowest in a year", water.low_water_table_m),
+    )
+    rows = tuple((name, show_level(m, system)) for name, m in known if m is not None)
+    return Table(("Water table", "Level, from the project's TOF"), rows)
+
+
 def _safety(safety: float | None) -> str:
     return "water stays below" if safety is None else f"{safety:.2f}"
 
@@ -190,6 +200,7 @@ def _flow(flow: float | None, system: System) -> str:
 def tables(water: WaterFigures, system: System) -> list[tuple[str, Table]]:
     """Return all tables with rows, each under its title."""
     named = [
+        ("Water table", table_levels(water, system)),
         ("Inflow", inflow(water, system)),
         ("Capacities", capacities(water, system)),
         ("Depth in the drain", depths(water, system)),

@@ -1,7 +1,7 @@
 """The drain's heights against every rule set, what clashes, its slope, and the footing's bearing.
 
-Which set is in force the building department says; sets of one town or agency are shown beside the
-others elsewhere and are not checked here.
+Which set is in force the building department says; the design file names those of its job. Others
+are shown beside them elsewhere and are not checked here.
 """
 
 from collections.abc import Iterator
@@ -15,11 +15,13 @@ from geometry.rules.height_rule import RuleSet
 from geometry.sources import GEOMETRY
 from geometry.units import System, show_fall, show_length, show_level
 from geometry.water.budget import SlopeBudget, slope_budget
-from geometry.water.clashes import clashes
+from geometry.water.clashes import Clash, clashes
 from geometry.water.verdicts import (
     MET_WITHIN_M,
+    OWN,
     SizeVerdict,
     Verdict,
+    asked_here,
     rule_sets,
     size_verdicts,
     verdicts,
@@ -35,9 +37,9 @@ def drain_rule_findings(layout: Layout) -> Iterator[Finding]:
     if layout.drain is None:
         return
     yield splay_finding(layout.drain, layout.design.project.units)
-    sets = [rules for rules in rule_sets(layout) if not rules.local and rules is not BEARING]
-    for rules in sets:
-        yield rule_set_finding(layout, rules)
+    for rules in rule_sets(layout):
+        if asked_here(layout, rules) and rules is not BEARING:
+            yield rule_set_finding(layout, rules)
     yield from clash_finding(layout)
     yield from slope_finding(layout)
 
@@ -119,23 +121,45 @@ def splay_finding(drain: DrainLayout, system: System) -> Finding:
 
 
 def clash_finding(layout: Layout) -> Iterator[Finding]:
-    """Yield the rules that no pipe of this size and fall can meet together in this house."""
-    rules = [rule for known in rule_sets(layout) for rule in known.heights]
-    found, drain = clashes(layout, rules), layout.drain
-    if not found or drain is None:
+    """Yield the rules that no pipe of this size and fall can meet together in this house.
+
+    Those that count for this job where the design names them, or is held to rules of its own;
+    else all that are known: some house somewhere is held to each of them.
+    """
+    sets, drain = rule_sets(layout), layout.drain
+    said = bool(layout.design.rules.sets)
+    if said or layout.design.height_rules:
+        counted = [rules for rules in sets if asked_here(layout, rules)]
+        found = clashes(layout, [rule for rules in counted for rule in rules.heights])
+        own = {rule.key for rules in sets if rules.key == OWN for rule in rules.heights}
+        found = tuple(pair for pair in found if said or {pair.up.key, pair.down.key} & own)
+        if found and drain is not None:
+            yield _clash(found, drain, layout.design.project.units, here=True)
+    if said:
         return
-    system = layout.design.project.units
+    found = clashes(layout, [rule for rules in sets for rule in rules.heights])
+    if found and drain is not None:
+        yield _clash(found, drain, layout.design.project.units, here=False)
+
+
+def _clash(found: tuple[Clash, ...], drain: DrainLayout, system: System, here: bool) -> Finding:
+    """Return the pairs in words; here: all of them count for this job."""
     words = [pair.sentence(drain.area.tof, system) for pair in found[:_FEW]]
     rest = len(found) - _FEW
     more = [f"{rest} more {'pair' if rest == 1 else 'pairs'} of rules do so."] if rest > 0 else []
-    yield Finding(
-        "drain-rules-clash",
-        "fine",
-        "drain, rules that exclude each other",
+    return Finding(
+        "drain-rules-asked-clash" if here else "drain-rules-clash",
+        "look" if here else "fine",
+        "drain, rules of this job that exclude each other"
+        if here
+        else "drain, rules that exclude each other",
         " ".join([*words, *more]),
         "no drain can be asked to meet both",
         GEOMETRY,
-        "Ask the building department which rule it goes by.",
+        "No pipe of this size and fall can meet both in this house. Ask both offices, before the "
+        "trench is dug, which rule goes before the other, and have it in writing."
+        if here
+        else "Ask the building department which rule it goes by.",
     )
 
 
@@ -146,6 +170,7 @@ def slope_finding(layout: Layout) -> Iterator[Finding]:
         return
     system = layout.design.project.units
     fall = f"{show_fall(budget.fall, system)} over" if budget.fall else "A level pipe along"
+    fall = fall if budget.fits else f"The fall does not fit. {fall}"
     yield Finding(
         "drain-slope-fits",
         "fine" if budget.fits else "look",

@@ -6,10 +6,11 @@ from geometry.checks.finding import Finding, Severity
 from geometry.formulas.fabric_filter import CLOGGING_NOTE, FHWA, M288
 from geometry.formulas.granular_filter import FAA, FEMA
 from geometry.layout.lay import Layout
-from geometry.materials.catalogue import MATERIALS
+from geometry.materials.catalogue import MATERIALS, SOILS
 from geometry.sources import Source
 from geometry.units import INCH
-from geometry.water.filter import SoilFabric, Verdict, soil_fabrics
+from geometry.water.filter import CurveSizes, SoilFabric, Verdict, soil_fabrics
+from geometry.water.graded import SoilGrading, soil_grading
 from geometry.water.grains import FineOnCoarse, HoleFit, drain_hole_fits, fine_on_coarse
 
 _SEVERITY: dict[Verdict, Severity] = {
@@ -30,11 +31,15 @@ _DO: dict[Verdict, str] = {
     "unknown": "Find out first.",
 }
 _WOVEN = "It is woven: few openings, soon closed by silt; nonwoven is the usual choice."
+_GROUPS = Source("ASTM D2487", clause="share passing No. 200", sure="memory")
 _RETENTION = Source(FAA.title, FAA.edition, "p. 379 (D15 over d85, at most 5)", FAA.sure)
 
 
 def filter_findings(layout: Layout) -> Iterator[Finding]:
     """Yield the findings on what holds soil back and lets water through."""
+    grading = soil_grading(layout.design)
+    if grading is not None and grading.group_fines is not None:
+        yield grading_finding(grading, grading.group_fines)
     for row in soil_fabrics(layout):
         yield fabric_finding(row)
     fits = drain_hole_fits(layout)
@@ -42,6 +47,25 @@ def filter_findings(layout: Layout) -> Iterator[Finding]:
         yield holes_finding(fits)
     for rows in fine_on_coarse(layout):
         yield sand_finding(rows)
+
+
+def grading_finding(grading: SoilGrading, means: tuple[float, float]) -> Finding:
+    """Return whether the soil's group, which means so many fines, and its grading go together."""
+    group, fits = SOILS[grading.group].name, grading.fits_group
+    fines, named = (_span([s * 100 for s in pair], "%") for pair in (grading.fines, means))
+    return Finding(
+        "grading-fits-group",
+        "fine" if fits else "look",
+        "soil, grading",
+        f"{fines} of the sample passes No. 200; the group named, {group}, means {named}.",
+        "grading and group of one soil",
+        _GROUPS,
+        "Keep it."
+        if fits
+        else "One of the two is of another soil: the wrap goes by the grading, the wall's push "
+        "and the ground's water by the group. Name the group anew, or see where the sample is "
+        "from.",
+    )
 
 
 def fabric_finding(row: SoilFabric) -> Finding:
@@ -72,8 +96,16 @@ def _fabric_words(row: SoilFabric) -> str:
     most = _span([size * 1000 for size in row.most_opening_m], "mm")
     least = _span(row.least_permittivity, "per s")
     limits = f"at most {most} and at least {least} asked"
-    curve = f", at most {_mm(row.curve.most_opening_m)} by its grading" if row.curve else ""
-    return f"{has}. {soil}, {passing} passing No. 200: {limits}{curve}"
+    return f"{has}. {soil}, {passing} passing No. 200: {limits}{_curve_words(row.curve)}"
+
+
+def _curve_words(sizes: CurveSizes | None) -> str:
+    if sizes is None:
+        return ""
+    words = f"; by its grading (D85 {_mm(sizes.d85_m)}) at most {_mm(sizes.most_opening_m)}"
+    if sizes.least_opening_m is None:
+        return words
+    return f"{words}, at least {_mm(sizes.least_opening_m)} lest it clog"
 
 
 def _span(values: tuple[float, ...] | list[float], unit: str) -> str:
@@ -101,12 +133,25 @@ def holes_finding(fits: tuple[HoleFit, ...]) -> Finding:
         "holes-hold-stone",
         "look" if bad or not known else "fine",
         "drain, holes",
-        f"Stone over hole of {hole / INCH:.3g} in ({_mm(hole)}): {said}. The rules do not agree; "
-        "D15 is asked of critical drains alone.",
+        f"{_trouble(bad)}Stone over hole of {hole / INCH:.3g} in ({_mm(hole)}): {said}. The rules "
+        "do not agree; D15 is asked of critical drains alone.",
         "D85 and D50 of the stone not smaller than the hole, over its whole grading",
         FEMA if any(fit.share == 0.5 for fit in bad) else FAA,
         do,
     )
+
+
+def _trouble(bad: list[HoleFit]) -> str:
+    """Say in a sentence how much of the stone is smaller than the hole, where a rule is broken."""
+    if not bad:
+        return ""
+    least = min(fit.share for fit in bad)
+    edge = "the fine edge" if all(_holds(fit.coarse_edge, fit) for fit in bad) else "either edge"
+    return f"At {edge} of its grading {least:.0%} or more of the stone is smaller than the hole. "
+
+
+def _holds(ratio: float | None, fit: HoleFit) -> bool:
+    return ratio is None or ratio >= fit.least
 
 
 def _hole_words(fit: HoleFit) -> str:
@@ -131,7 +176,7 @@ def sand_finding(row: FineOnCoarse) -> Finding:
         "sand-on-stone",
         "fine" if holds else "look",
         f"{row.area}, {lower} under {upper}",
-        f"D15 of the lower over D85 of the upper: {said}.",
+        f"{_sinks(row, holds)}D15 of the lower over D85 of the upper: {said}.",
         f"at most {row.limit:.0f}, or the upper sinks into the lower's voids",
         _RETENTION,
         "Lay it so."
@@ -139,3 +184,13 @@ def sand_finding(row: FineOnCoarse) -> Finding:
         else "Lay fabric or a choker of finer stone (No. 8, No. 89) between, or order more sand "
         "and roll it in: the sand that sinks must be bought, and running water moves more.",
     )
+
+
+def _sinks(row: FineOnCoarse, holds: bool) -> str:
+    """Say in a sentence what happens, where the rule is broken or cannot be held against both."""
+    if holds or row.worst is None:
+        return ""
+    upper, lower = MATERIALS[row.upper].name, MATERIALS[row.lower].name
+    if row.worst <= row.limit:
+        return ""
+    return f"{lower} is no filter for {upper} at the coarse edge: the upper sinks into its voids. "

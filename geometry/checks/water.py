@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from geometry.checks.finding import Finding
 from geometry.formulas.storms import DAY
 from geometry.layout.lay import Layout
+from geometry.layout.sump import SumpLayout
 from geometry.measures import show_flow, show_time
 from geometry.sources import GEOMETRY, PRACTICE, Source
 from geometry.units import System, show_level, show_volume
@@ -29,7 +30,7 @@ def water_findings(layout: Layout) -> Iterator[Finding]:
     found, system = study(layout), layout.design.project.units
     if found.inflow:
         yield from roof_finding(found.inflow, system)
-        yield from below_table_finding(layout, found.inflow, system)
+    yield from below_table_finding(layout, found, system)
     if found.pit:
         yield from pump_findings(found.pit, system)
         yield dead_pump_finding(found.pit)
@@ -58,30 +59,70 @@ def roof_finding(coming: Inflow, system: System) -> Iterator[Finding]:
     )
 
 
-def below_table_finding(layout: Layout, coming: Inflow, system: System) -> Iterator[Finding]:
-    """Yield whether the pit's bottom lies below the water table, so that the pump works all day."""
-    pit, ground = layout.sump, coming.ground
-    if pit is None or ground is None:
+def below_table_finding(layout: Layout, found: Study, system: System) -> Iterator[Finding]:
+    """Yield whether the ground's water alone keeps the pump at work: all that lies under the table.
+
+    Held against the highest water table: the level at which the pump starts, else the pit's bottom.
+    """
+    pit, table = layout.sump, found.table_m
+    if pit is None or table is None:
         return
-    deep = ground.table_m > pit.floor
-    if ground.table_m > ground.drain_m:
-        daily = show_volume(ground.flow_m3s * DAY, system)
-        comes = f"about {daily} a day ({show_flow(ground.flow_m3s, system)}) come to the drain"
-    else:
-        comes = "none of it reaches the drain's invert; what seeps into the pit is not reckoned"
+    starts, tof = pit.pump_on, pit.area.tof
+    works = table > (pit.floor if starts is None else starts)
     yield Finding(
         "pit-below-water-table",
-        "look" if deep else "fine",
+        "look" if works else "fine",
         "sump, water table",
-        f"Pit bottom at {_level(pit.floor, pit.area.tof, system)} against TOF, highest water table "
-        f"at {_level(ground.table_m, pit.area.tof, system)}; while it stands so, {comes}.",
+        f"{_pit_words(pit, system)}, {_table_words(found, tof, system)}. "
+        f"{_state_words(pit, found, system)}",
         "pit no deeper than the drain asks, so that it does not draw the water table down",
         PRACTICE,
-        "The pump works on the ground's water on dry days too: raise the pit's bottom as far as "
-        "the drain allows, and give the pump a spare."
-        if deep
+        "Let the pump start higher or raise the pit's bottom, as far as the drain allows; where "
+        "the water stands higher than any of that, reckon with a pump that works every day, and "
+        "give it a spare and power that does not fail."
+        if works
         else "Keep it so.",
     )
+
+
+def _pit_words(pit: SumpLayout, system: System) -> str:
+    tof = pit.area.tof
+    bottom = f"Pit bottom at {_level(pit.floor, tof, system)} against TOF"
+    if pit.pump_on is None or pit.pump_off is None:
+        return bottom
+    start, stop = (_level(level, tof, system) for level in (pit.pump_on, pit.pump_off))
+    return f"{bottom}, the pump starts at {start} and stops at {stop}"
+
+
+def _table_words(found: Study, tof: float, system: System) -> str:
+    words = f"highest water table at {_level(found.table_m or 0.0, tof, system)}"
+    if found.low_table_m is None:
+        return words
+    return f"{words}, lowest at {_level(found.low_table_m, tof, system)}"
+
+
+def _state_words(pit: SumpLayout, found: Study, system: System) -> str:
+    """Say what the pump does while the water table stands at its highest."""
+    table, low = found.table_m or 0.0, found.low_table_m
+    starts = pit.floor if pit.pump_on is None else pit.pump_on
+    if table <= pit.floor:
+        return "The pit stays above it."
+    if table <= starts:
+        return "Ground water stands in the pit, below the level at which the pump starts."
+    when = "while it stands so"
+    if low is not None:
+        when = "the year round" if low > starts else "as long as it stands higher than that"
+    return f"The pump pumps ground water all day, {when}; {_daily(found.inflow, system)}."
+
+
+def _daily(coming: Inflow | None, system: System) -> str:
+    ground = coming.ground if coming else None
+    if ground is None:
+        return "how much of it comes is not known"
+    if ground.table_m <= ground.drain_m:
+        return "none of it reaches the drain's invert; what seeps into the pit is not reckoned"
+    daily = show_volume(ground.flow_m3s * DAY, system)
+    return f"about {daily} a day ({show_flow(ground.flow_m3s, system)}) come to the drain"
 
 
 def pump_findings(pit: PitStorm, system: System) -> Iterator[Finding]:
@@ -189,4 +230,4 @@ def lacking_finding(found: Study) -> Iterator[Finding]:
 
 
 def _level(level: float, tof: float, system: System) -> str:
-    return show_level(level - tof, system)
+    return show_level(round(level - tof, 3), system)

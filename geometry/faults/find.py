@@ -4,11 +4,12 @@ from collections.abc import Iterator
 
 from geometry.faults import drains, floors, outlines, routes
 from geometry.faults.common import At, Words
-from geometry.faults.ground import ground_faults, laser_faults
+from geometry.faults.ground import grading_faults, ground_faults, laser_faults
 from geometry.faults.lines import Path
 from geometry.faults.materials import material_faults
 from geometry.faults.mending import stands
 from geometry.faults.names import name_faults
+from geometry.faults.order import order_faults
 from geometry.faults.outlets import (
     crossing_faults,
     inside_faults,
@@ -17,7 +18,7 @@ from geometry.faults.outlets import (
 )
 from geometry.faults.piers import pier_faults
 from geometry.faults.pumps import curve_faults
-from geometry.faults.rules import own_rule_faults
+from geometry.faults.rules import own_rule_faults, rule_set_faults
 from geometry.faults.sumps import pump_faults, sump_faults
 from geometry.faults.water import storm_faults, water_level_faults
 from geometry.layout.areas import AreaLayout, lay_areas
@@ -71,9 +72,12 @@ def _by_value(design: Design, words: Words) -> Iterator[At]:
 
 
 def _alone(design: Design, words: Words) -> Iterator[At]:
-    """Yield faults of laser, pump and storm, which hang on no part laid out."""
+    """Yield faults of laser, pump, storm and order, which hang on no part laid out."""
     yield from laser_faults(design, words)
+    yield from grading_faults(design.soil)
     yield from storm_faults(design.water)
+    yield from order_faults(design, words)
+    yield from rule_set_faults(design)
     if design.sump:
         yield from pump_faults(design.sump, words)
         yield from curve_faults(design.sump, words)

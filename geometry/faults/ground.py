@@ -1,9 +1,11 @@
-"""Faults of the ground: levels that leave no hole or bury the house."""
+"""Faults of the ground: levels that leave no hole or bury the house, a grading that is none."""
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from geometry.faults.common import At, Words
 from geometry.layout.ground import GroundLayout
+from geometry.parts.ground import Soil
 from geometry.project import Design
 from geometry.units import read_length
 
@@ -55,3 +57,23 @@ def working_faults(design: Design, words: Words) -> Iterator[At]:
             f"{words.size(design.excavation.working_space)} beside the footing is narrower than "
             f"the drain stone; dig at least {words.least(widest)}",
         )
+
+
+def grading_faults(soil: Soil) -> Iterator[At]:
+    """Yield a grading of too few sieves, with a sieve twice, or that rises towards finer ones."""
+    path, curve = ("soil", "grading"), sorted(soil.grading)
+    if len(curve) == 1:
+        yield At(path, "one sieve is no curve; add those the test used, or leave it out")
+    for (small, below), (large, above) in pairwise(curve):
+        if large - small < 1e-9:
+            yield At(path, f"the sieve of {_mm(large)} stands here twice; leave one out")
+        elif below > above:
+            yield At(
+                path,
+                f"{below:.0%} pass the sieve of {_mm(small)} and only {above:.0%} the larger one "
+                f"of {_mm(large)}; what passes must fall with the opening",
+            )
+
+
+def _mm(metres: float) -> str:
+    return f"{metres * 1000:.4g} mm"

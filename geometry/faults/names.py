@@ -17,18 +17,18 @@ TAKEN = "footing"
 def name_faults(design: Design) -> Iterator[At]:
     """Yield names that no label or title block could carry."""
     yield from _title_block(design.project)
-    yield from _text(("soil", "note"), design.soil.note, LONGEST_NOTE)
-    yield from _text(("wall", "kind"), design.wall.kind, LONGEST)
+    yield from text_faults(("soil", "note"), design.soil.note, LONGEST_NOTE)
+    yield from text_faults(("wall", "kind"), design.wall.kind, LONGEST)
     yield from _floor(("floor",), design.floor)
     for number, area in enumerate(design.areas):
         path = ("area", number)
         yield from _name((*path, "name"), area.name)
         if area.wall:
-            yield from _text((*path, "wall", "kind"), area.wall.kind, LONGEST)
+            yield from text_faults((*path, "wall", "kind"), area.wall.kind, LONGEST)
         if area.floor:
             yield from _floor((*path, "floor"), area.floor)
         for place, pier in enumerate(area.piers):
-            yield from _text((*path, "pier", place, "name"), pier.name, LONGEST)
+            yield from text_faults((*path, "pier", place, "name"), pier.name, LONGEST)
     yield from _drains(design)
     yield from _own_rules(design)
     yield from _area_twice(design)
@@ -37,20 +37,21 @@ def name_faults(design: Design) -> Iterator[At]:
 def _title_block(about: About) -> Iterator[At]:
     yield from _name(("project", "name"), about.name)
     for key in ("address", "prepared_by", "note"):
-        yield from _text(("project", key), getattr(about, key), LONGEST_NOTE)
+        yield from text_faults(("project", key), getattr(about, key), LONGEST_NOTE)
     for key in ("drawn_for", "code"):
-        yield from _text(("project", key), getattr(about, key), LONGEST_LINE)
+        yield from text_faults(("project", key), getattr(about, key), LONGEST_LINE)
     for key in ("parcel", "date", "revision"):
-        yield from _text(("project", key), getattr(about, key), LONGEST)
+        yield from text_faults(("project", key), getattr(about, key), LONGEST)
 
 
 def _name(path: Path, text: str) -> Iterator[At]:
     if not text:
         yield At(path, "the name is empty; write a short name in quotes")
-    yield from _text(path, text, LONGEST)
+    yield from text_faults(path, text, LONGEST)
 
 
-def _text(path: Path, text: str, longest: int) -> Iterator[At]:
+def text_faults(path: Path, text: str, longest: int) -> Iterator[At]:
+    """Yield a text that is too long, or holds what cannot be printed."""
     if len(text) > longest:
         yield At(path, f"the text has {len(text):,} characters; write at most {longest:,}")
     allowed = {"\n", "\t"} if longest == LONGEST_NOTE else set()
@@ -74,7 +75,7 @@ def _drains(design: Design) -> Iterator[At]:
     names: set[str] = set()
     for number, drain in enumerate(design.drains):
         path: Path = ("drain", number, "name")
-        yield from _text(path, drain.name, LONGEST)
+        yield from text_faults(path, drain.name, LONGEST)
         if drain.name and drain.name in names:
             yield At(path, f'two drains are named "{drain.name}"; give each its own name')
         names.add(drain.name)
@@ -85,7 +86,7 @@ def _own_rules(design: Design) -> Iterator[At]:
     for number, rule in enumerate(design.height_rules):
         path: Path = ("height_rule", number)
         yield from _name((*path, "name"), rule.name)
-        yield from _text((*path, "why"), rule.why, LONGEST_LINE)
+        yield from text_faults((*path, "why"), rule.why, LONGEST_LINE)
         if rule.name and rule.name in names:
             sentence = f'two rules are named "{rule.name}"; give each its own name'
             yield At((*path, "name"), sentence)

@@ -1,4 +1,4 @@
-"""Faults of the builder's own rules on the drain's height: names, and levels that are none."""
+"""Faults of the rules on the drain's height: sets named twice, own rules without a level."""
 
 from collections.abc import Iterator
 
@@ -6,6 +6,14 @@ from geometry.faults.common import At, Words
 from geometry.faults.floors import far_faults, unknown_level
 from geometry.layout.areas import AreaLayout
 from geometry.project import Design
+
+
+def rule_set_faults(design: Design) -> Iterator[At]:
+    """Yield sets of rules that are named twice."""
+    sets = design.rules.sets
+    for number, name in enumerate(sets):
+        if name in sets[:number]:
+            yield At(("rules", "sets", number), f'"{name}" stands here twice; leave one out')
 
 
 def own_rule_faults(design: Design, area: AreaLayout, words: Words) -> Iterator[At]:

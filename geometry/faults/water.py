@@ -30,13 +30,16 @@ def water_level_faults(
 ) -> Iterator[At]:
     """Yield levels of water that are no levels, or that lie over the ground or under its base."""
     found: list[At] = []
-    for key in ("water_table", "tight_base"):
+    for key in ("water_table", "low_water_table", "tight_base"):
         at = getattr(water, key)
         if at is not None:
             found += unknown_level(("water", key), area, at)
             found += far_faults(("water", key), at, words)
     yield from found
-    if found or water.water_table is None:
+    if found:
+        return
+    yield from _range_faults(water, area, words)
+    if water.water_table is None:
         return
     table, ground = area.level(water.water_table), max(land.at_wall, land.existing)
     if table > ground + 1e-9:
@@ -50,4 +53,19 @@ def water_level_faults(
             ("water", "tight_base"),
             f"the tight ground at {words.level(area.level(water.tight_base))} is not below the "
             f"water table at {words.level(table)}; lower it or leave it out",
+        )
+
+
+def _range_faults(water: Water, area: AreaLayout, words: Words) -> Iterator[At]:
+    """Yield a lowest water table without, or above, the highest."""
+    if water.low_water_table is None:
+        return
+    path, low = ("water", "low_water_table"), area.level(water.low_water_table)
+    if water.water_table is None:
+        yield At(path, "the lowest water table stands alone; add water_table, the highest seen")
+    elif low > area.level(water.water_table) + 1e-9:
+        yield At(
+            path,
+            f"the lowest water table at {words.level(low)} lies above the highest at "
+            f"{words.level(area.level(water.water_table))}; swap the two",
         )

@@ -8,10 +8,11 @@ from geometry.layout.drain import DrainLayout
 from geometry.plan.outline import minus, offset
 
 
-def stone_bodies(drain: DrainLayout, steps: BaseGeometry) -> tuple[Body, Body]:
+def stone_bodies(drain: DrainLayout, steps: BaseGeometry, which: str) -> tuple[Body, Body]:
     """Return the drain stone (its pipe still in it) and the wrap.
 
     steps: plan of footing steps that stand in the stone's way above the lower footing.
+    which: words that tell the drain from others.
     """
     t, low, tof = drain.wrap_m, drain.low_space, drain.area.tof
     high = minus(drain.high_space, [steps])
@@ -39,14 +40,19 @@ def stone_bodies(drain: DrainLayout, steps: BaseGeometry) -> tuple[Body, Body]:
     name = drain.area.name
     stone_label = Label(
         f"{drain.key}/stone",
-        "Drain stone",
+        f"Drain stone{which}",
         "drain stone",
         drain.drain.stone.material,
         name,
         STAGE["drain stone"],
     )
     wrap_label = Label(
-        f"{drain.key}/wrap", "Fabric wrap", "wrap", drain.drain.wrap.material, name, STAGE["wrap"]
+        f"{drain.key}/wrap",
+        f"Fabric wrap{which}",
+        "wrap",
+        drain.drain.wrap.material,
+        name,
+        STAGE["wrap"],
     )
     return Body(stone_label, stone), Body(wrap_label, wrap)
 

@@ -18,7 +18,7 @@ from geometry.layout.floors import fill_body, floor_bodies, openings
 from geometry.layout.footings import footing_body, pier_bodies, wall_body
 from geometry.layout.ground import GroundLayout
 from geometry.layout.leads import LeadLayout, daylight_leads
-from geometry.layout.naming import labels
+from geometry.layout.naming import labels, named
 from geometry.layout.pipework import stone_taken, wrap_taken
 from geometry.layout.sump import SumpLayout, lay_sump, sump_bodies
 from geometry.parts.drain import Drain
@@ -172,7 +172,7 @@ class Layout:
         return tuple(self._bed(drain) for drain in self.drains)
 
     def _bed(self, drain: DrainLayout) -> tuple[Body, Body]:
-        stone, wrap = stone_bodies(drain, self.steps(drain))
+        stone, wrap = stone_bodies(drain, self.steps(drain), named(drain, self.drains))
         leads = self.leads(drain)
         bleeders = [b.outside for b in self.bleeders_at(drain)]
         stone = replace(stone, taken=stone_taken(drain, leads)).pierced(bleeders)
@@ -211,7 +211,7 @@ class Layout:
 
 def empties_into_pit(drain: Drain) -> bool:
     """Whether a drain empties into the sump, if there is one."""
-    return drain.outlet == "pit" or (drain.outlet is None and not drain.daylight)
+    return drain.outlet in {"pit", None}
 
 
 def across(drain: DrainLayout, drains: Sequence[DrainLayout]) -> DrainLayout | None:

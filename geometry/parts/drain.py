@@ -87,7 +87,8 @@ class Drain(Record):
     sides: "all" or numbers of the outline's sides (side 1 runs from corner 1 to corner 2).
     offset: footing's face to the pipe's centre. outlet_invert: level of the invert at the low end
     against the area's TOF; unless given, the trench bottom there is the footing's bottom.
-    outlet: what the low point empties into; unless given the sump pit, if there is one.
+    outlet: what the low point empties into; unless given the sump pit, if there is one, and
+    daylight, if that is given as well.
     "bleeders": through the footing into the drain on its other face. "lower stone": at an open end
     into the stone of a lower area's drain. daylight: pipes to open air, each at a low point of its
     own next to where it heads. high_corner, low_corner: corner numbers; unless given, the low

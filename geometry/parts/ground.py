@@ -1,8 +1,11 @@
 """Excavation, backfill, the soil and the finished grade."""
 
+from typing import Annotated
+
 from pydantic import Field
 
 from geometry.parts.fields import Clear, Fall, LevelValue, Name, Record, Small
+from geometry.parts.graded import SieveShare
 from geometry.units import FOOT
 
 
@@ -31,9 +34,13 @@ class Backfill(Record):
 
 
 class Soil(Record):
-    """The undisturbed ground, by Unified Soil Classification group where known."""
+    """The undisturbed ground, by Unified Soil Classification group where known.
+
+    grading: of a sample, sieves with the share of its mass that passes them, in any order.
+    """
 
     group: Name = "unknown"
+    grading: Annotated[tuple[SieveShare, ...], Field(max_length=40)] = ()
     note: str = ""
 
 

@@ -1,7 +1,14 @@
-"""Rules of the builder's own on how high the drain may lie."""
+"""Rules on how high the drain may lie: those of the builder's own, and which known ones count."""
+
+from typing import Annotated, Literal
+
+from pydantic import Field
 
 from geometry.parts.fields import Level, Name, Record
 from geometry.rules.height_rule import DrainPoint, Sense
+
+RuleSetName = Literal["irc", "ibc", "canada", "din", "wayne", "henrico", "veterans"]
+"""Keys of the known rule sets that a job can be held to."""
 
 
 class OwnRule(Record):
@@ -16,3 +23,13 @@ class OwnRule(Record):
     at: Sense
     level: Level
     why: Name = ""
+
+
+class Rules(Record):
+    """Which known sets of rules on the drain's height this job is held to.
+
+    sets: their names. Without any, all that are not of one town or agency. Other sets are shown
+    beside them and bring no finding; the design's own rules and the footing's bearing always count.
+    """
+
+    sets: Annotated[tuple[RuleSetName, ...], Field(max_length=20)] = ()

@@ -21,7 +21,8 @@ class Water(Record):
     strip: width of the backfill, from the wall outward, whose rain gets in; unless given, all that
     was dug open at the top. share: part of that rain that soaks down to the drain, 0 to 1.
     roof: plan area whose downspouts wrongly end in the drain; none unless given.
-    water_table: highest level seen, by name or against TOF. conductivity: of the ground; unless
+    water_table: highest level seen, by name or against TOF. low_water_table: the lowest in a year;
+    all that is reckoned goes by the highest. conductivity: of the ground; unless
     given, the range of the soil's group. tight_base: level of the tight ground under it; unless
     given, the underside of the drain stone. reach: how far from the drain the water table stands
     undisturbed; unless given, Sichardt's rule.
@@ -34,6 +35,7 @@ class Water(Record):
     share: Annotated[float | None, Field(ge=0, le=1)] = None
     roof: Surface = 0.0
     water_table: Level | None = None
+    low_water_table: Level | None = None
     conductivity: Conductivity | None = None
     tight_base: Level | None = None
     reach: Reach | None = None

@@ -8,17 +8,19 @@ from dataclasses import dataclass
 from typing import Literal
 
 from geometry.formulas.fabric_filter import fhwa_opening, least_opening, m288_limits
-from geometry.formulas.gradation import Curve, passing_at, size_at, uniformity
+from geometry.formulas.gradation import Curve, uniformity
 from geometry.layout.lay import Layout
 from geometry.materials.catalogue import FABRICS, SOILS
 from geometry.materials.kinds import Fabric, Soil
 from geometry.water.backfill import ground_soil
+from geometry.water.graded import fines_of, size_or_none
 
 Verdict = Literal["suits", "depends", "too open", "too tight", "unknown"]
 
-NO_200_M = 0.075e-3
 ASK_GROUP = "the soil's group (ASTM D2487) from a soil report or a hand test of the dug soil"
 ASK_CURVE = "a grading curve of the soil against the drain (ASTM D6913, D7928)"
+ASK_FINES = "the share that passes No. 200 (ASTM D1140): the grading does not reach it"
+ASK_COARSER = "larger sieves: the grading does not reach 85 % passing"
 
 
 @dataclass(frozen=True)
@@ -59,16 +61,15 @@ class SoilFabric:
     ask: tuple[str, ...]
 
 
-def soil_fabrics(layout: Layout, curve: Curve | None = None) -> tuple[SoilFabric, ...]:
+def soil_fabrics(layout: Layout) -> tuple[SoilFabric, ...]:
     """Return the drain's fabric against the ground, and against backfill of another soil.
 
-    curve: the ground's grading, (sieve in metres, share passing), where it was tested. Empty
-    without a drain.
+    The ground goes by its own grading where the design gives one. Empty without a drain.
     """
     if layout.drain is None:
         return ()
     fabric, design = FABRICS[layout.drain.drain.wrap.material], layout.design
-    ground = ground_soil(design)
+    ground, curve = ground_soil(design), design.soil.grading or None
     rows = [fabric_on(ground, fabric, curve, "ground")]
     other = SOILS.get(design.backfill.material)
     if other is not None and other is not ground:
@@ -80,7 +81,7 @@ def fabric_on(
     soil: Soil, fabric: Fabric, curve: Curve | None = None, place: str = "ground"
 ) -> SoilFabric:
     """Return one fabric against one soil. Raises ValueError for a curve that is none."""
-    fines = soil.fines if curve is None else _fines(curve)
+    fines = soil.fines if curve is None else fines_of(curve)
     sizes = None if curve is None else _sizes(curve, fabric.woven)
     openings = flows = None
     if fines is not None:
@@ -91,29 +92,17 @@ def fabric_on(
     return SoilFabric(
         place, soil.key, fabric.key, fabric.woven, fabric.opening_m, fabric.permittivity_per_s,
         fines, openings, flows, ratio, sizes,
-        _verdict(fabric, openings, flows, ratio, sizes), _ask(fines, curve),
+        _verdict(fabric, openings, flows, ratio, sizes), _ask(fines, curve, sizes),
     )  # fmt: skip
-
-
-def _fines(curve: Curve) -> tuple[float, float]:
-    share = passing_at(curve, NO_200_M)
-    return share, share
 
 
 def _sizes(curve: Curve, woven: bool) -> CurveSizes | None:
     """Read the curve; one too short for d85 says nothing, one without d10 counts as uniform."""
-    d85, d15, spread = _or_none(curve, 0.85), _or_none(curve, 0.15), _spread(curve)
+    d85, d15, spread = size_or_none(curve, 0.85), size_or_none(curve, 0.15), _spread(curve)
     if d85 is None:
         return None
-    most = fhwa_opening(d85, _fines(curve)[0], spread, woven=woven)
+    most = min(fhwa_opening(d85, share, spread, woven=woven) for share in fines_of(curve))
     return CurveSizes(d85, d15, most, None if d15 is None else least_opening(d15, spread))
-
-
-def _or_none(curve: Curve, share: float) -> float | None:
-    try:
-        return size_at(curve, share)
-    except ValueError:
-        return None
 
 
 def _spread(curve: Curve) -> float:
@@ -128,10 +117,13 @@ def _permeability(soil: Soil, fabric: Fabric) -> float | None:
     return None if most is None else fabric.permeability_m_s / most
 
 
-def _ask(fines: tuple[float, float] | None, curve: Curve | None) -> tuple[str, ...]:
-    if curve is not None:
-        return ()
-    return (ASK_CURVE,) if fines is not None else (ASK_GROUP, ASK_CURVE)
+def _ask(
+    fines: tuple[float, float] | None, curve: Curve | None, sizes: CurveSizes | None
+) -> tuple[str, ...]:
+    if curve is None or fines is None:
+        return (ASK_CURVE,) if fines is not None else (ASK_GROUP, ASK_CURVE)
+    open_ends = {ASK_FINES: fines[0] != fines[1], ASK_COARSER: sizes is None}
+    return tuple(words for words, lacking in open_ends.items() if lacking)
 
 
 def _verdict(

@@ -6,7 +6,6 @@ Sizes in metres. A grading is a band: its fine and its coarse edge are both aske
 from dataclasses import dataclass
 from itertools import pairwise
 
-from geometry.formulas.gradation import size_at
 from geometry.formulas.granular_filter import (
     RETENTION,
     ROUND_HOLES,
@@ -17,6 +16,7 @@ from geometry.layout.areas import AreaLayout
 from geometry.layout.lay import Layout
 from geometry.materials.catalogue import AGGREGATES
 from geometry.materials.kinds import Aggregate
+from geometry.water.graded import size_or_none
 
 # The rules that are judged; D15 is asked of critical drains alone and only told.
 JUDGED = (0.85, 0.50)
@@ -64,14 +64,6 @@ class FineOnCoarse:
     worst: float | None
     best: float | None
     limit: float
-
-
-def size_or_none(curve: tuple[tuple[float, float], ...], share: float) -> float | None:
-    """Return a grain size by the share passing, m; None where the grading does not reach it."""
-    try:
-        return size_at(curve, share)
-    except ValueError:
-        return None
 
 
 def drain_hole_fits(layout: Layout) -> tuple[HoleFit, ...]:

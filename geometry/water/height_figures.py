@@ -13,7 +13,14 @@ from geometry.water.budget import (
 from geometry.water.clashes import Clash, clashes
 from geometry.water.heights import drain_heights
 from geometry.water.holes import first_water
-from geometry.water.verdicts import SizeVerdict, Verdict, rule_sets, size_verdicts, verdicts
+from geometry.water.verdicts import (
+    SizeVerdict,
+    Verdict,
+    asked_here,
+    rule_sets,
+    size_verdicts,
+    verdicts,
+)
 from geometry.water.ways import Way, ways
 
 
@@ -21,9 +28,11 @@ class RuleFigures(Record):
     """One rule held against the drain: levels against the project's TOF; None: no such level.
 
     spare: how far the point lies on the right side of the limit, negative on the wrong one.
+    asked: whether this job is held to the rule; else it is shown to compare.
     """
 
     rules: str
+    asked: bool
     key: str
     title: str
     source: str
@@ -37,9 +46,10 @@ class RuleFigures(Record):
 
 
 class SizeFigures(Record):
-    """One rule on the stone round the pipe: what there is and what is asked."""
+    """One rule on the stone round the pipe: what there is, what is asked, and if it is here."""
 
     rules: str
+    asked: bool
     key: str
     title: str
     source: str
@@ -49,10 +59,11 @@ class SizeFigures(Record):
 
 
 class ClashFigures(Record):
-    """Two rules that no such pipe can meet together, and how far apart they lie."""
+    """Two rules that no such pipe can meet together, how far apart, and if both are asked here."""
 
     up: str
     down: str
+    asked: bool
     apart_m: float
     sentence: str
 
@@ -132,21 +143,27 @@ def height_figures(layout: Layout) -> HeightFigures | None:
         return None
     sets, water = rule_sets(layout), first_water(drain)
     rules = [rule for known in sets for rule in known.heights]
+    here = {rule.key for known in sets if asked_here(layout, known) for rule in known.heights}
     return HeightFigures(
         low_m=dict(heights.low),
         high_m=dict(heights.high),
         references_m=dict(heights.references),
         first_water=FirstWaterFigures(as_laid_m=water.as_laid, turned_m=water.turned),
-        rules=tuple(_rule(s, v) for s in sets for v in verdicts(layout, s.heights)),
-        sizes=tuple(_size(s, v) for s in sets for v in size_verdicts(layout, s.sizes)),
-        clashes=tuple(_clash(layout, c, drain.area.tof) for c in clashes(layout, rules)),
+        rules=tuple(
+            _rule(s, asked_here(layout, s), v) for s in sets for v in verdicts(layout, s.heights)
+        ),
+        sizes=tuple(
+            _size(s, asked_here(layout, s), v) for s in sets for v in size_verdicts(layout, s.sizes)
+        ),
+        clashes=tuple(_clash(layout, c, drain.area.tof, here) for c in clashes(layout, rules)),
     )
 
 
-def _rule(rules: RuleSet, verdict: Verdict) -> RuleFigures:
+def _rule(rules: RuleSet, asked: bool, verdict: Verdict) -> RuleFigures:
     answered = verdict.answered
     return RuleFigures(
         rules=rules.title,
+        asked=asked,
         key=verdict.rule.key,
         title=verdict.rule.title,
         source=str(verdict.rule.source),
@@ -160,10 +177,11 @@ def _rule(rules: RuleSet, verdict: Verdict) -> RuleFigures:
     )
 
 
-def _size(rules: RuleSet, verdict: SizeVerdict) -> SizeFigures:
+def _size(rules: RuleSet, asked: bool, verdict: SizeVerdict) -> SizeFigures:
     rule = verdict.rule
     return SizeFigures(
         rules=rules.title,
+        asked=asked,
         key=rule.key,
         title=rule.title,
         source=str(rule.source),
@@ -173,8 +191,9 @@ def _size(rules: RuleSet, verdict: SizeVerdict) -> SizeFigures:
     )
 
 
-def _clash(layout: Layout, clash: Clash, tof: float) -> ClashFigures:
+def _clash(layout: Layout, clash: Clash, tof: float, here: set[str]) -> ClashFigures:
     return ClashFigures(
+        asked={clash.up.key, clash.down.key} <= here,
         up=clash.up.key,
         down=clash.down.key,
         apart_m=clash.apart,

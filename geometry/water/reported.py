@@ -90,7 +90,11 @@ class FloatingFigures(_Row):
 
 
 class WaterFigures(_Row):
-    """This house's water. lacking: what would have to be given to reckon the rest."""
+    """This house's water. lacking: what would have to be given to reckon the rest.
+
+    water_table_m, low_water_table_m: the year's highest, by which all is reckoned, and its lowest,
+    against the project's top of footing.
+    """
 
     inflow: InflowFigures | None
     capacities: tuple[CapacityFigures, ...]
@@ -98,6 +102,8 @@ class WaterFigures(_Row):
     depths: tuple[DepthFigures, ...]
     pit: PitFigures | None
     floating: tuple[FloatingFigures, ...]
+    water_table_m: float | None
+    low_water_table_m: float | None
     lacking: tuple[str, ...]
 
 
@@ -125,6 +131,8 @@ def water_figures(study: Study) -> WaterFigures:
             )
             for f in study.floating
         ),
+        water_table_m=study.table_m,
+        low_water_table_m=study.low_table_m,
         lacking=study.lacking,
     )
 

@@ -9,17 +9,22 @@ from geometry.water.inflow import Inflow, inflow
 from geometry.water.pit import PitStorm, pit_storm
 from geometry.water.pumping import middle_flow
 from geometry.water.store import stone_porosity
-from geometry.water.uplift import Floating, floating
+from geometry.water.uplift import Floating, floating, low_water_table, water_table
 
 
 @dataclass(frozen=True, eq=False)
 class Study:
-    """Everything reckoned of the water; lacking: in words, what would have to be given for more."""
+    """Everything reckoned of the water; lacking: in words, what would have to be given for more.
+
+    table_m, low_table_m: the year's highest and lowest water table against the project's TOF.
+    """
 
     inflow: Inflow | None
     capacities: Capacities | None
     pit: PitStorm | None
     floating: tuple[Floating, ...]
+    table_m: float | None
+    low_table_m: float | None
     lacking: tuple[str, ...]
 
 
@@ -29,7 +34,10 @@ def study(layout: Layout) -> Study:
     coming = inflow(layout)
     carried = capacities(layout, coming.peak_m3s if coming else None)
     pit = pit_storm(layout, coming)
-    return Study(coming, carried, pit, floating(layout), tuple(_lacking(layout, coming)))
+    return Study(
+        coming, carried, pit, floating(layout), water_table(layout), low_water_table(layout),
+        tuple(_lacking(layout, coming)),
+    )  # fmt: skip
 
 
 def _lacking(layout: Layout, coming: Inflow | None) -> list[str]:

@@ -11,6 +11,7 @@ from geometry.layout.areas import AreaLayout
 from geometry.layout.lay import Layout
 from geometry.materials.catalogue import MATERIALS
 from geometry.materials.kinds import Aggregate, Board, Concrete, Soil
+from geometry.parts.fields import LevelAt
 from geometry.parts.floor import Layer
 
 BARE, WHOLE = "bare slab", "build-up"
@@ -39,11 +40,17 @@ def floating(layout: Layout) -> tuple[Floating, ...]:
 
 def water_table(layout: Layout) -> float | None:
     """Return the highest water table seen, against the project's TOF, m; None if not given."""
-    at = layout.design.water.water_table
-    if at is None:
-        return None
+    return _level(layout, layout.design.water.water_table)
+
+
+def low_water_table(layout: Layout) -> float | None:
+    """Return the year's lowest water table, against the project's TOF, m; None if not given."""
+    return _level(layout, layout.design.water.low_water_table)
+
+
+def _level(layout: Layout, at: LevelAt | None) -> float | None:
     area = layout.drain.area if layout.drain else layout.areas[0]
-    return area.level(at)
+    return None if at is None else area.level(at)
 
 
 def density(key: str) -> float:

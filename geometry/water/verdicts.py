@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
 from geometry.parts.rules import OwnRule
-from geometry.rules.codes import RULE_SETS
+from geometry.rules.codes import BEARING, RULE_SETS
 from geometry.rules.height_rule import HeightRule, Measure, RuleSet, SizeRule
 from geometry.sources import Source
 from geometry.units import INCH
@@ -114,6 +114,18 @@ def rule_sets(layout: Layout) -> tuple[RuleSet, ...]:
     """Return the built-in rule sets, and the design's own rules as one more if it has any."""
     own = tuple(_own(rule) for rule in layout.design.height_rules)
     return (*RULE_SETS, RuleSet(OWN, "This design's own rules", own)) if own else RULE_SETS
+
+
+def asked_here(layout: Layout, rules: RuleSet) -> bool:
+    """Return whether a rule set counts for this job.
+
+    The design's own and the footing's bearing always do; of the others those the design names, or
+    without any named all that are not of one town or agency.
+    """
+    named = layout.design.rules.sets
+    if rules.key in (OWN, BEARING.key):
+        return True
+    return rules.key in named if named else not rules.local
 
 
 def _own(rule: OwnRule) -> HeightRule:

@@ -47,7 +47,7 @@ def wrap_sheet(layout: Layout, bend_lap_m: float | None = None) -> WrapSheet | N
         return None
     lap = drain.drain.wrap.overlap
     bend = lap if bend_lap_m is None else bend_lap_m
-    pieces = _pieces(drain, bend)
+    pieces = wrap_pieces(drain, bend)
     width, length = developed_width(drain), sum(p.length_m for p in pieces)
     sock = sock_area(drain.pipe.outside_diameter_m)
     return WrapSheet(
@@ -56,8 +56,8 @@ def wrap_sheet(layout: Layout, bend_lap_m: float | None = None) -> WrapSheet | N
     )  # fmt: skip
 
 
-def _pieces(drain: DrainLayout, bend_lap: float) -> tuple[WrapPiece, ...]:
-    """Each straight as long as the longer edge of its trench, and the lap at its far bend."""
+def wrap_pieces(drain: DrainLayout, bend_lap: float) -> tuple[WrapPiece, ...]:
+    """Return each straight as long as its trench's longer edge, with the lap at its far bend."""
     outer = lengths_along(drain.base, parallel(drain.base, drain.drain.stone.width))
     inner = lengths_along(drain.base, parallel(drain.base, 0.0))
     closed = drain.route.closed

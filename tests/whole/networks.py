@@ -69,7 +69,7 @@ low_corner = 2
 fall = "1/16 in per ft"
 stone = { cover = "3 in" }
 """
-UPPER_TO_DAYLIGHT = UPPER.replace('outlet = "lower stone"\nlow_corner = 2\n', "") + (
+UPPER_TO_DAYLIGHT = UPPER.replace('"lower stone"\nlow_corner = 2\n', '"daylight"\n') + (
     DAYLIGHT.replace("20 ft, -60 ft", "90 ft, 31 ft").replace('"0, 7 ft"', '"0, 8 ft"')
 )
 
@@ -88,9 +88,10 @@ TEXTS = {
 }
 
 
-def network(name: str, **changes: str) -> Design:
-    """Return one of the houses; changes: dotted keys with other values."""
+def network(name: str, **changes: object) -> Design:
+    """Return one of the houses; changes: keys joined by two underscores, with other values."""
     text = TEXTS[name]
     for key, value in changes.items():
-        text = edited(text, tuple(key.split("__")), value)
+        path = tuple(int(step) if step.isdigit() else step for step in key.split("__"))
+        text = edited(text, path, value)
     return read_design(text)

@@ -111,6 +111,20 @@ def volumes(design: Design, as_json: Json = False) -> None:
 
 @app.command()
 @careful
+def order(
+    design: Design,
+    csv: Annotated[Path | None, typer.Option("--csv", help="a file for the figures")] = None,
+    xlsx: Annotated[Path | None, typer.Option("--xlsx", help="a workbook of all tables")] = None,
+    as_json: Json = False,
+) -> None:
+    """Print what to order: in place, allowances, to buy, units sold, loads and cuts."""
+    from viz.commands.ordering import show_order
+
+    show_order(design, csv, xlsx, as_json)
+
+
+@app.command()
+@careful
 def drain(design: Design, as_json: Json = False) -> None:
     """Print the drain's heights, the rules on them, and how much fall there is room for."""
     from viz.commands.draining import show_drain

@@ -1,10 +1,15 @@
 """Findings on the drain's heights: for each a design that passes and one that does not."""
 
+from typing import get_args
+
 import pytest
 
 from geometry.designfile import read_design
 from geometry.layout.lay import lay_out
+from geometry.parts.rules import RuleSetName
 from geometry.report import Found, Report, report
+from geometry.rules.codes import BEARING, RULE_SETS
+from viz.drain_tables import rules as rules_table
 
 HOUSE = """
 [project]
@@ -85,6 +90,45 @@ def test_a_rule_of_the_house_s_own() -> None:
     assert bad.severity == "look"
     assert bad.source == "the design file"
     assert "drain-rules-own" not in {f.id for f in made(LEVEL).findings}
+
+
+SETS = "{0}\n[rules]\nsets = {1}"
+
+
+def test_every_known_set_but_the_bearing_can_be_named() -> None:
+    assert set(get_args(RuleSetName)) == {r.key for r in RULE_SETS if r is not BEARING}
+
+
+def test_only_the_sets_a_job_names_bring_findings() -> None:
+    every = {f.id for f in made(STEEP).findings if f.id.startswith("drain-rules-")}
+    assert every == {f"drain-rules-{name}" for name in ("irc", "ibc", "canada", "din", "clash")}
+    named = made(SETS.format(LEVEL, '["irc", "veterans"]'))
+    ids = [f.id for f in named.findings if f.id.startswith("drain-rules-")]
+    assert ids == ["drain-rules-irc", "drain-rules-veterans"]
+    heights = named.drain_heights
+    assert heights is not None
+    # All stay to be compared; those that are not named are marked.
+    kinds = {rule.key.split("-")[0]: rule.asked for rule in (*heights.rules, *heights.sizes)}
+    there = {"irc", "veterans", "bearing"}
+    assert kinds == {
+        key: key in there
+        for key in ("irc", "ibc", "canada", "din", "bearing", "wayne", "henrico", "veterans")
+    }
+    marked = [row[0] for row in rules_table(heights, "ft-in").rows if "not asked here" in row[0]]
+    assert any("Ontario" in words for words in marked)
+    assert not any("IRC" in words or "Veterans" in words for words in marked)
+    assert any(clash.asked is False for clash in heights.clashes)
+
+
+def test_sets_of_a_job_that_exclude_each_other_are_to_be_asked_about() -> None:
+    # The pipe's top at or over TOF, and at or under the floor's underside, which lies at TOF: met
+    # by a level pipe, not by one that rises.
+    both = SETS.format(STEEP, '["canada", "henrico"]')
+    found = the(made(both), "drain-rules-asked-clash")
+    assert found.severity == "look"
+    assert "Henrico County, Virginia" in found.found
+    level = SETS.format(LEVEL, '["canada", "henrico"]')
+    assert "drain-rules-asked-clash" not in {f.id for f in made(level).findings}
 
 
 def test_a_trench_in_the_footing_s_bearing_says_stop() -> None:

@@ -78,6 +78,17 @@ def test_fabrics_on_silt(
     assert words in found.found
 
 
+def test_the_soil_s_own_grading_is_held_against_its_group() -> None:
+    graded = '[soil]\ngroup = "{}"\ngrading = ["2 mm, 95 %", "No. 40, 80 %", "No. 200, 35 %"]'
+    good = the(made(more=graded.format("SM")), "grading-fits-group")
+    assert good.severity == "fine"
+    bad = the(made(more=graded.format("CL")), "grading-fits-group")
+    assert bad.severity == "look"
+    assert "35 % of the sample passes No. 200" in bad.found
+    assert "means 50 to 100 %" in bad.found
+    assert "by its grading (D85" in the(made(more=graded.format("SM")), "fabric-suits-soil").found
+
+
 def test_backfill_of_another_soil_is_held_against_the_fabric_too() -> None:
     layout = made(more='[soil]\ngroup = "ML"\n[backfill]\nmaterial = "SM"')
     rows = [f.subject for f in filter_findings(layout) if f.id == "fabric-suits-soil"]

@@ -1,4 +1,4 @@
-"""Faults of what is said of the water and of the pump's flow."""
+"""Faults of what is said of water, grading, rules on the drain and the pump's flow."""
 
 from sound_design import Case, one
 
@@ -24,10 +24,54 @@ WATER = (
     _water("no such level", 'water_table = "mud"', '"mud" is no level here', "footing bottom"),
     _water("a lake", 'water_table = "40 ft"', "would stand over the ground", "check the sign"),
     _water("far level", 'water_table = "TOF +80 ft"', "out of range", "check the unit"),
+    _water("low table no level", 'water_table = "TOF"\nlow_water_table = "mud"',
+           '"mud" is no level here'),
+    _water("low table alone", 'low_water_table = "-2 ft"', "stands alone", "add water_table"),
+    _water("tables swapped", 'water_table = "-2 ft"\nlow_water_table = "-1 ft"',
+           "lies above the highest at -2'-0\"", "swap the two"),
     _water("base over the table", 'water_table = "-1 ft"\ntight_base = "TOF"',
            "is not below the water table", "leave it out"),
     _water("unknown key", 'downspouts = "900 sq ft"', "downspouts is not known", "roof"),
 )  # fmt: skip
+
+
+def _graded(name: str, points: str, place: str, *words: str) -> Case:
+    more = f'group = "CL"\ngrading = [{points}]'
+    return one(name, 'group = "CL"', more, f"soil > grading{place}", "grading", *words)
+
+
+GRADING = (
+    _graded("one sieve", '"No. 4, 100 %"', "", "one sieve is no curve"),
+    _graded(
+        "rising", '"2 mm, 40 %", "No. 200, 60 %"', "", "60% pass the sieve of 0.075 mm", "must fall"
+    ),
+    _graded(
+        "sieve twice",
+        '"2 mm, 90 %", "No. 10, 90 %", "No. 40, 10 %"',
+        "",
+        "the sieve of 2 mm stands here twice",
+    ),
+    _graded(
+        "over the whole", '"2 mm, 120 %", "No. 40, 10 %"', " 1", "120 % cannot pass", "0 to 100"
+    ),
+    _graded("below nothing", '"2 mm, -5 %", "No. 40, 10 %"', " 1", "no share", "35 %"),
+    _graded("whole numbers", '"2 mm, 95", "No. 40, 10 %"', " 1", "more than the whole", "35 %"),
+    _graded("no such sieve", '"No. 41, 95 %", "No. 200, 10 %"', " 1", "no sieve No. 41", "in mm"),
+    _graded("no unit", '"2, 95 %", "No. 200, 10 %"', " 1", "unit", "No. 200, 35 %"),
+    _graded("half a point", '"2 mm", "No. 200, 10 %"', " 1", "no sieve and share"),
+    _graded("boulders", '"2 m, 100 %", "No. 200, 10 %"', " 1", "outside 0.0001 to 300 mm"),
+)
+
+
+def _rules(name: str, sets: str, number: int, *words: str) -> Case:
+    text = f"[rules]\nsets = {sets}\n\n[soil]"
+    return one(name, "[soil]", text, f"rules > sets {number}", "sets =", *words)
+
+
+RULES = (
+    _rules("no such set", '["irc", "ontario"]', 2, '"ontario" is not known', "'irc'", "'canada'"),
+    _rules("set twice", '["irc", "din", "irc"]', 3, '"irc" stands here twice'),
+)
 
 
 def _pump(name: str, more: str, key: str, *words: str) -> Case:
@@ -59,4 +103,4 @@ FLOWS = (
           "discharge > inside", "inside is missing", "1.6 in"),
 )  # fmt: skip
 
-ALL = (*WATER, *FLOWS)
+ALL = (*WATER, *GRADING, *RULES, *FLOWS)

@@ -7,7 +7,15 @@ import pytest
 from geometry.designfile import read_design
 from geometry.layout.lay import Layout, lay_out
 from geometry.materials.catalogue import AGGREGATES, FABRICS, SOILS
-from geometry.water.filter import ASK_CURVE, ASK_GROUP, fabric_on, soil_fabrics
+from geometry.water.filter import (
+    ASK_COARSER,
+    ASK_CURVE,
+    ASK_FINES,
+    ASK_GROUP,
+    fabric_on,
+    soil_fabrics,
+)
+from geometry.water.graded import soil_grading
 from geometry.water.grains import drain_hole_fits, fine_on_coarse, hole_fits
 from geometry.water.wrapping import wrap_sheet
 from tests.designs import design_of, seeded_raw
@@ -87,6 +95,48 @@ def test_broad_soil_clogs_a_fabric_finer_than_three_d15() -> None:
     assert row.curve is not None
     assert row.curve.least_opening_m == pytest.approx(0.3 * MM)
     assert row.verdict == "too tight"
+
+
+GRADED = '[soil]\ngroup = "{0}"\ngrading = [{1}]'
+SANDY = '"4.75 mm, 100 %", "2 mm, 95 %", "0.425 mm, 0.80", "No. 200, 35 %"'
+
+
+def test_the_design_s_own_grading_decides_for_the_ground() -> None:
+    # D85 lies a third of the way, by logarithm, from 0.425 to 2 mm: 0.425 (2/0.425)^(1/3) = 0.712;
+    # B is 1 where D60 over D10 is not known. 35 % fines: M 288 asks 0.25 mm and 0.2 per s.
+    layout = made(GRADED.format("SM", SANDY) + '\n[backfill]\nmaterial = "ML"')
+    ground, fill = soil_fabrics(layout)
+    assert ground.curve is not None
+    assert ground.curve.most_opening_m == pytest.approx(0.712 * MM, rel=1e-3)
+    assert ground.fines == pytest.approx((0.35, 0.35))
+    assert ground.most_opening_m == pytest.approx((0.25 * MM, 0.25 * MM))
+    assert ground.ask == ()
+    assert fill.curve is None
+    grading = soil_grading(layout.design)
+    assert grading is not None
+    assert [p.sieve_m for p in grading.points] == pytest.approx([4.75e-3, 2e-3, 425e-6, 75e-6])
+    assert grading.d85_m == pytest.approx(ground.curve.d85_m)
+    assert (grading.d15_m, grading.uniformity) == (None, None)
+    assert soil_grading(made("").design) is None
+
+
+def test_a_grading_that_is_too_short_says_what_to_ask_for() -> None:
+    (row,) = soil_fabrics(made(GRADED.format("SM", '"No. 10, 80 %", "No. 40, 30 %"')))
+    # At most the 30 % that pass No. 40 can pass No. 200; D85 lies over the largest sieve.
+    assert row.fines == (0.0, 0.3)
+    assert row.curve is None
+    assert row.ask == (ASK_FINES, ASK_COARSER)
+    (row,) = soil_fabrics(made(GRADED.format("CL", '"0.05 mm, 90 %", "0.002 mm, 40 %"')))
+    assert row.fines == (0.9, 1.0)
+    assert row.curve is not None
+    assert row.ask == (ASK_FINES,)
+
+
+def test_a_grading_that_is_not_the_group_s() -> None:
+    for group, fits in (("SM", True), ("CL", False), ("SP", False)):
+        grading = soil_grading(made(GRADED.format(group, SANDY)).design)
+        assert grading is not None
+        assert grading.fits_group == fits
 
 
 def test_half_inch_holes_lose_the_fine_edge_of_no_57() -> None:

@@ -38,12 +38,34 @@ def test_a_roof_without_rain_is_still_said() -> None:
     assert "in every rain" in rows["roof-in-drain"].found
 
 
-@pytest.mark.parametrize(("table", "severity"), [("-27 in", "fine"), ("-25 in", "look")])
-def test_a_pit_below_the_water_table(table: str, severity: str) -> None:
-    # The floor lies at +4 in, the pit is 30 in deep: its bottom at -26 in.
+@pytest.mark.parametrize(
+    ("table", "severity", "words"),
+    [
+        ("-27 in", "fine", "stays above it"),
+        ("-17 in", "fine", "stands in the pit, below the level at which the pump starts"),
+        ("-15 in", "look", "pumps ground water all day, while it stands so"),
+        ('-1 in"\nlow_water_table = "-17 in', "look", "as long as it stands higher than that"),
+        ('-1 in"\nlow_water_table = "-15 in', "look", "all day, the year round"),
+    ],
+)
+def test_a_pit_below_the_water_table(table: str, severity: str, words: str) -> None:
+    # The floor lies at +4 in, the pit is 30 in deep: its bottom at -26 in; 10 in over it the pump
+    # starts, at -16 in.
     rows = found(wet(EVERYTHING.replace("-3 ft", table)))
     assert rows["pit-below-water-table"].severity == severity
-    assert "-2'-2\"" in rows["pit-below-water-table"].found
+    assert "bottom at -2'-2\"" in rows["pit-below-water-table"].found
+    assert "starts at -1'-4\"" in rows["pit-below-water-table"].found
+    assert words in rows["pit-below-water-table"].found
+
+
+def test_without_a_pump_the_pit_s_bottom_is_held_against_the_water_table() -> None:
+    for table, severity in (("-27 in", "fine"), ("-25 in", "look")):
+        row = found(wet(EVERYTHING.replace("-3 ft", table), pump=None))["pit-below-water-table"]
+        assert row.severity == severity
+    # Nothing is known of the ground: what comes is not known, but the pump works all the same.
+    row = found(wet('water_table = "-25 in"', pump=None))["pit-below-water-table"]
+    assert row.severity == "look"
+    assert "how much of it comes is not known" in row.found
 
 
 @pytest.mark.parametrize(

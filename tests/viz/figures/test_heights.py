@@ -73,6 +73,8 @@ def test_two_pipes_stand_as_far_apart_in_height_as_the_drain_rises() -> None:
 
 def test_rules_are_rows_with_their_verdict_in_words() -> None:
     said = words(drawn(example("l-basement")))
-    assert {"IRC R405.1", "Ontario and BC 9.14.3.3", "DIN 4095 (from memory)"} <= set(said)
+    # The house is held to the first alone.
+    others = {"Ontario and BC 9.14.3.3 (not asked here)", "DIN 4095 (from memory, not asked here)"}
+    assert {"IRC R405.1", *others} <= set(said)
     assert any(line.startswith("not met, ") for line in said)
     assert any(line.startswith("met, ") for line in said)

@@ -26,6 +26,9 @@ from viz.style.materials import look_of
 
 DPI = 300
 DOTS_PER_MM = DPI / 25.4
+# Where the key stands, mm over the sheet's edge: hatches are laid from the sheet's corner, and a
+# swatch is so small that where its edges cut their strokes counts.
+LOW = 8.2
 # Rim of a swatch that is its outline, mm.
 RIM = 0.6
 # Two hatches are told apart where one has so many times what the other has, of one thing at least.
@@ -72,8 +75,8 @@ def test_undisturbed_ground_has_a_hatch_of_its_own(name: str) -> None:
 def key(name: str) -> tuple[Figure, NDArray[np.uint8]]:
     """The key of a house and its picture in 8 bits of grey."""
     work: Job = example(name)
-    drawn = key_figure(work.layout, work.foundation, 3.0, 160.0).at(5.0, 5.0)
-    sheet = Drawing(drawn.box.width + 10, drawn.box.height + 10, "key", 1, drawn.marks)
+    drawn = key_figure(work.layout, work.foundation, 3.0, 160.0).at(5.0, LOW)
+    sheet = Drawing(drawn.box.width + 10, drawn.box.height + LOW + 5, "key", 1, drawn.marks)
     picture = Image.open(BytesIO(to_png(to_svg(sheet), DPI))).convert("L")
     return drawn, np.asarray(picture)
 

@@ -18,12 +18,16 @@ BREAK, BREAK_IN = 3.0, 8.0
 
 @dataclass(frozen=True)
 class Frame:
-    """The drain, millimetres for a metre, half the width of the room, and the walls' cut top."""
+    """The drain, millimetres for a metre, half the width of the room, and the walls' cut top.
+
+    inverts: at the left and at the right end, metres; the low and the high point's unless given.
+    """
 
     drain: DrainLayout
     per_metre: float
     half: float
     top: float
+    inverts: tuple[float, float] | None = None
 
     def y(self, level: float) -> float:
         """Return the height on paper of a level of the project."""
@@ -55,6 +59,11 @@ class Frame:
         area = self.drain.area
         levels = (self.drain.stone_bottom, area.footing_bottom, area.subgrade)
         return self.y(min(levels)) - SOIL
+
+    def centre(self, side: int) -> float:
+        """Return the height on paper of the pipe's centre at one end; side: -1 left, 1 right."""
+        ends = self.inverts or (self.drain.outlet_invert, self.drain.high_invert)
+        return self.y(ends[0 if side < 0 else 1] + self.drain.bore)
 
     def block(self, side: int, near: float, far: float, low: float, high: float) -> Polygon:
         """Return a box between two distances outward on one side; side: -1 left, 1 right."""

@@ -11,6 +11,7 @@ from geometry.materials.catalogue import find
 from viz.drawing.marks import Area, Fill, Hatch, Line, Mark, Point
 from viz.figures.heights.frame import BREAK, BREAK_IN, SOIL, Frame
 from viz.figures.pipe.section import HALO, cross, ring
+from viz.figures.watertable import WaterTable, table_marks
 from viz.style.lines import CHAIN, DATUM, DIMENSION, PAPER, SEEN, THINNEST_OUTLINED
 from viz.style.materials import Look, look
 
@@ -70,7 +71,7 @@ def _stone(frame: Frame, side: int) -> Iterator[Mark]:
     beside = frame.block(side, frame.footing_out, frame.edge, low, high)
     over = frame.block(side, wall, frame.edge, min(max(0.0, low), high), high)
     shape = shapely.union_all([beside, over])
-    hole = Spot(side * frame.pipe, _centre(frame, side)).buffer(drain.radius * frame.per_metre, 48)
+    hole = Spot(side * frame.pipe, frame.centre(side)).buffer(drain.radius * frame.per_metre, 48)
     yield from _shown(shape.difference(hole.buffer(HALO / 2)), look("drain stone"), outline=False)
     wrap = look("wrap")
     ends = tuple(shape.exterior.coords)
@@ -78,17 +79,11 @@ def _stone(frame: Frame, side: int) -> Iterator[Mark]:
     yield Line(ends, wrap.thin_mm, wrap.ink, wrap.dash, layer="outline")
 
 
-def _centre(frame: Frame, side: int) -> float:
-    drain = frame.drain
-    invert = drain.outlet_invert if side < 0 else drain.high_invert
-    return frame.y(invert + drain.bore)
-
-
 def _pipe(frame: Frame, side: int) -> Iterator[Mark]:
     """Yield the pipe's wall with its holes; they are set out with the house to the left."""
     shape = ring(cross(frame.drain, frame.per_metre))
     turned = affinity.scale(shape, side, 1, origin=(0, 0))
-    at = (side * frame.pipe, _centre(frame, side))
+    at = (side * frame.pipe, frame.centre(side))
     bore = Spot(at).buffer(frame.drain.bore * frame.per_metre, 48)
     yield Fill(bore, PAPER, "bore")
     yield Fill(affinity.translate(turned, *at), look("pipe").ink, "cut")
@@ -122,6 +117,25 @@ def _floor(frame: Frame) -> Iterator[Mark]:
         yield from _shown(shapely.union_all(parts), found)
 
 
+def shown_levels(frame: Frame) -> tuple[float, float]:
+    """Return the lowest and highest level at which the section shows ground or stone, metres."""
+    tof, area = frame.drain.area.tof, frame.drain.area
+    top = max(frame.drain.stone_top, area.subgrade)
+    return tof + frame.low / frame.per_metre, top
+
+
+def water_marks(frame: Frame, table: WaterTable) -> Iterator[Mark]:
+    """Yield the water table through stone and soil on both sides, as far as they are shown."""
+    heights = [None if z is None else frame.y(z) for z in (table.high, table.low)]
+    bottom, top = frame.low, frame.y(frame.drain.stone_top)
+    for side in SIDES:
+        wet = frame.block(side, frame.footing_out, frame.edge + SOIL, bottom, top)
+        hole = Spot(side * frame.pipe, frame.centre(side)).buffer(
+            frame.drain.radius * frame.per_metre + HALO, 24
+        )
+        yield from table_marks(wet.difference(hole), *heights)
+
+
 def break_at(frame: Frame) -> tuple[float, float]:
     """Return where the break in the floor begins and ends."""
     right = frame.footing_in - BREAK_IN
@@ -135,10 +149,11 @@ def _break(frame: Frame) -> Iterator[Mark]:
     left, right = break_at(frame)
     yield Fill(box(left, low, right, high), PAPER, "break")
     for x in (left, right):
-        yield Line(_zigzag(x, low, high), SEEN, layer="outline")
+        yield Line(zigzag(x, low, high), SEEN, layer="outline")
 
 
-def _zigzag(x: float, low: float, high: float) -> tuple[Point, ...]:
+def zigzag(x: float, low: float, high: float) -> tuple[Point, ...]:
+    """Return the line of a break at a place across the paper, from a height up to another."""
     middle = (low + high) / 2
     return (x, low), (x, middle - 2.0), (x - 1.0, middle - 0.7), (x + 1.0, middle + 0.7), (
         x, middle + 2.0), (x, high)  # fmt: skip

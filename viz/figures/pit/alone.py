@@ -1,17 +1,13 @@
 """The pit's figure on a small paper of its own, for the screen."""
 
 from geometry.layout.lay import Layout
-from viz.drawing.page import Drawing
-from viz.figures.pit.pit import TITLE, pit_figure
+from viz.drawing.figure import Figure
+from viz.figures.pit.pit import pit_figure
 
-_WIDTH, _HEIGHT, _TEXT, _MARGIN = 220.0, 120.0, 3.0, 4.0
+_WIDE, _NARROW = (220.0, 120.0, 3.0), (104.0, 96.0, 2.7)
 
 
-def pit_drawing(layout: Layout) -> Drawing | None:
-    """Return the figure as a drawing with a margin; None where no inflow or pit is known."""
-    found = pit_figure(layout, _WIDTH, _HEIGHT, _TEXT)
-    if found is None:
-        return None
-    placed = found.at(_MARGIN, _MARGIN)
-    wide, high = placed.box.width + 2 * _MARGIN, placed.box.height + 2 * _MARGIN
-    return Drawing(wide, high, TITLE, 1.0, placed.marks)
+def pit_pictures(layout: Layout) -> tuple[Figure, Figure] | None:
+    """Return the figure for a wide and for a narrow screen; None without known inflow or pit."""
+    wide, narrow = pit_figure(layout, *_WIDE), pit_figure(layout, *_NARROW, keyed=True)
+    return None if wide is None or narrow is None else (wide, narrow)

@@ -39,9 +39,10 @@ class View:
         pairs = zip(times_s[inside] / HOUR, levels_m[inside], strict=True)
         return tuple((self.x(float(t)), self.y(float(level))) for t, level in pairs)
 
-    def ticks(self) -> list[float]:
-        """Return the hours to be named on the axis."""
-        step = next((s for s in _STEPS if self.hours / s <= _MOST_TICKS), 24.0)
+    def ticks(self, apart: float = 0.0) -> list[float]:
+        """Return the hours to be named on the axis. apart: what a name takes, mm."""
+        most = min(_MOST_TICKS, self.width / apart) if apart else _MOST_TICKS
+        step = next((s for s in _STEPS if self.hours / s <= most), 24.0)
         return [n * step for n in range(int(self.hours / step + 1e-9) + 1)]
 
 

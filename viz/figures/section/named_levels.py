@@ -10,6 +10,7 @@ from geometry.layout.lay import Layout
 from geometry.sections.face import CutLine
 from viz.figures.section.level_mark import LevelMark
 from viz.figures.section.view import Window
+from viz.figures.watertable import table_of
 
 # Levels that only details name.
 _CLOSE_ONLY = ("Foam top", "Subgrade", "Drain trench bottom", "Pad ")
@@ -84,6 +85,7 @@ def _area(area: AreaLayout, track: MultiLineString) -> Iterator[tuple[str, float
 
 def _ground(layout: Layout) -> Iterator[tuple[str, float]]:
     yield "Finished grade at the wall", layout.ground.at_wall
+    yield from table_of(layout).named
 
 
 def _drain(layout: Layout, line: CutLine, window: Window | None) -> Iterator[tuple[str, float]]:

@@ -21,6 +21,7 @@ from viz.figures.section.layout import Layout
 from viz.figures.section.levels import datum_line, level_marks
 from viz.figures.section.placing import labels_of
 from viz.figures.section.setting import Labelling, Picture, Setting, datum_height, set_at, shown
+from viz.figures.section.watertable import standing_marks, standing_words
 
 
 def section_figure(
@@ -38,6 +39,7 @@ def section_figure(
     plan, labelled = labels_of(setting)
     drawn = (
         *area_marks(setting.faces, setting.native),
+        *standing_marks(picture.standing, setting.faces, setting.native, setting.view),
         *_datum(labelled, setting, plan),
         *edge_marks(setting.faces, setting.native, setting.view),
         *bar_dots(picture.bars, setting.view),
@@ -97,9 +99,11 @@ def _dimensions(setting: Setting, labelled: Sequence[Mark]) -> tuple[Mark, ...]:
 
 
 def _remark(setting: Setting) -> str:
-    """Return the picture's own note, and the one on parts too thin to draw true."""
+    """Return the picture's own note, water outside it, and what is too thin to draw true."""
     words = setting.picture.words
     named = ((f, words.get(f.label.part, "").partition("\n")[0]) for f in setting.faces)
     thin = dict.fromkeys(head or f.label.name for f, head in named if thin_parts(f))
     heavy = f"Shown heavy, not to scale: {', '.join(thin)}." if thin else ""
-    return " ".join(filter(None, (setting.picture.note, heavy)))
+    picture = setting.picture
+    water = standing_words(picture.standing, setting.view, picture.system)
+    return " ".join(filter(None, (picture.note, water, heavy)))

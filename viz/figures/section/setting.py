@@ -21,6 +21,7 @@ from viz.figures.section.level_mark import LevelMark
 from viz.figures.section.levels import levels_width
 from viz.figures.section.strings import Strings
 from viz.figures.section.view import GROUND_BAND, PaperFace, View, Window, extent_of
+from viz.figures.section.watertable import Standing
 
 # How labels are written: in words, in words broken into short lines, or as numbers of a key.
 Labelling = Literal["words", "narrow", "keyed"]
@@ -48,6 +49,7 @@ class Picture:
     strings: Strings = field(default_factory=Strings)
     steps: tuple[float, ...] = ()
     floats: Floats | None = None
+    standing: Standing | None = None
     note: str = ""
     window: Window | None = None
 

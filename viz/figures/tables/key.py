@@ -17,6 +17,7 @@ from viz.figures.plan.bubbles import bubble, bubble_radius
 from viz.figures.plan.pipes import WATER, head
 from viz.figures.plan.refs import SectionRef
 from viz.figures.tables.figure import Signs, table_figures
+from viz.figures.watertable import COLOUR, DASH, WEIGHT, table_of, water_mark
 from viz.style.lines import CHAIN, CUT, DATUM, GROUND, INK, PAPER, QUIET, SEEN
 from viz.style.materials import Look, look, look_of
 from viz.tables import Table
@@ -123,6 +124,12 @@ def _stroke(weight: float, colour: str = INK, dash: tuple[float, ...] = ()) -> D
     return draw
 
 
+def _water(box: Box) -> Iterator[Mark]:
+    x, y = _middle(box)
+    yield from _stroke(WEIGHT, COLOUR, DASH)(Box(box.left, y - 1.4, box.right, y))
+    yield from water_mark((x, y - 0.7))
+
+
 def _bars(layout: Layout) -> Iterator[_Entry]:
     if any(area.footing.bars.count for area in layout.areas):
         yield _Entry("Footing bar, cut", "black dot", _dot)
@@ -137,6 +144,8 @@ def _lines(layout: Layout) -> Iterator[_Entry]:
         "Top of footing (TOF), the datum", "heavy dash and dot", _stroke(DATUM, dash=CHAIN)
     )
     yield _Entry("Finished grade, ground line", "heaviest line", _stroke(GROUND))
+    if table_of(layout).named:
+        yield _Entry("Water table, at its highest and its low", "long dashes, triangle", _water)
     if layout.drain:
         pipe = _stroke(dashes.PIPE, WATER, dashes.PIPE_CHAIN)
         yield _Entry("Perforated pipe on the plan", "heavy dash and dot, arrows", pipe)

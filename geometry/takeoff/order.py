@@ -1,0 +1,72 @@
+"""The order of a whole design: in place, to buy, units sold, for every material."""
+
+from collections.abc import Iterator
+from functools import lru_cache
+
+from geometry.layout.lay import Layout
+from geometry.takeoff.bars import bar_rows
+from geometry.takeoff.bulk import bulk_rows
+from geometry.takeoff.fabric import fabric_rows
+from geometry.takeoff.foam import foam_rows
+from geometry.takeoff.pipes import Drained, piece_row, pipe_rows
+from geometry.takeoff.pours import masonry_walls, pours
+from geometry.takeoff.prices import priced, total
+from geometry.takeoff.row import CutList, Order, Row
+from geometry.takeoff.sheet import sheet_rows
+from geometry.takeoff.volumes import part_volumes
+
+Made = tuple[Row, CutList | None]
+
+
+@lru_cache(maxsize=8)
+def order(layout: Layout) -> Order:
+    """Return all that is bought for a design, every factor told."""
+    design = layout.design
+    poured = list(pours(layout))
+    made: list[Made] = [(row, None) for row in bulk_rows(layout, part_volumes(layout))]
+    made += [(row, None) for row, _ in poured]
+    made += [(row, None) for row in foam_rows(layout)]
+    made += [*sheet_rows(layout), *_drain(layout), *bar_rows(layout)]
+    made += [(row, None) for row in _pit(layout)]
+    rows = tuple(priced(row, design.order.prices) for row, _ in made)
+    cuts = tuple(cut for _, cut in made if cut is not None)
+    return Order(
+        rows, tuple(pour for _, pour in poured), cuts, tuple(_left_out(layout)),
+        design.order.currency, total(rows),
+    )  # fmt: skip
+
+
+def _drain(layout: Layout) -> Iterator[Made]:
+    design = layout.design
+    drains = drained(layout)
+    yield from pipe_rows(design, drains)
+    yield from fabric_rows(design, [d.drain for d in drains])
+
+
+def drained(layout: Layout) -> tuple[Drained, ...]:
+    """Return the drains laid out, each with what hangs on it."""
+    return tuple(Drained(d, layout.risers(d), layout.leads(d)) for d in layout.drains)
+
+
+def _pit(layout: Layout) -> Iterator[Row]:
+    if layout.sump is None:
+        return
+    sump = layout.sump.sump
+    yield piece_row("pit", "Sump basin with lid", sump.material, 1)
+    if sump.pump:
+        yield piece_row("pit", "Pump with float switch", "pump", 1)
+
+
+def _left_out(layout: Layout) -> Iterator[str]:
+    """Yield what is bought for a design and not counted here."""
+    backfill = layout.design.backfill.material
+    if backfill:
+        yield (
+            f"Backfill and grade of {backfill}: their volume stands with the volumes in place; "
+            "no allowance is added."
+        )
+    else:
+        yield "Backfill and grade are made of what was dug."
+    for area in masonry_walls(layout):
+        yield f"The wall of {area} is laid, not poured: its blocks and mortar are not counted."
+    yield "Forms, waterproofing, floor reinforcement, tubing, discharge pipe and tools."

@@ -1,0 +1,148 @@
+"""Houses with several drains, inside drains, bleeders and outlets to daylight (all invented)."""
+
+from itertools import pairwise
+
+import pytest
+
+from geometry.designfile import read_design
+from geometry.errors import DesignError
+from geometry.layout.falls import open_falls, round_falls
+from geometry.layout.inverts import invert_rows
+from geometry.layout.lay import lay_out
+from geometry.project import Design
+from geometry.report import report
+from geometry.units import FOOT, INCH
+from tests.whole import networks
+from tests.whole.test_invariants import hold
+from tests.whole.witness import Whole
+
+
+ONE = "both to daylight"
+
+
+def test_a_network_holds() -> None:
+    hold(Whole(networks.network(ONE)))
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("name", [name for name in networks.TEXTS if name != ONE])
+def test_every_network_holds(name: str) -> None:
+    hold(Whole(networks.network(name)))
+
+
+def test_an_inside_drain_lies_in_the_floors_base() -> None:
+    layout = lay_out(networks.network("inside"))
+    drain = layout.drain
+    assert drain is not None
+    base = layout.areas[0].core
+    assert base.buffer(1e-9).contains(drain.low_space)
+    assert layout.pit_lead is not None
+    assert layout.pit_lead.sleeve is None
+    # Its pipe stands 6 in from the footing's inner face, 20 / 2 + 4 = 14 in from the outside.
+    assert min(drain.route.points) == pytest.approx((20 * INCH, 20 * INCH), abs=1e-9)
+
+
+def test_bleeders_lie_no_farther_apart_than_asked_and_pass_the_footing() -> None:
+    layout = lay_out(networks.network("both to the pit"))
+    outside = next(d for d in layout.drains if not d.inside)
+    laid = layout.bleeders_of(outside)
+    # Sides of 40, 18, 16, 10, 24 and 28 ft, 12 in left free at each corner of both drains.
+    assert len(laid) >= 2 * (40 + 28) / 7 - 6
+    for bleeder in laid:
+        start, end = bleeder.outside.start, bleeder.outside.end
+        assert start[2] == end[2] == pytest.approx(-7 * INCH + 3.068 / 2 * INCH, abs=1e-6)
+        assert bleeder.length > 20 * INCH
+    first = sorted(b.outer_end[0] for b in laid if b.outer_end[1] < 0)
+    assert max(b - a for a, b in pairwise(first)) <= 7 * FOOT + 1e-9
+
+
+def test_every_outlet_is_a_low_point_with_a_tee() -> None:
+    layout = lay_out(networks.network("pit and two to daylight"))
+    drain = layout.drain
+    assert drain is not None
+    assert len(drain.lows) == 3
+    assert [f.station for f in drain.fittings if f.kind == "tee"] == sorted(drain.lows)
+    assert {round(drain.invert(s), 12) for s in drain.lows} == {round(drain.outlet_invert, 12)}
+    # Between two outlets the pipe rises 1/16 in per ft to half way.
+    longest = max(b - a for a, b in pairwise(sorted(drain.lows))) / 2
+    wrapped = (min(drain.lows) + drain.route.length - max(drain.lows)) / 2
+    assert drain.rise == pytest.approx(max(longest, wrapped) / 192)
+    assert drain.longest == pytest.approx(max(longest, wrapped))
+
+
+def test_one_outlet_going_round_falls_along_the_longer_branch() -> None:
+    falls = round_falls([10.0], 100.0, 0.01, high=40.0)
+    assert falls.rise(40.0) == pytest.approx(0.7)
+    assert falls.rise(25.0) == pytest.approx(0.35)
+    assert falls.rise(75.0) == pytest.approx(0.35)
+    assert falls.branches(10.0) == pytest.approx((30.0, 70.0))
+
+
+def test_outlets_of_an_open_run_rise_to_its_ends_and_between() -> None:
+    falls = open_falls([20.0, 60.0], 100.0, 0.01)
+    assert [falls.rise(s) for s in (0.0, 20.0, 40.0, 60.0, 100.0)] == pytest.approx(
+        [0.2, 0.0, 0.2, 0.0, 0.4]
+    )
+    assert falls.slant == pytest.approx(100 * (1 + 0.01**2) ** 0.5)
+
+
+def test_inverts_stand_every_ten_feet_and_wherever_the_drain_does_something() -> None:
+    design = networks.network("pit and two to daylight", datum__instrument="105 ft")
+    layout = lay_out(design)
+    drain = layout.drain
+    assert drain is not None
+    rows = invert_rows(layout, drain)
+    assert rows[0].names == ("outlet to the pit",)
+    words = [name for row in rows for name in row.names]
+    assert sum(w.startswith("corner") for w in words) == 6
+    assert words.count("outlet to daylight 1") == words.count("outlet to daylight 2") == 1
+    assert words.count("cleanout") == 1
+    tens = [row.along / (10 * FOOT) for row in rows]
+    steps = [ten for ten in tens if abs(ten - round(ten)) < 1e-6]
+    assert len(steps) >= int(drain.route.length / (10 * FOOT)) - 2
+    assert all(b.along - a.along <= 10 * FOOT + 1e-6 for a, b in pairwise(rows))
+    for row in rows:
+        assert row.level == pytest.approx(drain.invert(row.station))
+        assert row.rod is not None
+        assert row.rod == pytest.approx(105 * FOOT - 100 * FOOT - row.level)
+
+
+def test_the_report_holds_every_drain_under_its_name() -> None:
+    found = report(lay_out(networks.network("both to the pit")))
+    assert [d.name for d in found.drains] == ["inside drain, basement", "outside drain, basement"]
+    assert found.drains[0].outlets == ("outlet to the pit",)
+    assert found.drains[1].bleeders is not None
+    subjects = {f.subject for f in found.findings if f.id == "drain-slope-fits"}
+    assert subjects == {"inside drain, basement, slope", "outside drain, basement, slope"}
+    names = [v.name for v in found.volumes]
+    assert len(names) == len(set(names))
+
+
+BROKEN = (
+    ("both to the pit", {"drain__1__outlet": "pit"}, "drain 2 > outlet", "empties into the pit"),
+    ("inside", {"drain__0__outlet": "bleeders"}, "drain 1 > outlet", "no drain runs along"),
+    ("daylight", {"drain__0__outlet": "pit"}, "drain 1 > outlet", "there is no pit"),
+    ("both to daylight", {"drain__0__outlet": "bleeders"}, "drain 1 > outlet", "leave one of them"),
+    ("inside", {"drain__0__outlet": "daylight"}, "drain 1 > outlet", "no daylight is given"),
+    ("upper to lower stone", {"drain__1__sides": [3]}, "drain 2 > low_corner", "a lower drain"),
+    ("upper to lower stone", {"drain__0__cleanouts": [3]}, "drain 1 > cleanouts", "another drain"),
+    ("inside", {"drain__0__outlet_invert": "-3 in"}, "drain 1 > outlet_invert", "floor's base"),
+    ("both to the pit", {"drain__1__bleeders__invert": "-2 in"}, "bleeders > invert", "within the"),
+    ("inside", {"sump__at": "3 ft, 12 ft"}, "sump > at", "run into the inside drain"),
+)
+
+
+@pytest.mark.parametrize(("name", "changes", "place", "words"), BROKEN)
+def test_a_network_that_cannot_be_built_is_said_in_its_place(
+    name: str, changes: dict[str, object], place: str, words: str
+) -> None:
+    with pytest.raises(DesignError) as caught:
+        networks.network(name, **changes)
+    said = [(f.place, f.sentence) for f in caught.value.faults]
+    assert any(place in where and words in sentence for where, sentence in said), said
+
+
+def test_one_table_and_a_list_of_one_read_the_same() -> None:
+    once: Design = networks.network("daylight")
+    single = networks.TEXTS["daylight"].replace("[[drain]]", "[drain]")
+    assert read_design(single.replace("[[drain.daylight]]", "[drain.daylight]")) == once

@@ -1,0 +1,53 @@
+"""The command `order`: the dispatcher's list, as tables, as CSV, as a workbook."""
+
+import json
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+from geometry.designfile import save
+from geometry.errors import BedcourseError
+from geometry.takeoff.row import Order
+from geometry.units import System
+from viz import order_tables
+from viz.commands import printing, saying
+from viz.commands.asking import design_text
+from viz.export.csvfile import to_csv
+from viz.export.xlsxfile import to_xlsx
+from viz.job import job
+
+
+def show_order(design: str, csv: Path | None, xlsx: Path | None, as_json: bool) -> None:
+    """Print the order or its figures, and write them as files where asked.
+
+    Raises BedcourseError for two files of one name, FileError.
+    """
+    if csv is not None and csv == xlsx:
+        raise BedcourseError(f"--csv and --xlsx both name {csv}; give each a file of its own")
+    work = job(design_text(design))
+    report = work.quick_report
+    order = report.order
+    if as_json:
+        figures = report.model_dump(include={"design", "units", "order"}, mode="json")
+        sys.stdout.write(json.dumps(figures, indent=2) + "\n")
+    else:
+        for title, table in order_tables.tables(order, work.system):
+            printing.table(table, f"{work.name}: {title[:1].lower()}{title[1:]}")
+        if order.cost is not None:
+            printing.lines([f"Together: {order_tables.cost(order.cost, order.currency)}"])
+        printing.notes(order_tables.spoken(order, work.system), "For the call:")
+        printing.lines(order_tables.notes(order))
+        printing.notes([f"- {line}" for line in order.left_out], "Not counted:")
+    for file, data in _files(work.system, order, csv, xlsx):
+        save(file, data)
+        saying.tell(f"Wrote {file}.")
+
+
+def _files(
+    system: System, order: Order, csv: Path | None, xlsx: Path | None
+) -> Iterator[tuple[Path, str | bytes]]:
+    if csv is not None:
+        yield csv, to_csv(order_tables.figures(order))
+    if xlsx is not None:
+        shown = order_tables.tables(order, system)
+        yield xlsx, to_xlsx([*shown, ("Figures", order_tables.figures(order))])
