@@ -16,7 +16,6 @@ from tests.whole import networks
 from tests.whole.test_invariants import hold
 from tests.whole.witness import Whole
 
-
 ONE = "both to daylight"
 
 
