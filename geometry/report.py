@@ -18,6 +18,7 @@ from geometry.checks.water import water_findings
 from geometry.layout.drain_stone import developed_width
 from geometry.layout.lay import Layout
 from geometry.layout.leveltable import level_rows
+from geometry.parts.ground import BackfillState
 from geometry.solids.foundation import Foundation
 from geometry.takeoff.order import order
 from geometry.takeoff.row import Order
@@ -140,6 +141,7 @@ class Report(_Row):
     filter: Filters
     pipe_strength: DrainStrength | None
     walls: tuple[WallRun, ...]
+    backfill_state: BackfillState
     cleanouts: Cleaning | None
     water: WaterFigures
     bars: tuple[Bars, ...]
@@ -177,6 +179,7 @@ def report(layout: Layout, foundation: Foundation | None = None) -> Report:
         filter=filters(layout),
         pipe_strength=pipe_strength(layout),
         walls=wall_runs(layout),
+        backfill_state=design.backfill.state,
         cleanouts=cleaning(layout),
         water=water_figures(study(layout)),
         bars=_bars(layout),
