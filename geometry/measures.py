@@ -7,7 +7,7 @@ from typing import Literal
 from geometry.errors import LengthError
 from geometry.units import System, to_unit
 
-Kind = Literal["time", "flow", "area", "speed", "volume", "mass", "density"]
+Kind = Literal["time", "flow", "area", "speed", "volume", "mass", "density", "force", "pressure"]
 
 # What a word of a unit means to `units.to_unit`.
 _UNITS: dict[Kind, dict[str, str]] = {
@@ -23,6 +23,11 @@ _UNITS: dict[Kind, dict[str, str]] = {
     "speed": {
         "cm/s": "cm/s", "m/s": "m/s", "m/d": "m/day", "m/day": "m/day", "ft/d": "ft/day",
         "ft/day": "ft/day", "in/h": "inch/h", "in/hr": "inch/h", "mm/h": "mm/h",
+    },
+    "force": {"lbf": "lbf", "lb": "lbf", "kip": "kip", "kips": "kip", "n": "N", "kn": "kN"},
+    "pressure": {
+        "psf": "lbf/ft**2", "lb/ft2": "lbf/ft**2", "lb/sq ft": "lbf/ft**2", "psi": "psi",
+        "pa": "Pa", "kpa": "kPa", "kn/m2": "kPa",
     },
     "volume": {
         "yd3": "yd**3", "cu yd": "yd**3", "cy": "yd**3", "ft3": "ft**3", "cu ft": "ft**3",
@@ -41,19 +46,22 @@ _UNITS: dict[Kind, dict[str, str]] = {
 }  # fmt: skip
 _INSIDE: dict[Kind, str] = {
     "time": "s", "flow": "m**3/s", "area": "m**2", "speed": "m/s", "volume": "m**3",
-    "mass": "kg", "density": "kg/m**3",
+    "mass": "kg", "density": "kg/m**3", "force": "N", "pressure": "Pa",
 }  # fmt: skip
 _FORMS: dict[Kind, str] = {
     "time": "24 h or 90 min",
     "flow": "34 gpm or 2.1 L/s",
     "area": "900 sq ft or 84 m2",
     "speed": "1e-4 cm/s, 0.3 ft/day or 10 mm/h",
+    "force": "3000 lbf or 13 kN",
+    "pressure": "100 psf or 5 kPa",
     "volume": "14 yd3 or 10 m3",
     "mass": "18 tons (short) or 16 t",
     "density": "1.4 ton/yd3, 2800 lb/yd3 or 1600 kg/m3",
 }
 _CALLED: dict[Kind, str] = {
     "time": "a time", "flow": "a flow", "area": "an area", "speed": "a conductivity",
+    "force": "a force", "pressure": "a pressure",
     "volume": "a volume", "mass": "a weight", "density": "a weight by volume",
 }  # fmt: skip
 _WRITTEN = re.compile(r"(?P<number>\d+(?:\.\d*)?(?:e[+-]?\d{1,2})?|\.\d+)\s*(?P<unit>[a-z/23 ]*)")
@@ -63,7 +71,7 @@ _CHARACTERS = str.maketrans({"²": "2", "³": "3", "−": "-"})
 def read_measure(text: str | float, kind: Kind) -> float:
     """Read a measure such as `24 h`, `34 gpm`, `84 m2`, `1e-4 cm/s`, `14 yd3`, `1.4 ton/yd3`.
 
-    Returns s, m3/s, m2, m/s, m3, kg or kg/m3, zero or more. Raises LengthError.
+    Returns s, m3/s, m2, m/s, m3, kg or kg/m3, zero or more; N or Pa for loads. Raises LengthError.
     """
     wrong = f"is not {_CALLED[kind]}; write it like {_FORMS[kind]}"
     if isinstance(text, bool) or not isinstance(text, str | int | float) or len(str(text)) > 40:

@@ -10,6 +10,7 @@ from geometry.parts.fields import Elevation, Name, Record
 from geometry.parts.floor import Floor
 from geometry.parts.footing import Footing, Wall
 from geometry.parts.ground import Backfill, Excavation, Grade, Soil
+from geometry.parts.loads import Loads
 from geometry.parts.order import Ordering
 from geometry.parts.rules import OwnRule, Rules
 from geometry.parts.water import Water
@@ -69,6 +70,7 @@ class Design(Record):
         (), alias="height_rule"
     )
     rules: Rules = Rules()
+    loads: Loads = Loads()
     water: Water = Water()
     order: Ordering = Ordering()
 

@@ -19,6 +19,7 @@ from geometry.checks.wall import wall_findings
 from geometry.checks.water import water_findings
 from geometry.layout.lay import Layout
 from geometry.layout.leveltable import level_rows
+from geometry.parts.ground import BackfillState
 from geometry.solids.foundation import Foundation
 from geometry.takeoff.order import order
 from geometry.takeoff.row import Order
@@ -124,6 +125,7 @@ class Report(_Row):
     drains: tuple[DrainFigures, ...]
     filter: Filters
     walls: tuple[WallRun, ...]
+    backfill_state: BackfillState
     water: WaterFigures
     bars: tuple[Bars, ...]
     order: Order
@@ -162,6 +164,7 @@ def report(layout: Layout, foundation: Foundation | None = None) -> Report:
         drains=drains_figures(layout),
         filter=filters(layout),
         walls=wall_runs(layout),
+        backfill_state=design.backfill.state,
         water=water_figures(study(layout)),
         bars=_bars(layout),
         order=order(layout),

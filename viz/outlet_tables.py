@@ -13,7 +13,7 @@ from geometry.units import (
     show_volume,
 )
 from geometry.water.outlet_figures import OutletFigures, RunFigures
-from geometry.water.outlets import show_far
+from geometry.water.outlets import over_words, show_far, show_ground
 from viz.tables import Table
 from viz.words import material_name
 
@@ -61,7 +61,7 @@ def _cover(run: RunFigures, system: System) -> str:
     wanted = show_length(run.cover_wanted_m, system)
     if run.least_cover_m is None:
         return f"nowhere the {wanted} wanted"
-    least = f"{show_length(run.least_cover_m, system)} at the least, {wanted} wanted"
+    least = f"{over_words(run.least_cover_m, system)} at the least, {wanted} wanted"
     if run.thin_end is None:
         return least
     last = show_far(run.thin_end.end_m - run.thin_end.start_m, system)
@@ -88,13 +88,9 @@ def stations(
         if instrument_m is not None:
             reading = instrument_m - elevation
             cells.append("above the laser" if reading < 0 else show_rod(reading, system))
-        cells += [show_level(row.ground_m, system), _over(row.over_pipe_m, system)]
+        cells += [show_ground(row.ground_m, system), over_words(row.over_pipe_m, system)]
         rows.append(tuple(cells))
     return Table((*head, "Ground from TOF", "Over the pipe"), tuple(rows))
-
-
-def _over(cover: float, system: System) -> str:
-    return "none" if cover <= 0 else show_length(cover, system)
 
 
 def side_by_side(figures: OutletFigures) -> Table:

@@ -2,12 +2,14 @@
 
 from collections.abc import Iterator
 
+from geometry.parts.ground import BackfillState
 from geometry.report import Report
 from geometry.units import System, show_area, show_length
 from geometry.water.cleanouts import Cleaning
 from geometry.water.filter import SoilFabric
 from geometry.water.filtering import Filters
 from geometry.water.loadwords import (
+    show_force,
     show_modulus,
     show_moment,
     show_pressure,
@@ -15,7 +17,7 @@ from geometry.water.loadwords import (
     show_unit_weight,
 )
 from geometry.water.strength import DrainStrength
-from geometry.water.wall import OUTSIDE, BackfillState, WallRun, state_words
+from geometry.water.wall import OUTSIDE, WallRun, state_words
 from geometry.water.wrapping import WrapSheet
 from viz.tables import Cell, Table
 from viz.words import material_name
@@ -24,11 +26,11 @@ _OPEN = "–"
 Row = tuple[Cell, ...]
 # States in which the fill may meet a wall, as a table tells them apart.
 STATES = (
-    ("nothing in place", BackfillState()),
-    ("braced, no deck, no slab", BackfillState(braced=True)),
-    ("slab in, no deck", BackfillState(slab=True)),
-    ("deck on, no slab", BackfillState(deck=True)),
-    ("deck on, slab in", BackfillState(deck=True, slab=True)),
+    ("nothing in place", BackfillState(deck=False, slab=False, braced=False)),
+    ("braced, no deck, no slab", BackfillState(deck=False, slab=False, braced=True)),
+    ("slab in, no deck", BackfillState(deck=False, slab=True, braced=False)),
+    ("deck on, no slab", BackfillState(deck=True, slab=False, braced=False)),
+    ("deck on, slab in", BackfillState(deck=True, slab=True, braced=False)),
 )
 
 
@@ -45,7 +47,7 @@ def tables(report: Report, system: System) -> Iterator[tuple[str, Table]]:
         ("Pipes under the fill", pipes(drain.strength if drain else None, system)),
         ("Fill on the walls", walls(report.walls, system)),
         ("Push on the walls, drained and flooded", pushes(report.walls, system)),
-        ("What the fill meets on the day it goes in", states(report.walls)),
+        ("What the fill meets on the day it goes in", states(report.walls, report.backfill_state)),
         (
             "Runs between places to enter the drain",
             cleanouts(drain.cleanouts if drain else None, system),
@@ -182,8 +184,9 @@ def pipes(shown: DrainStrength | None, system: System) -> Table:
             f"{material_name(pipe.pipe)}{' (chosen)' if pipe.chosen else ''}",
             show_modulus(pipe.stiffness_pa, system), at.place,
             show_length(round(at.cover_m, 3), system), show_pressure(at.soil_pa, system),
-            show_pressure(at.wheel_pa, system), f"{at.flattened:.1%}", f"{at.with_wheel:.1%}",
-            f"{shown.limit:.0%}",
+            show_pressure(at.wheel_pa, system) if shown.wheel_n else _OPEN,
+            f"{at.flattened:.1%}", f"{at.with_wheel:.1%}" if shown.wheel_n else _OPEN,
+            f"{shown.limit * 100:.3g} %",
         )
         for pipe in shown.pipes
         for at in pipe.places
@@ -194,10 +197,13 @@ def pipes(shown: DrainStrength | None, system: System) -> Table:
 def counted(shown: DrainStrength, system: System) -> str:
     """Return what was counted for all pipes, in a sentence."""
     assumed = " (assumed: the soil is not known)" if shown.fill_assumed else ""
+    even = f", {show_pressure(shown.surcharge_pa, system)} on it" if shown.surcharge_pa else ""
+    wheel = show_force(shown.wheel_n, system) if shown.wheel_n else "none given"
     return (
         f"{material_name(shown.stone)} {shown.compaction}, {shown.embedment} of ASTM D2321: E' "
         f"{show_modulus(shown.soil_modulus_pa, system)}; fill "
-        f"{show_unit_weight(shown.fill_weight_n_m3, system)}{assumed}."
+        f"{show_unit_weight(shown.fill_weight_n_m3, system)}{assumed}{even}; "
+        f"wheel over the drain: {wheel}."
     )
 
 
@@ -240,13 +246,14 @@ def pushes(runs: tuple[WallRun, ...], system: System) -> Table:
     return Table(head, tuple(rows))
 
 
-def states(runs: tuple[WallRun, ...]) -> Table:
-    """Return what each state of the work means for a wall that holds fill."""
+def states(runs: tuple[WallRun, ...], state: BackfillState) -> Table:
+    """Return what the state said means for a wall that holds fill; each state, if none is said."""
+    shown = (("as said", state),) if state.said else STATES
     filled = [run for run in runs if run.fill_to_floor_m > 0]
     rows = tuple(
         (_wall(run), name, " ".join(state_words(run, state)))
         for run in filled
-        for name, state in STATES
+        for name, state in shown
     )
     return Table(("Wall", "On the day", "What it means"), rows)
 

@@ -8,7 +8,7 @@ from geometry.rules.outlets import ABOVE_DITCH_M, DITCH, GRAVITY_OR_PUMP, HENRIC
 from geometry.sources import PRACTICE, Source
 from geometry.units import INCH, System, show_fall, show_length, show_level
 from geometry.water.daylight import DaylightRun, Lacking
-from geometry.water.outlets import FROST, cover_words, show_far
+from geometry.water.outlets import FROST, cover_words, over_words, show_far
 
 SUBJECT = "drain, outlet to daylight"
 _MANNING = Source("Manning's equation, pipe just full", sure="computed")
@@ -83,7 +83,12 @@ def _lacking_advice(lacking: Lacking, run: DaylightRun, system: System) -> str:
         f"raise the drain {show_length(lacking.raise_m, system)} where its height may change "
         f"(it then comes out {show_far(lacking.raised_end_m, system)} from the drain)"
     ]
-    barred = ""
+    barred, highest = "", run.asked.above_ground - lacking.raise_m
+    if highest > 0:
+        ways.append(
+            f"let the end stand {show_length(highest, system)} over the ground, "
+            f"{show_far(lacking.raised_end_m, system)} from the drain, and look after it"
+        )
     if steepest is not None and steepest >= least:
         ways.append(f"lay the pipe at {show_fall(steepest, system)} at most")
     elif steepest is not None:
@@ -120,7 +125,7 @@ def cover_finding(run: DaylightRun, system: System) -> Finding:
     """Return how much ground covers the pipe, and where there is less than wanted."""
     dips = [
         f"{show_far(s.start, system)} to {show_far(s.end, system)} "
-        f"(least {show_length(s.least, system)})"
+        f"(least {over_words(s.least, system)})"
         for s in run.thin_before
     ]
     bare = any(s.least < 0 for s in run.thin_before)

@@ -4,21 +4,26 @@ from collections.abc import Iterator
 
 from geometry.checks.finding import Finding
 from geometry.layout.lay import Layout
+from geometry.parts.ground import BackfillState
 from geometry.sources import Source
 from geometry.units import System, show_length
-from geometry.water.wall import ASK_M, ASK_SOURCE, OUTSIDE, WallRun, wall_runs
+from geometry.water.loadwords import show_pressure
+from geometry.water.wall import ASK_M, ASK_SOURCE, OUTSIDE, WallRun, state_words, wall_runs
 
 _PRESSURE = Source("Rankine, Jaky; water at 62.4 lb/ft3", clause="soil figures presumptive")
+_BRACED = Source("IRC", clause="R404.1.7 (brace before backfill, 4 ft)", sure="memory")
 _ASK = "Ask an engineer, or hold wall and fill against the code's table for this soil."
 
 
 def wall_findings(layout: Layout) -> Iterator[Finding]:
     """Yield, for each outer wall with fill, how much leans on it and what flooding would add."""
-    system = layout.design.project.units
-    for run in wall_runs(layout):
-        if run.fill_to_floor_m > 0:
-            yield fill_finding(run, system)
-            yield flooded_finding(run, system)
+    system, state = layout.design.project.units, layout.design.backfill.state
+    filled = [run for run in wall_runs(layout) if run.fill_to_floor_m > 0]
+    for run in filled:
+        yield fill_finding(run, system)
+        yield flooded_finding(run, system)
+    if filled:
+        yield state_finding(max(filled, key=lambda run: run.fill_to_floor_m), state)
 
 
 def fill_finding(run: WallRun, system: System) -> Finding:
@@ -44,6 +49,27 @@ def fill_finding(run: WallRun, system: System) -> Finding:
     )
 
 
+def state_finding(run: WallRun, state: BackfillState) -> Finding:
+    """Return what holds the walls on the day of backfill, told by the one with the most fill."""
+    bare = state.deck is False and state.braced is False
+    held = bool(state.deck and state.slab)
+    said = "" if state.said else "Not said what holds the walls when the fill goes in. "
+    return Finding(
+        "backfill-state",
+        "stop" if bare and run.asks else "fine" if held and not run.asks else "look",
+        f"{_named(run)}, day of backfill",
+        said + " ".join(state_words(run, state)),
+        "fill only against a wall that has its strength and is held or braced",
+        _BRACED,
+        "No fill before the deck is on or the wall is braced."
+        if bare
+        else "Say it in [backfill.state] (deck, slab, braced: true or false) once it is known; no "
+        "fill before."
+        if not state.said
+        else "Look again on the day itself, before the first load is tipped.",
+    )
+
+
 def flooded_finding(run: WallRun, system: System) -> Finding:
     """Return how much more pushes when the drain fails and water stands up to the grade."""
     rest = next((push for push in run.pushes if push.case == "at rest"), None)
@@ -56,11 +82,19 @@ def flooded_finding(run: WallRun, system: System) -> Finding:
             f"pressure of {_length(run.fill_to_foot_m, system)} of head at the foot.",
             asked, _PRESSURE, "Find out the soil's group. Keep the drain working.",
         )  # fmt: skip
+    if run.water_depth_m >= run.fill_to_foot_m:
+        return Finding(
+            "wall-flooded", "look" if run.asks else "fine", subject,
+            f"Water {_at(run, system)} stays under the foot of the wall and adds nothing. It is "
+            "the depth the design names: see that no rain or flood brings it higher.",
+            asked, _PRESSURE, "Keep the drain working and cleanable, and water off the fill.",
+        )  # fmt: skip
+    load = f", {show_pressure(run.surcharge_pa, system)} on it" if run.surcharge_pa else ""
     return Finding(
         "wall-flooded",
         "look" if run.asks else "fine",
         subject,
-        f"Soil {run.soil} at rest over {_length(run.fill_to_foot_m, system)}: water "
+        f"Soil {run.soil} at rest over {_length(run.fill_to_foot_m, system)}{load}: water "
         f"{_at(run, system)} pushes {rest.force_ratio:.1f} times as hard as the drained fill, and "
         f"turns the wall about its foot {rest.moment_ratio:.1f} times as much.",
         asked,

@@ -23,6 +23,7 @@ _WANTED = {
     "float_parsing": "a number", "float_type": "a number", "finite_number": "a number",
     "tuple_type": "a list in [ ]", "model_type": "a table of keys",
     "model_attributes_type": "a table of keys", "dict_type": "a table of keys",
+    "bool_type": "true or false",
 }  # fmt: skip
 
 

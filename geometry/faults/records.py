@@ -43,3 +43,14 @@ def limits_at(path: Path) -> list[Any]:
     model = _model_at(path[:-1])
     field = model.model_fields.get(str(path[-1])) if model else None
     return field.metadata if field else []
+
+
+def takes_truth(path: Path) -> bool:
+    """Return whether a key takes true or false."""
+    model = _model_at(path[:-1])
+    field = model.model_fields.get(str(path[-1])) if model and path else None
+    return field is not None and _has_truth(field.annotation)
+
+
+def _has_truth(annotation: Any) -> bool:
+    return annotation is bool or any(_has_truth(inner) for inner in get_args(annotation))

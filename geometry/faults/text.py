@@ -7,6 +7,7 @@ from typing import Any
 from geometry.errors import DesignError, Fault
 from geometry.faults.common import At
 from geometry.faults.lines import Path
+from geometry.faults.records import takes_truth
 
 # Far more than any house needs; what is larger is a mistake or a trick.
 LARGEST_BYTES = 1_000_000
@@ -66,7 +67,7 @@ def _not_toml(message: str, text: str) -> Fault:
 
 
 def odd_values(raw: dict[str, Any]) -> list[At]:
-    """Return the values no key takes: true, false, and numbers beyond any house.
+    """Return the values their key never takes: true, false, and numbers beyond any house.
 
     Raises DesignError for tables within tables without end.
     """
@@ -81,8 +82,9 @@ def odd_values(raw: dict[str, Any]) -> list[At]:
         elif isinstance(value, list):
             waiting += [((*path, number), inner) for number, inner in enumerate(value)]
         elif isinstance(value, bool):
-            word = str(value).lower()
-            found.append(At(path, f"{word} does not fit here; no key takes true or false"))
+            if not takes_truth(path):
+                word = str(value).lower()
+                found.append(At(path, f"{word} does not fit here; this key takes no true or false"))
         elif isinstance(value, int | float) and not abs(value) < LARGEST_NUMBER:
             found.append(At(path, "this is no number for a house; check its digits"))
     return found

@@ -2,7 +2,7 @@
 
 from typing import Annotated
 
-from pydantic import Field
+from pydantic import Field, StrictBool
 
 from geometry.parts.fields import Clear, Fall, LevelValue, Name, Record, Small
 from geometry.parts.graded import SieveShare
@@ -21,16 +21,36 @@ class Excavation(Record):
     existing: LevelValue | None = None
 
 
+class BackfillState(Record):
+    """What holds the walls on the day the fill goes in, true or false; not known unless said.
+
+    deck: the floor above is on and fixed. slab: the floor's slab is in. braced: by braces inside.
+    """
+
+    deck: StrictBool | None = None
+    slab: StrictBool | None = None
+    braced: StrictBool | None = None
+
+    @property
+    def said(self) -> bool:
+        """Whether anything is said of it."""
+        return any(known is not None for known in (self.deck, self.slab, self.braced))
+
+
 class Backfill(Record):
     """What goes back against the wall: washed stone of a width up to a level, else soil.
 
     stone_top: against the project's TOF; none unless given. material: the soil dug unless given.
+    water_depth: of the water under the fill's top, in the case in which the drain has failed.
+    state: what holds the walls on the day of backfill.
     """
 
     stone_width: Small = 1 * FOOT
     stone_top: LevelValue | None = None
     stone: Name = "stone-57"
     material: Name = ""
+    water_depth: Clear = 0.0
+    state: BackfillState = BackfillState()
 
 
 class Soil(Record):

@@ -1,6 +1,7 @@
 """Washed stone up the walls, in place: level slices of the hole, before any mesh."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
 
@@ -17,31 +18,56 @@ from geometry.plan.outline import EMPTY, minus
 # Two-point Gauss-Legendre: exact for the squares of levels that sloping sides of a hole give.
 _GAUSS = (0.5 - 0.5 / np.sqrt(3), 0.5 + 0.5 / np.sqrt(3))
 _THIN_M = 1e-6
+_SAME_M2 = 1e-9
+_SAME_M3 = 1e-9
+_HALVINGS = 12
 
 
 @lru_cache(maxsize=8)
 def wall_stone_volume(layout: Layout) -> float:
-    """Return the volume of the washed stone up the walls, m3; 0 where none is asked for.
-
-    Exact as long as a sloping side of the hole meets no corner of the strip between two levels
-    at which something begins or ends.
-    """
+    """Return the volume of the washed stone up the walls, m3; 0 where none is asked for."""
     strip = layout.ground.wall_stone()
     if strip is None:
         return 0.0
-    standing, cores, lofts = _standing(layout), *_holes(layout)
+    standing, (cores, lofts) = _standing(layout), _holes(layout)
     whole = 0.0
     for low, high in pairwise(_stops(strip, [*standing, *cores], lofts)):
-        if high - low < _THIN_M:
-            continue
-        middle = (low + high) / 2
-        free = minus(strip.region, _at(standing, middle))
-        ground = _at(cores, middle)
-        for share in _GAUSS:
-            level = low + share * (high - low)
-            hole = _open(lofts, ground, level)
-            whole += (high - low) / 2 * float(free.intersection(hole).area)
+        if high - low > _THIN_M:
+            middle = (low + high) / 2
+            free, ground = minus(strip.region, _at(standing, middle)), _at(cores, middle)
+            whole += _summed(_Slices(free, ground, lofts), low, high)
     return whole
+
+
+@dataclass(frozen=True, eq=False)
+class _Slices:
+    """Levels between which nothing begins or ends: only the hole's sides lean."""
+
+    free: BaseGeometry
+    ground: Sequence[BaseGeometry]
+    lofts: Sequence[tuple[Loft, int]]
+
+    def area(self, level: float) -> float:
+        """Area of the stone at a level, m2."""
+        hole = _open(self.lofts, self.ground, level)
+        return float(self.free.intersection(hole).area)
+
+    def volume(self, low: float, high: float) -> tuple[float, bool]:
+        """Volume between levels by Gauss, and whether the area stays the same."""
+        ends = [self.area(low + share * (high - low)) for share in _GAUSS]
+        return (high - low) * sum(ends) / 2, abs(ends[1] - ends[0]) < _SAME_M2
+
+
+def _summed(slices: _Slices, low: float, high: float, halvings: int = _HALVINGS) -> float:
+    """Sum slices; where a leaning side meets a corner of the strip, in ever smaller steps."""
+    whole, same = slices.volume(low, high)
+    if same or halvings == 0:
+        return whole
+    middle = (low + high) / 2
+    halves = slices.volume(low, middle)[0] + slices.volume(middle, high)[0]
+    if abs(halves - whole) < _SAME_M3:
+        return halves
+    return _summed(slices, low, middle, halvings - 1) + _summed(slices, middle, high, halvings - 1)
 
 
 def _standing(layout: Layout) -> list[Prism]:

@@ -114,7 +114,7 @@ def _trench(house: Outlets) -> str:
     run, system = house.run, house.system
     if run is None:
         return NO_RUN
-    deep = show_length(run.deepest_trench_m, system)
+    deep = show_far(run.deepest_trench_m, system)
     return (
         f"a trench up to {deep} deep, {show_volume(run.trench_m3, system)} with upright sides; at "
         "5 ft and deeper its sides are sloped or protected"
@@ -157,15 +157,27 @@ def _cover(house: Outlets) -> str:
 def cover_words(run: DaylightRun, system: System) -> str:
     """Return in words how much ground lies over the pipe, and where there is too little."""
     wanted, end = show_length(run.asked.cover, system), run.thin_end
-    if run.least_cover is None or end is None:
+    if run.least_cover is None:
         return f"nowhere {wanted} of ground over the pipe"
     at, least = run.least_cover
+    low = f"{over_words(least, system)} {show_far(at, system)} from the drain"
+    if end is None:
+        return f"at the least {low}; {wanted} wanted"
     last, to = (show_far(far, system) for far in (end.length, end.start))
     tail = f"less on the last {last} before the open end"
     if not run.thin_before:
         return f"{wanted} or more of ground over the pipe up to {to} from the drain, {tail}"
-    low = f"{show_length(least, system)} {show_far(at, system)} from the drain"
     return f"at the least {low}; {wanted} wanted, {tail}"
+
+
+def show_ground(level: float, system: System) -> str:
+    """Print a level of the ground, no finer than it is shot."""
+    return show_level(round(level, 3) if system == "metric" else level, system, 4)
+
+
+def over_words(cover: float, system: System) -> str:
+    """Return the ground over the pipe in words: none where it lies bare."""
+    return "none" if cover <= 0 else show_far(cover, system)
 
 
 def _discharge(house: Outlets) -> str:

@@ -6,13 +6,13 @@ the diameter. The equation gives a size, not a prediction: see `formulas/buried_
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from math import sqrt
 
 import numpy as np
 import shapely
 
 from geometry.formulas.buried_pipe import (
     USUAL_BEDDING,
-    USUAL_LIMIT,
     deflection,
     dimension_ratio,
     pipe_stiffness,
@@ -24,16 +24,16 @@ from geometry.layout.lay import Layout
 from geometry.materials.catalogue import AGGREGATES, PIPES
 from geometry.materials.kinds import Pipe, ReactionClass
 from geometry.materials.reaction import Compaction, reaction_modulus
+from geometry.parts.loads import Loads
 from geometry.sources import Source
 from geometry.units import INCH, to_unit
 from geometry.water.backfill import USUAL_WEIGHT, backfill, weight
 
-WHEEL_N = to_unit(3000.0, "lbf", "N")
-"""One wheel of a light truck's 6,000 lb axle."""
-WHEEL_SIDE_M = 4.5 * INCH
-WHEEL_SOURCE = Source(
+CONTACT_PA = to_unit(3000.0, "lbf", "N") / (4.5 * INCH) ** 2
+"""A wheel stands on a square so large that it presses with this."""
+CONTACT_SOURCE = Source(
     "IBC",
-    clause="Table 1607.1, garages for passenger cars: 3,000 lb; on 4 1/2 in square",
+    clause="Table 1607.1, garages for passenger cars: 3,000 lb on 4 1/2 in square",
     sure="second-hand",
 )
 EMBEDMENT: dict[ReactionClass, str] = {
@@ -55,9 +55,9 @@ _OTHERS = 4
 class Buried:
     """The pipe at one place: cover, its part in stone, loads at the crown, what they do to it.
 
-    wheel_pa: a wheel right above, impact in it; 0 where the pipe has no cover. `flattened` under
-    the fill alone, `with_wheel` under both. modulus_needed_pa: least E' that keeps both within
-    the limit.
+    soil_pa: of the fill, and of the even load on it. wheel_pa: a wheel right above, impact in it;
+    0 without a wheel or without cover. `flattened` under soil_pa alone, `with_wheel` under both.
+    modulus_needed_pa: least E' that keeps both within the limit.
     """
 
     place: str
@@ -103,6 +103,7 @@ class DrainStrength:
     bedding: float
     limit: float
     wheel_n: float
+    surcharge_pa: float
     fill: str
     fill_weight_n_m3: float
     fill_assumed: bool
@@ -117,25 +118,21 @@ class _Place:
     surface: float
 
 
-def pipe_strength(
-    layout: Layout,
-    compaction: Compaction = "dumped",
-    wheel_n: float = WHEEL_N,
-    bedding: float = USUAL_BEDDING,
-    limit: float = USUAL_LIMIT,
-) -> DrainStrength | None:
+def pipe_strength(layout: Layout, loads: Loads | None = None) -> DrainStrength | None:
     """Return how far the pipe flattens; None without a drain.
 
-    compaction: of the drain stone. wheel_n: on the ground right over the pipe, 0 for none.
+    loads: bedding and loads on the ground, those of the design unless given.
     """
     drain = layout.drain
     if drain is None:
         return None
     stone, fill = AGGREGATES[drain.drain.stone.material], backfill(layout.design)
     kind = stone.reaction_class or "none"
-    modulus, heavy = reaction_modulus(kind, compaction), weight(fill)
+    loads = layout.design.loads if loads is None else loads
+    modulus, heavy = reaction_modulus(kind, loads.bedding), weight(fill)
     shown = DrainStrength(
-        stone.key, EMBEDMENT[kind], compaction, modulus, bedding, limit, wheel_n, fill.key,
+        stone.key, EMBEDMENT[kind], loads.bedding, modulus, USUAL_BEDDING,
+        loads.deflection_limit, loads.wheel, loads.surcharge, fill.key,
         USUAL_WEIGHT if heavy is None else heavy, heavy is None, (),
     )  # fmt: skip
     places = _extremes(layout, drain)
@@ -206,6 +203,7 @@ def _buried(place: _Place, drain: DrainLayout, hard: float, shown: DrainStrength
     stone = min(cover, max(0.0, drain.stone_top - place.crown))
     weights = weight(AGGREGATES[shown.stone]), shown.fill_weight_n_m3
     soil = prism_load(stone, weights[0] or USUAL_WEIGHT) + prism_load(cover - stone, weights[1])
+    soil += shown.surcharge_pa
     wheel = _wheel(shown.wheel_n, cover)
     alone, both = (
         deflection(soil, live, hard, shown.soil_modulus_pa, shown.bedding) for live in (0.0, wheel)
@@ -217,8 +215,8 @@ def _buried(place: _Place, drain: DrainLayout, hard: float, shown: DrainStrength
 def _wheel(wheel_n: float, cover: float) -> float:
     if wheel_n <= 0 or cover <= 0:
         return 0.0
-    on = wheel_n / WHEEL_SIDE_M**2
-    return impact_factor(cover) * middle_pressure(on, WHEEL_SIDE_M, WHEEL_SIDE_M, cover)
+    side = sqrt(wheel_n / CONTACT_PA)
+    return impact_factor(cover) * middle_pressure(CONTACT_PA, side, side, cover)
 
 
 def failing(strength: DrainStrength) -> Iterator[PipeStrength]:

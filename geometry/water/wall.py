@@ -4,6 +4,7 @@ Per metre of wall, the ground level and the wall smooth. It informs: the wall's 
 the code's tables or an engineer, and nothing here says that a wall is strong enough.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -17,6 +18,7 @@ from geometry.layout.areas import AreaLayout
 from geometry.layout.lay import Layout
 from geometry.materials.catalogue import SOILS
 from geometry.materials.kinds import Soil
+from geometry.parts.ground import BackfillState
 from geometry.plan.route import corners_of, straightened
 from geometry.sources import Source
 from geometry.units import FOOT
@@ -51,6 +53,11 @@ class Push:
     force_ratio: float
     moment_ratio: float
 
+    @property
+    def surcharge_pa(self) -> float:
+        """The even load on the ground, which alone pushes at its top."""
+        return self.drained.total_pa[0] / self.coefficient
+
 
 @dataclass(frozen=True)
 class WallRun:
@@ -63,7 +70,7 @@ class WallRun:
     stands higher; each 0 where the top lies lower. unbraced: from the floor (slab laid) or from
     the foot (no slab yet) to the top of the wall, where the deck holds it. pushes: over the foot,
     none for soil that is not known or without fill. water_depth_m: of the flooded case, under the
-    fill's top.
+    fill's top. surcharge_pa: even load on the ground outside.
     """
 
     area: str
@@ -78,6 +85,7 @@ class WallRun:
     unbraced_without_slab_m: float
     soil: str
     water_depth_m: float
+    surcharge_pa: float
     pushes: tuple[Push, ...]
 
     @property
@@ -86,23 +94,12 @@ class WallRun:
         return self.fill_to_floor_m > ASK_M
 
 
-@dataclass(frozen=True)
-class BackfillState:
-    """What holds the wall on the day the fill goes in."""
-
-    deck: bool = False
-    slab: bool = False
-    braced: bool = False
-
-
-def wall_runs(
-    layout: Layout, water_depth_m: float = 0.0, surcharge_pa: float = 0.0
-) -> tuple[WallRun, ...]:
+def wall_runs(layout: Layout) -> tuple[WallRun, ...]:
     """Return each area's outer wall, then its walls to areas with a higher floor.
 
-    water_depth_m: of the water table under the fill's top in the flooded case; 0 is at the top.
-    surcharge_pa: an even load on the ground.
+    The flooded case's water and the load on the ground outside are the design's.
     """
+    fill, load = layout.design.backfill, layout.design.loads.surcharge
     grade, outside = layout.ground.at_wall, layout.ground.house
     found = []
     for area in layout.areas:
@@ -113,7 +110,7 @@ def wall_runs(
             sides = shared_sides(area, shape)
             if sides:
                 run = _run(area, name, sides, top, pushing_soil(layout.design))
-                found.append(pushed(run, water_depth_m, surcharge_pa))
+                found.append(pushed(run, fill.water_depth, load if name == OUTSIDE else 0.0))
     return tuple(found)
 
 
@@ -173,14 +170,14 @@ def _run(
     return WallRun(
         area.name, behind, sum(sides), max(sides), area.wall.thickness, to_floor, to_slab, to_foot,
         max(0.0, area.wall_top - area.finished_floor), max(0.0, area.wall_top - foot),
-        soil.key, 0.0, (),
+        soil.key, 0.0, 0.0, (),
     )  # fmt: skip
 
 
 def pushed(run: WallRun, water_depth_m: float, surcharge_pa: float) -> WallRun:
     """Return the wall with what pushes on it."""
     found = pushes(SOILS[run.soil], run.fill_to_foot_m, water_depth_m, surcharge_pa)
-    return replace(run, water_depth_m=water_depth_m, pushes=found)
+    return replace(run, water_depth_m=water_depth_m, surcharge_pa=surcharge_pa, pushes=found)
 
 
 def _slab_bottom(area: AreaLayout) -> float:
@@ -191,17 +188,36 @@ def _slab_bottom(area: AreaLayout) -> float:
 
 def state_words(run: WallRun, state: BackfillState) -> tuple[str, ...]:
     """Return what the state at the moment of backfill means for a wall, never that it is safe."""
-    words = []
-    if not state.deck:
-        words.append("No deck holds the wall's top: it stands as a post fixed at its foot alone.")
-    if not state.slab:
-        words.append("No slab holds the wall's foot: only the footing's keyway and friction do.")
-    if not state.deck and not state.braced:
-        words.append("Nothing braces it: do not backfill, and let nobody work beside it.")
-    if state.braced:
-        words.append("Braces hold as well as their feet in the ground: who designed them?")
+    words = [*_held_words(state), *_braced_words(state)]
     if state.deck and state.slab:
         words.append("Held at top and foot, as the code's tables suppose.")
     if run.asks or not (state.deck and state.slab):
         words.append("Ask an engineer, or hold it against the code's table for this wall.")
     return tuple(words)
+
+
+def _held_words(state: BackfillState) -> Iterator[str]:
+    """Yield what it means that deck or slab are lacking, or that nothing is said of them."""
+    alone = "it stands as a post fixed at its foot alone."
+    keyed = "only the footing's keyway and friction do."
+    if state.deck is None:
+        yield f"Not said whether a deck holds the wall's top: without one {alone}"
+    elif not state.deck:
+        yield f"No deck holds the wall's top: {alone}"
+    if state.slab is None:
+        yield f"Not said whether a slab holds the wall's foot: without one {keyed}"
+    elif not state.slab:
+        yield f"No slab holds the wall's foot: {keyed}"
+
+
+def _braced_words(state: BackfillState) -> Iterator[str]:
+    """Yield what braces mean, there, lacking or not spoken of."""
+    stay = "do not backfill, and let nobody work beside it."
+    if state.braced:
+        yield "Braces hold as well as their feet in the ground: who designed them?"
+    elif state.braced is None and not state.deck:
+        yield f"Not said whether it is braced: with neither deck nor braces {stay}"
+    elif state.deck is None:
+        yield f"Without a deck nothing braces it: {stay}"
+    elif not state.deck:
+        yield f"Nothing braces it: {stay}"

@@ -31,7 +31,7 @@ def test_the_hillside_s_figures_as_people_read_them() -> None:
     # 100 ft of elevation, the laser 5 ft over TOF: 40 ft out the invert lies 10 in down.
     table = outlet_tables.stations(figures.run, 100 * FOOT, 105 * FOOT, "ft-in")
     assert table.rows[4] == (
-        "40'-0\"", "-0'-10\"", "99.17 ft", "5'-10\"", "+1'-2 3/8\"", "1'-8 5/16\"",
+        "40'-0\"", "-0'-10\"", "99.17 ft", "5'-10\"", "+1'-2 1/2\"", "1'-8 1/4\"",
     )  # fmt: skip
     assert len(table.rows) == 10
     plain = outlet_tables.stations(figures.run, 100 * FOOT, None, "metric")

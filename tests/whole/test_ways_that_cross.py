@@ -11,7 +11,7 @@ from tests.designs import Seeded, design_of, raw_design
     [
         (236, "the pipe to the sump would run through another side's footing"),
         (171, "the pipe to the sump would run through the pad of pier"),
-        (34, 'the drain pipe would run through the footing of area "'),
+        (34, 'the drain pipe would run through the footing or wall of area "'),
         (264, "below the floor's cut at"),
     ],
 )

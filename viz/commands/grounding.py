@@ -8,7 +8,7 @@ from viz.commands import printing
 from viz.commands.asking import design_text
 from viz.job import job
 
-_FIGURES = {"design", "units", "filter", "pipe_strength", "walls", "cleanouts"}
+_FIGURES = {"design", "units", "filter", "walls", "backfill_state", "drains"}
 
 
 def show_soil(design: str, as_json: bool) -> None:

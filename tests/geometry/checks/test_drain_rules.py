@@ -105,7 +105,7 @@ def test_only_the_sets_a_job_names_bring_findings() -> None:
     named = made(SETS.format(LEVEL, '["irc", "veterans"]'))
     ids = [f.id for f in named.findings if f.id.startswith("drain-rules-")]
     assert ids == ["drain-rules-irc", "drain-rules-veterans"]
-    heights = named.drain_heights
+    heights = named.drain.heights if named.drain else None
     assert heights is not None
     # All stay to be compared; those that are not named are marked.
     kinds = {rule.key.split("-")[0]: rule.asked for rule in (*heights.rules, *heights.sizes)}

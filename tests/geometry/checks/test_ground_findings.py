@@ -161,6 +161,48 @@ def test_high_fill_asks_and_says_what_water_would_do() -> None:
     assert "1.5 times" in the(layout, "wall-flooded").found
 
 
+STATE = "[backfill.state]\n{}"
+BARE = STATE.format("deck = false\nslab = false\nbraced = false")
+HELD = STATE.format("deck = true\nslab = true")
+
+
+@pytest.mark.parametrize(
+    ("more", "severity", "words"),
+    [
+        ("", "look", "Not said what holds the walls"),
+        (BARE, "stop", "Nothing braces it"),
+        (BARE.replace("deck = false", "deck = true"), "look", "No slab holds the wall's foot"),
+        (BARE.replace("braced = false", "braced = true"), "look", "who designed them"),
+        (HELD, "look", "as the code's tables suppose. Ask an engineer"),
+        (f'[wall]\nheight = "4 ft"\n{HELD}', "fine", "as the code's tables suppose."),
+        (f'[wall]\nheight = "4 ft"\n{BARE}', "look", "Nothing braces it"),
+    ],
+)
+def test_what_holds_the_walls_when_the_fill_goes_in(more: str, severity: str, words: str) -> None:
+    found = the(made(more=more), "backfill-state")
+    assert found.severity == severity
+    assert words in found.found
+    assert "safe" not in f"{found.found} {found.advice}"
+
+
+def test_water_that_stays_under_the_foot_adds_nothing() -> None:
+    deep = '[soil]\ngroup = "CL"\n[backfill]\nwater_depth = "9 ft"'
+    assert "adds nothing" in the(made(more=deep), "wall-flooded").found
+    half = deep.replace("9 ft", "4 ft") + '\n[loads]\nsurcharge = "100 psf"'
+    found = the(made(more=half), "wall-flooded").found
+    assert "100 lb/ft² on it" in found
+    assert "up to 4'-0\" under grade" in found
+
+
+def test_a_wheel_is_spoken_of_where_one_is_given() -> None:
+    plain = the(made(), "pipe-keeps-shape")
+    assert "No wheel: none is given" in plain.found
+    driven = the(made(more='[loads]\nwheel = "16000 lbf"\ndeflection_limit = "7.5 %"'), plain.id)
+    assert "with a wheel of 16,000 lb" in driven.found
+    assert driven.asked == "at most 7.5 % of its diameter"
+    assert "design file" in driven.source.title
+
+
 def test_low_fill_is_no_green_light() -> None:
     fill = the(made(more='[wall]\nheight = "4 ft"'), "wall-fill")
     assert fill.severity == "fine"

@@ -117,3 +117,9 @@ def test_what_is_not_known_says_what_to_give() -> None:
         assert "None" not in both
     asked = " ".join(f"{row.pump} {row.daylight}" for row in rows)
     assert all(key in asked for key in ("[sump]", "drain.daylight", "[water]"))
+
+
+def test_a_pipe_that_all_but_comes_out_may_end_lower_over_the_ground() -> None:
+    # Ground 2 in under the invert at its last point, 4 in wanted.
+    found = findings(run((0, 6), (96, -2 - 2 / 12)))["comes-out"]
+    assert 'let the end stand 2" over the ground, 96\'-0" from the drain' in found.advice

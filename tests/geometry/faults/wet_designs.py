@@ -63,6 +63,40 @@ GRADING = (
 )
 
 
+def _load(name: str, line: str, *words: str) -> Case:
+    key = line.split(" =")[0]
+    return one(name, "[soil]", f"[loads]\n{line}\n\n[soil]", f"loads > {key}", key, *words)
+
+
+LOADS = (
+    _load("no such bedding", 'bedding = "rolled"', '"rolled" is not known', "'dumped'", "'high'"),
+    _load("wheel without unit", "wheel = 3000", "no unit", "3000 lbf or 13 kN"),
+    _load("wheel of pressure", 'wheel = "100 psf"', "unit psf", "not a force"),
+    _load("a crane", 'wheel = "90 kips"', "outside 0 to 40000 lbf", "check its unit"),
+    _load("load of force", 'surcharge = "100 lb"', "unit lb", "not a pressure", "5 kPa"),
+    _load("limit of all", 'deflection_limit = "50 %"', "outside 1 % to 10 %"),
+    _load("limit in whole", "deflection_limit = 5", "more than the whole", "35 %"),
+    one(
+        "deck by word",
+        "[soil]",
+        '[backfill.state]\ndeck = "yes"\n\n[soil]',
+        "backfill > state > deck",
+        "deck",
+        '"yes" does not fit',
+        "true or false",
+    ),
+    one(
+        "water up in the air",
+        "[soil]",
+        '[backfill]\nwater_depth = "-1 ft"\n\n[soil]',
+        "backfill > water_depth",
+        "water_depth",
+        "out of range",
+        "0 to 20 ft",
+    ),
+)
+
+
 def _rules(name: str, sets: str, number: int, *words: str) -> Case:
     text = f"[rules]\nsets = {sets}\n\n[soil]"
     return one(name, "[soil]", text, f"rules > sets {number}", "sets =", *words)
@@ -103,4 +137,4 @@ FLOWS = (
           "discharge > inside", "inside is missing", "1.6 in"),
 )  # fmt: skip
 
-ALL = (*WATER, *GRADING, *RULES, *FLOWS)
+ALL = (*WATER, *GRADING, *LOADS, *RULES, *FLOWS)

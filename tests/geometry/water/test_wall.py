@@ -7,7 +7,8 @@ import pytest
 from geometry.designfile import read_design
 from geometry.layout.lay import Layout, lay_out
 from geometry.materials.catalogue import SOILS
-from geometry.water.wall import OUTSIDE, BackfillState, highest, pushes, state_words, wall_runs
+from geometry.parts.ground import BackfillState
+from geometry.water.wall import OUTSIDE, highest, pushes, state_words, wall_runs
 from tests.designs import design_of, seeded_raw
 
 HOUSE = """
@@ -122,13 +123,34 @@ def test_the_wall_to_a_higher_floor_holds_the_fill_under_it() -> None:
     assert run.fill_to_foot_m / 0.0254 == pytest.approx(46.01)
 
 
+def test_the_design_says_how_high_water_stands_and_what_loads_the_ground() -> None:
+    # 88 in of CL over the foot. 100 lb/ft2 at rest 0.75: 75 lb/ft2 more over 88/12 ft. The same
+    # water 4 ft down pushes what `pushes` says for it.
+    more = GARAGE + '[soil]\ngroup = "CL"\n[backfill]\nwater_depth = "4 ft"\n[loads]\n{}'
+    plain = wall_runs(made(more.format("")))
+    loaded = wall_runs(made(more.format('surcharge = "100 psf"')))
+    for before, after in zip(plain, loaded, strict=True):
+        assert before.water_depth_m == after.water_depth_m == pytest.approx(4 * FOOT)
+        outside = before.behind == OUTSIDE
+        rest, heavier = before.pushes[-1], after.pushes[-1]
+        more_n = heavier.drained_thrust.force_n_m - rest.drained_thrust.force_n_m
+        height_ft = before.fill_to_foot_m / FOOT
+        assert heavier.surcharge_pa == pytest.approx(100 * PLF / FOOT if outside else 0)
+        # What stands on the higher floor of a neighbour is not counted.
+        assert more_n == pytest.approx(75 * height_ft * PLF if outside else 0, rel=1e-4)
+        assert before.pushes == pushes(SOILS["CL"], before.fill_to_foot_m, 4 * FOOT)
+
+
 def test_words_for_the_day_of_backfill_never_say_that_it_is_safe() -> None:
     (run,) = wall_runs(made())
-    free = " ".join(state_words(run, BackfillState()))
+    free = " ".join(state_words(run, BackfillState(deck=False, slab=False, braced=False)))
     assert "do not backfill" in free
     held = " ".join(state_words(run, BackfillState(deck=True, slab=True, braced=True)))
     assert "do not backfill" not in held
-    for words in (free, held):
+    unsaid = " ".join(state_words(run, BackfillState()))
+    assert unsaid.count("Not said") == 3
+    assert "with neither deck nor braces do not backfill" in unsaid
+    for words in (free, held, unsaid):
         assert "Ask an engineer" in words
         assert "safe" not in words
         assert "strong enough" not in words
@@ -142,8 +164,9 @@ def test_random_designs(seed: int) -> None:
     raw = seeded_raw(seed)
     if raw is None:
         return
-    layout = lay_out(design_of({**raw, "soil": {"group": "ML"}}))
-    runs = wall_runs(layout, 0.3)
+    flooded = {"backfill": {**raw["backfill"], "water_depth": 0.3}}
+    layout = lay_out(design_of({**raw, **flooded, "soil": {"group": "ML"}}))
+    runs = wall_runs(layout)
     whole = sum(run.length_m for run in runs if run.behind == OUTSIDE)
     assert whole == pytest.approx(layout.ground.house.exterior.length, rel=0.02)
     for run in runs:

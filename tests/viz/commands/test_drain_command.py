@@ -34,8 +34,8 @@ def test_heights_rules_clashes_and_budget_are_printed(tmp_path: Path) -> None:
 
 def test_figures_for_programs(tmp_path: Path) -> None:
     figures = json.loads(asked(tmp_path, STEEP, "--json").stdout)
-    assert set(figures) == {"design", "units", "drain", "drain_heights", "slope_budget"}
-    slope, heights = figures["slope_budget"], figures["drain_heights"]
+    assert set(figures) == {"design", "units", "drains"}
+    slope, heights = figures["drains"][0]["slope"], figures["drains"][0]["heights"]
     assert slope["short_m"] > 0
     rise = heights["high_m"]["invert"] - heights["low_m"]["invert"]
     assert abs(rise - slope["needed_m"]) < 1e-12

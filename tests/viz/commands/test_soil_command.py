@@ -5,6 +5,7 @@ import json
 import pytest
 from typer.testing import CliRunner
 
+from geometry.parts.ground import BackfillState
 from viz.carried import demo, examples
 from viz.commands.main import app
 from viz.job import job
@@ -30,7 +31,9 @@ def test_the_demo_by_hand() -> None:
 
 def test_json_is_the_reports_own() -> None:
     made = json.loads(asked("demo", "--json"))
-    assert set(made) == {"design", "units", "filter", "pipe_strength", "walls", "cleanouts"}
+    assert set(made) == {
+        "design", "units", "filter", "walls", "backfill_state", "drains",
+    }  # fmt: skip
     whole = json.loads(job(DEMO).quick_report.to_json())
     assert made == {key: whole[key] for key in made}
     basement = next(run for run in made["walls"] if run["behind"] == "ground")
@@ -59,8 +62,12 @@ def test_a_house_without_a_drain_still_has_walls() -> None:
 
 
 def test_no_state_of_the_work_is_called_safe() -> None:
-    rows = states(job(DEMO).quick_report.walls).rows
+    report = job(DEMO).quick_report
+    rows = states(report.walls, BackfillState()).rows
     assert len(rows) >= 5
+    said = states(report.walls, BackfillState(deck=True, slab=False)).rows
+    assert {row[1] for row in said} == {"as said"}
+    assert len(said) < len(rows)
     for row in rows:
         assert "safe" not in str(row[-1])
     basement = [row for row in rows if row[0] == "basement"]

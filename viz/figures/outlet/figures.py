@@ -1,12 +1,9 @@
 """The figures under the outlet's picture: distance, invert, ground and cover at every station."""
 
-from geometry.units import System, show_elevation, show_length, show_level, show_rod
-from geometry.water.outlets import show_far
+from geometry.units import show_elevation, show_level, show_rod
+from geometry.water.outlets import over_words, show_far, show_ground
 from viz.figures.outlet.stage import Stage
 from viz.figures.profile.rows import Row
-
-# Ground is not shot finer than a quarter inch or a millimetre.
-_COARSE = 4
 
 
 def station_rows(stage: Stage, lettered: bool = False) -> tuple[Row, ...]:
@@ -29,10 +26,8 @@ def station_rows(stage: Stage, lettered: bool = False) -> tuple[Row, ...]:
         readings = [datum.instrument - datum.top_of_footing - i for i in inverts]
         rows["Rod reading"] = ["above the laser" if r < 0 else show_rod(r, system)
                                for r in readings]  # fmt: skip
-    rows["Ground from TOF"] = [show_level(_shot(g, system), system, _COARSE) for g in grounds]
-    rows["Over the pipe"] = [
-        "none" if c <= 0 else show_length(_shot(c, system), system, _COARSE) for c in covers
-    ]
+    rows["Ground from TOF"] = [show_ground(g, system) for g in grounds]
+    rows["Over the pipe"] = [over_words(c, system) for c in covers]
     return tuple(Row(head, tuple((words,) for words in cells)) for head, cells in rows.items())
 
 
@@ -40,11 +35,3 @@ def _names(stage: Stage, lettered: bool) -> list[str]:
     between = ["" if lettered else str(number) for number in range(1, len(stage.stations) - 1)]
     last = "Open end" if stage.run.end_at_m is not None else "Last point known"
     return ["Low point", *between, last][: len(stage.stations)]
-
-
-def _thick(cover: float, system: System) -> str:
-    return "none" if cover <= 0 else show_length(_shot(cover, system), system, _COARSE)
-
-
-def _shot(metres: float, system: System) -> float:
-    return round(metres, 3) if system == "metric" else metres

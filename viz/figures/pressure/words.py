@@ -34,11 +34,15 @@ def below(diagram: PressureDiagram, thrust: Thrust, system: System) -> tuple[str
 
 def notes(push: Push, soil: Soil, system: System) -> tuple[str, ...]:
     """Return what the two come to, and what was counted."""
+    load = "no wheels or stacks beside the wall"
+    if push.surcharge_pa > 0:
+        load = f"{show_pressure(push.surcharge_pa, system)} of even load on it"
     heavy, wet = weight(soil) or 0.0, saturated_weight(soil) or 0.0
     return (
         f"Flooded over drained: thrust {push.force_ratio:.1f} times, moment about the foot "
         f"{push.moment_ratio:.1f} times. Dashed: the water's part. R: the push in all.",
         f"{soil.name}, at rest, K = {push.coefficient:.2f}, moist "
         f"{show_unit_weight(heavy, system)}, saturated {show_unit_weight(wet, system)}: "
-        "presumptive figures, no soil report. Level ground, no wheels or stacks beside the wall.",
+        "presumptive figures, no soil report. "
+        f"Level ground, {load}.",
     )

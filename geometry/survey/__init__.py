@@ -1,0 +1,1 @@
+"""The as-dug survey: shots of the ground and concrete against the design."""
