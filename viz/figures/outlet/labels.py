@@ -39,7 +39,8 @@ class Label:
 
 def labels(stage: Stage) -> tuple[Label, ...]:
     """Return what is said over the picture, from left to right."""
-    found = [*_ground(stage), _pipe(stage), *_cover(stage), _end(stage)]
+    ground = () if stage.compact else _ground(stage)
+    found = [*ground, _pipe(stage), *_cover(stage), _end(stage)]
     return tuple(sorted(found, key=lambda label: label.at[0]))
 
 

@@ -28,8 +28,8 @@ from viz.figures.profile.rows import band
 from viz.figures.profile.table import place_table
 from viz.figures.profile.view import View, taller
 
-# The height a picture is best read at, mm.
-_GOOD_HEIGHT = 55.0
+# The height a picture is best read at, mm, and where there is little room for it.
+_GOOD_HEIGHT, _LOW_HEIGHT = 55.0, 38.0
 # From the picture to where leaders turn, from there to the words; from the house to its levels.
 _TURN, _RISE, _SIDE = 9.0, 5.0, 3.0
 # Words keep this far off the uprights of the first and the last station, mm.
@@ -45,22 +45,25 @@ def outlet_figure(
     scale: Scale,
     text: float,
     tall: int | None = None,
+    compact: bool = False,
     widest: float = float("inf"),
 ) -> Figure | None:
     """Return the drawing of an outlet to daylight; None where the drain lies over the ground.
 
     scale: of distances. tall: how many times larger heights are drawn, chosen for a picture that
-    is well read unless given. text: height of capitals, mm. widest: the width in mm the figure
-    tries to stay in: stations too many for columns get a table.
+    is well read unless given. text: height of capitals, mm. compact: a lower picture with fewer
+    labels. widest: the width in mm the figure tries to stay in: stations too many for columns get
+    a table.
     """
     if run.at_once:
         return None
     view = View(scale.per_metre, tall or 1)
     design = layout.design
-    stage = Stage(run, drain, design.datum, design.project.units, view, text)
+    stage = Stage(run, drain, design.datum, design.project.units, view, text, compact)
     if tall is None:
         low, high = stage.span
-        tall = taller((high - low) * scale.per_metre, _GOOD_HEIGHT)
+        good = _LOW_HEIGHT if compact else _GOOD_HEIGHT
+        tall = taller((high - low) * scale.per_metre, good)
         stage = replace(stage, view=View(scale.per_metre, tall))
     times = f"Heights drawn {tall} times larger than distances."
     heights = times if tall > 1 else "Heights and distances drawn at one scale."
