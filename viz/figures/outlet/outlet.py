@@ -32,8 +32,9 @@ from viz.figures.profile.view import View, taller
 _GOOD_HEIGHT, _LOW_HEIGHT = 55.0, 38.0
 # From the picture to where leaders turn, from there to the words; from the house to its levels.
 _TURN, _RISE, _SIDE = 9.0, 5.0, 3.0
-# Words keep this far off the uprights of the first and the last station, mm.
-_OFF = 0.8
+# Words keep this far off the uprights of the first and the last station, and go so far beyond
+# the ground's end, mm.
+_OFF, _PAST = 0.8, 6.0
 # Where the string's own lines begin over its edge, mm: uprights reach up to them.
 _MEETS = 1.7
 
@@ -102,7 +103,8 @@ def _row(stage: Stage, high: float, names: Names) -> Row:
     turn = max(high + _TURN, names.top)
     ends = [stage.view.x(x) for x in (stage.stations[0], stage.stations[-1])]
     blocked = tuple((x - _OFF, x + _OFF) for x in ends)
-    return Row(labels(stage), turn, turn + _RISE + stage.text, blocked, stage.text)
+    within = (stage.view.x(stage.back), stage.view.x(stage.right) + _PAST)
+    return Row(labels(stage), turn, turn + _RISE + stage.text, blocked, within, stage.text)
 
 
 def _names(stage: Stage) -> Names:
