@@ -9,7 +9,7 @@ from geometry.parts.drain import DrainList, Sump
 from geometry.parts.fields import Elevation, Name, Record
 from geometry.parts.floor import Floor
 from geometry.parts.footing import Footing, Wall
-from geometry.parts.ground import Backfill, Excavation, Grade, Soil
+from geometry.parts.ground import Backfill, Delivered, Excavation, Grade, Soil
 from geometry.parts.loads import Loads
 from geometry.parts.order import Ordering
 from geometry.parts.rules import OwnRule, Rules
@@ -69,6 +69,7 @@ class Design(Record):
     height_rules: Annotated[tuple[OwnRule, ...], Field(max_length=50)] = Field(
         (), alias="height_rule"
     )
+    gradings: Annotated[tuple[Delivered, ...], Field(max_length=20)] = Field((), alias="grading")
     rules: Rules = Rules()
     loads: Loads = Loads()
     water: Water = Water()

@@ -206,6 +206,30 @@ def water(dice: Dice) -> Raw:
     return {key: value for key, value in known.items() if dice.whole(0, 4)}
 
 
+def site(dice: Dice) -> Raw:
+    """Return what can be known of soil, loads and rules in force."""
+    sandy = ["No. 4, 100 %", "0.425 mm, 0.8", "No. 200, 35 %"]
+    return {
+        "soil": {
+            "group": dice.choice(("SM", "CL", "unknown")),
+            "grading": dice.choice(([], sandy, sandy[:2], ["0.02 mm, 60 %", "1 mm, 100 %"])),
+        },
+        "loads": {
+            "bedding": dice.choice(("dumped", "slight", "moderate", "high")),
+            "wheel": dice.choice(("0", "3000 lbf", "40 kN")),
+            "surcharge": dice.choice(("0", "100 psf", "5 kPa")),
+            "deflection_limit": dice.choice(("3 %", 0.05)),
+        },
+        "rules": {"sets": dice.choice(([], ["irc"], ["din", "wayne"]))},
+    }
+
+
+def filled(dice: Dice) -> Raw:
+    """Return how the fill is met: water in it, and what holds the walls."""
+    states: tuple[Raw, ...] = ({}, {"deck": False, "braced": False}, {"deck": True, "slab": True})
+    return {"water_depth": inches(dice, 0, 120), "state": dice.choice(states)}
+
+
 def own_rule(dice: Dice, number: int) -> Raw:
     """Return a rule of the house's own on a height of the drain."""
     points = ("trench bottom", "pipe underside", "invert", "lowest hole", "highest hole", "crown",
@@ -291,6 +315,9 @@ def raw_design(dice: Dice) -> Raw:
         whole["water"] = water(dice)
     if "pump" in whole.get("sump", {}) and dice.whole(0, 2):
         whole["sump"]["pump"] |= pump_flow(dice)
+    if dice.whole(0, 1):
+        whole |= site(dice)
+        whole["backfill"] |= filled(dice)
     return whole
 
 

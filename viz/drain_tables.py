@@ -107,6 +107,13 @@ def _size(size: SizeFigures, system: System) -> tuple[str, str]:
     return there, there
 
 
+def clash_lines(figures: HeightFigures) -> list[str]:
+    """Return the rules that exclude each other, a line a pair, those this job is held to first."""
+    here = [f"- {clash.sentence}" for clash in figures.clashes if clash.asked]
+    others = [c for c in figures.clashes if not c.asked]
+    return [*here, *(f"- {clash.sentence} (Not both asked here.)" for clash in others)]
+
+
 def budget_by_rule(figures: SlopeFigures, system: System) -> Table:
     """Return the room each rule leaves, the greatest fall in it and the longest branch."""
     head = ("Rule", "Room for the fall", "Greatest fall", "Longest branch", "As designed")

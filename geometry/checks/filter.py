@@ -123,11 +123,15 @@ def holes_finding(fits: tuple[HoleFit, ...]) -> Finding:
     bad, known = [fit for fit in judged if fit.fails], all(fit.known for fit in judged)
     said = "; ".join(_hole_words(fit) for fit in judged)
     hole = fits[0].hole_m
-    do = "Lay it so." if known else "Ask the supplier for the grading."
+    do = (
+        "Lay it so."
+        if known
+        else "Ask the supplier for the grading, and write it down ([[grading]])."
+    )
     if bad:
         do = (
-            "Stone of the finer edge can pass or plug the holes: smaller holes, or ask the "
-            "supplier for a grading nearer the coarse edge."
+            "Small stone can pass or plug them: drill smaller holes, or ask the supplier for a "
+            "coarser grading and write it down ([[grading]])."
         )
     return Finding(
         "holes-hold-stone",
@@ -146,6 +150,8 @@ def _trouble(bad: list[HoleFit]) -> str:
     if not bad:
         return ""
     least = min(fit.share for fit in bad)
+    if all(fit.fine_edge == fit.coarse_edge for fit in bad):
+        return f"{least:.0%} or more of the stone, as delivered, is smaller than the hole. "
     edge = "the fine edge" if all(_holds(fit.coarse_edge, fit) for fit in bad) else "either edge"
     return f"At {edge} of its grading {least:.0%} or more of the stone is smaller than the hole. "
 
@@ -160,6 +166,8 @@ def _hole_words(fit: HoleFit) -> str:
         for ratio in (fit.fine_edge, fit.coarse_edge)
     )
     fails = " (too small)" if fit.fails else ""
+    if fit.known and fit.fine_edge == fit.coarse_edge:
+        return f"D{fit.share * 100:.0f} {fine} as delivered{fails}"
     return f"D{fit.share * 100:.0f} {fine} fine edge, {coarse} coarse edge{fails}"
 
 
@@ -168,7 +176,9 @@ def sand_finding(row: FineOnCoarse) -> Finding:
     upper, lower = MATERIALS[row.upper].name, MATERIALS[row.lower].name
     ratios = [r for r in (row.worst, row.best) if r is not None]
     holds = len(ratios) == 2 and max(ratios) <= row.limit
-    if len(ratios) == 2:
+    if len(ratios) == 2 and row.best == row.worst:
+        said = f"{row.best:.1f} as delivered"
+    elif len(ratios) == 2:
         said = f"{row.best:.1f} at best, {row.worst:.1f} at worst"
     else:
         said = f"{ratios[0]:.1f} as far as the gradings are known" if ratios else "not known"
@@ -193,4 +203,8 @@ def _sinks(row: FineOnCoarse, holds: bool) -> str:
     upper, lower = MATERIALS[row.upper].name, MATERIALS[row.lower].name
     if row.worst <= row.limit:
         return ""
-    return f"{lower} is no filter for {upper} at the coarse edge: the upper sinks into its voids. "
+    return f"{lower} is no filter for {upper}{_where(row)}: the upper sinks into its voids. "
+
+
+def _where(row: FineOnCoarse) -> str:
+    return "" if row.best is None or row.best > row.limit else " at its coarse edge"

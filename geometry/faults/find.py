@@ -74,7 +74,7 @@ def _by_value(design: Design, words: Words) -> Iterator[At]:
 def _alone(design: Design, words: Words) -> Iterator[At]:
     """Yield faults of laser, pump, storm and order, which hang on no part laid out."""
     yield from laser_faults(design, words)
-    yield from grading_faults(design.soil)
+    yield from grading_faults(design)
     yield from storm_faults(design.water)
     yield from order_faults(design, words)
     yield from rule_set_faults(design)

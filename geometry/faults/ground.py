@@ -1,11 +1,14 @@
 """Faults of the ground: levels that leave no hole or bury the house, a grading that is none."""
 
 from collections.abc import Iterator
+from difflib import get_close_matches
 from itertools import pairwise
 
 from geometry.faults.common import At, Words
+from geometry.faults.lines import Path
 from geometry.layout.ground import GroundLayout
-from geometry.parts.ground import Soil
+from geometry.materials.catalogue import AGGREGATES
+from geometry.parts.graded import SievePoint
 from geometry.project import Design
 from geometry.units import read_length
 
@@ -59,11 +62,28 @@ def working_faults(design: Design, words: Words) -> Iterator[At]:
         )
 
 
-def grading_faults(soil: Soil) -> Iterator[At]:
-    """Yield a grading of too few sieves, with a sieve twice, or that rises towards finer ones."""
-    path, curve = ("soil", "grading"), sorted(soil.grading)
-    if len(curve) == 1:
-        yield At(path, "one sieve is no curve; add those the test used, or leave it out")
+def grading_faults(design: Design) -> Iterator[At]:
+    """Yield gradings that are no curves, of the soil and of what is delivered."""
+    if design.soil.grading:
+        yield from _curve_faults(("soil", "grading"), design.soil.grading)
+    named = [row.material for row in design.gradings]
+    for number, row in enumerate(design.gradings):
+        path: Path = ("grading", number, "material")
+        if row.material not in AGGREGATES:
+            close = get_close_matches(row.material, AGGREGATES, n=1) or ["stone-57"]
+            yield At(path, f'"{row.material[:40]}" is no stone or sand here; such as "{close[0]}"')
+        elif row.material in named[:number]:
+            yield At(path, f"{row.material} has a grading already; leave one of the two out")
+        yield from _curve_faults(("grading", number, "sieves"), row.sieves)
+
+
+def _curve_faults(path: Path, sieves: tuple[SievePoint, ...]) -> Iterator[At]:
+    """Yield too few sieves, a sieve twice, or less that passes a larger one."""
+    curve = sorted(sieves)
+    if len(curve) < 2:
+        yield At(
+            path, "fewer than two sieves are no curve; add those the test used, or leave it out"
+        )
     for (small, below), (large, above) in pairwise(curve):
         if large - small < 1e-9:
             yield At(path, f"the sieve of {_mm(large)} stands here twice; leave one out")

@@ -19,6 +19,7 @@ _NEEDED: dict[str, dict[str, Any]] = {
     "sump": {"at": "0 m, 0 m"},
     "daylight": {"toward": "0 m, 0 m", "ground": ["0 m, 0 m", "10 m, -1 m"]},
     "pump": {"off": "4 in", "on": "10 in"},
+    "grading": {"material": "stone-57", "sieves": ["1 in, 100 %", "No. 4, 0 %"]},
     "height_rule": {"name": "unnamed", "point": "crown", "at": "at or below", "level": "TOF"},
 }
 # Values that parts elsewhere are found by.

@@ -123,6 +123,7 @@ def _missing(path: Path) -> str:
         "level": 'add level = "footing bottom", "slab bottom -2 in" or another level',
         "length": 'add length = "40 ft", the pipe from the pump with its fittings counted in',
         "inside": 'add inside = "1.6 in", what the pipe measures inside',
+        "sieves": 'add sieves = ["1 in, 100 %", "1/2 in, 40 %", "No. 4, 5 %"], as tested',
         "role": f"add role = one of {', '.join(ROLE_SPAN)}",
     }
     if path[0] == "height_rule":

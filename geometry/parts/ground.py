@@ -64,6 +64,17 @@ class Soil(Record):
     note: str = ""
 
 
+class Delivered(Record):
+    """A stone's or sand's own grading, as tested: it stands for its standard's band.
+
+    material: the catalogue's stone or sand it was delivered as. sieves: with the share of its mass
+    that passes them, in any order.
+    """
+
+    material: Name
+    sieves: Annotated[tuple[SieveShare, ...], Field(max_length=40)]
+
+
 class Grade(Record):
     """Finished grade: level at the wall against the project's TOF, and its fall from the house.
 

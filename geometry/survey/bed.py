@@ -50,7 +50,7 @@ def bed(layout: Layout, area: AreaLayout, least_m: float | None) -> Bed:
     bottom, top = area.stack.levels[:2]
     layer = area.floor.layers[0]
     planned = _bodies(layout, area, f"{area.name}/{layer.name}")
-    cuts = [Prism(t.region, min(t.bottom, bottom - _DEEP), t.top) for t in _taken(layout, area)]
+    cuts = [_reaching(t, bottom) for t in _taken(layout, area)]
     edge = edge_prism(area)
     cuts += [edge] if edge else []
     bands = layered(bottom - _DEEP, top, area.core, area.room, area.tof, cuts)
@@ -60,6 +60,11 @@ def bed(layout: Layout, area: AreaLayout, least_m: float | None) -> Bed:
     least = min(LEAST_M, thick) if least_m is None else least_m
     region = next(b.region for b in bands if b.top > bottom + 1e-7)
     return Bed(area, layer.name, top, bottom, region, bands, volume, solid - volume, least)
+
+
+def _reaching(taken: Prism, subgrade: float) -> Prism:
+    """Return what stands in the floor with its foot in the ground, however deep that is dug."""
+    return taken if taken.bottom > subgrade else taken._replace(bottom=subgrade - _DEEP)
 
 
 def _bodies(layout: Layout, area: AreaLayout, part: str) -> list[Body]:

@@ -27,20 +27,20 @@ class Passes(NamedTuple):
     rank: Ints
 
 
-def fill_levels(level: Floats, edges: tuple[Ints, Ints], wet: Marks, outlet: int | None) -> Floats:
+def fill_levels(level: Floats, edges: tuple[Ints, Ints], wet: Marks, outlet: int) -> Floats:
     """Return the level water rises to at each point before it runs off, (n,) metres.
 
-    wet: the points that hold water; the others have their own level. Water leaves at the outlet,
-    or ends at the lowest point. edges: sides of triangles.
+    wet: the points that hold water; the others have their own level. outlet: the point at which
+    it leaves, once it stands as high. edges: sides of triangles.
     """
     begin, end = (e[wet[edges[0]] & wet[edges[1]]] for e in edges)
-    lowered = level if outlet is None else _lowered(level, outlet)
-    order = np.argsort(lowered, kind="stable")
+    order = np.argsort(level, kind="stable")
     rank = np.empty(len(order), np.int64)
     rank[order] = np.arange(len(order))
-    hollow, count = _hollows(rank, order, begin, end, wet)
-    root = int(hollow[order[wet[order]][0]])
-    out = _ways_out(_passes(hollow, rank, begin, end, count), count, root)
+    down = _down(rank, order, begin, end)
+    down[outlet] = outlet
+    hollow, count = _hollows(down, wet)
+    out = _ways_out(_passes(hollow, rank, begin, end, count), count, int(hollow[outlet]))
     filled = level.copy()
     over = wet & (hollow >= 0)
     spill = out[hollow[over]]
@@ -48,25 +48,24 @@ def fill_levels(level: Floats, edges: tuple[Ints, Ints], wet: Marks, outlet: int
     return filled
 
 
-def _lowered(level: Floats, outlet: int) -> Floats:
-    out = level.copy()
-    out[outlet] = level.min() - 1.0
-    return out
-
-
-def _hollows(rank: Ints, order: Ints, begin: Ints, end: Ints, wet: Marks) -> tuple[Ints, int]:
-    """Return the hollow each wet point runs down to, (n,), and how many there are."""
+def _down(rank: Ints, order: Ints, begin: Ints, end: Ints) -> Ints:
+    """Return the lowest neighbour of each point, or itself where none is lower, (n,)."""
     lowest = rank.copy()
     np.minimum.at(lowest, begin, rank[end])
     np.minimum.at(lowest, end, rank[begin])
-    down = order[lowest]
+    down: Ints = order[lowest]
+    return down
+
+
+def _hollows(down: Ints, wet: Marks) -> tuple[Ints, int]:
+    """Return the hollow each wet point runs down to, (n,), and how many there are."""
     while True:
         farther = down[down]
         if np.array_equal(farther, down):
             break
         down = farther
     bottoms = np.flatnonzero(wet & (down == np.arange(len(down))))
-    number = np.full(len(rank), -1, np.int64)
+    number = np.full(len(down), -1, np.int64)
     number[bottoms] = np.arange(len(bottoms))
     return np.where(wet, number[down], -1), len(bottoms)
 

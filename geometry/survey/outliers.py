@@ -14,9 +14,10 @@ TIMES = 8.0
 
 def outliers(surface: Surface, shots: Shots, index: Ints, system: System) -> list[ShotFault]:
     """Return the shots that look wrong; index: (n,) the shots the surface's points are."""
-    high, low = _neighbours(surface)
-    over = np.maximum(surface.level - high, low - surface.level)
-    usual = float(np.median(np.abs(surface.level - (high + low) / 2)))
+    level = _untilted(surface)
+    high, low = _neighbours(surface, level)
+    over = np.maximum(level - high, low - level)
+    usual = float(np.median(np.abs(level - (high + low) / 2)))
     limit = max(LEAST_M, TIMES * usual)
     faults = []
     for point in np.flatnonzero(over > limit).tolist():
@@ -35,10 +36,18 @@ def _said(off: float, row: int, system: System) -> ShotFault:
     )
 
 
-def _neighbours(surface: Surface) -> tuple[Floats, Floats]:
+def _untilted(surface: Surface) -> Floats:
+    """Return the levels less the plane that fits them all best, (n,): a slope is no error."""
+    shifted = surface.points - surface.points.mean(axis=0)
+    level = surface.level - surface.level.mean()
+    slope = np.linalg.solve(shifted.T @ shifted, shifted.T @ level)
+    out: Floats = level - shifted @ slope
+    return out
+
+
+def _neighbours(surface: Surface, level: Floats) -> tuple[Floats, Floats]:
     """Return the highest and lowest level among each point's neighbours, (n,) each."""
     begin, end = surface.edges
-    level = surface.level
     high, low = np.full(len(level), -np.inf), np.full(len(level), np.inf)
     for one, other in ((begin, end), (end, begin)):
         np.maximum.at(high, one, level[other])

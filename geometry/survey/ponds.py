@@ -53,14 +53,15 @@ def ponds(layout: Layout, bed: Bed, pieces: Pieces, inside: Marks, most: int) ->
     surface = pieces.surface
     if not inside.any():
         return Ponds((), 0, 0.0, None)
-    outlet = _pit(layout, bed, surface.points, inside)
+    pit = _pit(layout, bed, surface.points, inside)
+    lowest = int(np.flatnonzero(inside)[surface.level[inside].argmin()])
+    outlet = lowest if pit is None else pit
     filled = fill_levels(surface.level, surface.edges, inside, outlet)
     found = _measured(pieces, filled)
     found.sort(key=lambda pond: -pond.depth_m)
     volume = sum(p.volume_m3 for p in found)
     ends = None
-    if outlet is None:
-        lowest = np.flatnonzero(inside)[surface.level[inside].argmin()]
+    if pit is None:
         x, y = surface.points[lowest]
         ends = (float(x), float(y), float(surface.level[lowest]))
     return Ponds(tuple(found[:most]), len(found), volume, ends)

@@ -12,7 +12,7 @@ from geometry.layout.bodies import Body
 from geometry.layout.lay import Layout
 from geometry.materials.catalogue import BOARDS
 from geometry.parts.usual import GIVEN, Factor
-from geometry.plan.outline import polygons
+from geometry.plan.outline import GRID_M, polygons
 from geometry.takeoff.boards import BoardLayout, lay_boards
 from geometry.takeoff.offcuts import Size
 from geometry.takeoff.row import Cut, Part, Row
@@ -48,7 +48,8 @@ def board_size(layout: Layout, body: Body) -> Size:
 
 def covered(body: Body) -> BaseGeometry:
     """Return the plan a layer covers anywhere in its thickness."""
-    return shapely.union_all([p.region for p in body.prisms])
+    regions = [p.region for p in body.prisms]
+    return regions[0] if len(regions) == 1 else shapely.union_all(regions, grid_size=GRID_M)
 
 
 def _thicknesses(body: Body) -> tuple[float, ...]:

@@ -3,9 +3,11 @@
 Sizes in metres, shares from 0 to 1.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from geometry.formulas.gradation import Curve, passing_at, size_at
+from geometry.materials.catalogue import AGGREGATES
+from geometry.materials.kinds import Aggregate, Passing
 from geometry.project import Design
 from geometry.water.backfill import ground_soil
 
@@ -58,6 +60,15 @@ def soil_grading(design: Design) -> SoilGrading | None:
         None if d60 is None or d10 is None else d60 / d10,
         soil.key, soil.fines,
     )  # fmt: skip
+
+
+def delivered(design: Design, key: str) -> Aggregate | None:
+    """Return a stone or sand, with its own grading where the design gives it; None for no such."""
+    row = AGGREGATES.get(key)
+    own = next((given.sieves for given in design.gradings if given.material == key), None)
+    if row is None or own is None:
+        return row
+    return replace(row, grading=tuple(Passing(size, share, share) for size, share in sorted(own)))
 
 
 def size_or_none(curve: Curve, share: float) -> float | None:

@@ -1,6 +1,7 @@
 """Grains against openings: drain stone at the pipe's holes, sand on the stone under the floor.
 
-Sizes in metres. A grading is a band: its fine and its coarse edge are both asked.
+Sizes in metres. A grading is a band: its fine and its coarse edge are both asked; where the design
+gives what was delivered the two are one.
 """
 
 from dataclasses import dataclass
@@ -14,9 +15,9 @@ from geometry.formulas.granular_filter import (
 )
 from geometry.layout.areas import AreaLayout
 from geometry.layout.lay import Layout
-from geometry.materials.catalogue import AGGREGATES
 from geometry.materials.kinds import Aggregate
-from geometry.water.graded import size_or_none
+from geometry.project import Design
+from geometry.water.graded import delivered, size_or_none
 
 # The rules that are judged; D15 is asked of critical drains alone and only told.
 JUDGED = (0.85, 0.50)
@@ -71,7 +72,8 @@ def drain_hole_fits(layout: Layout) -> tuple[HoleFit, ...]:
     drain = layout.drain
     if drain is None or not drain.drain.holes.rows:
         return ()
-    return hole_fits(AGGREGATES[drain.drain.stone.material], drain.drain.holes.diameter)
+    stone = delivered(layout.design, drain.drain.stone.material)
+    return () if stone is None else hole_fits(stone, drain.drain.holes.diameter)
 
 
 def hole_fits(stone: Aggregate, hole_m: float) -> tuple[HoleFit, ...]:
@@ -92,13 +94,13 @@ def hole_fits(stone: Aggregate, hole_m: float) -> tuple[HoleFit, ...]:
 
 def fine_on_coarse(layout: Layout) -> tuple[FineOnCoarse, ...]:
     """Return every floor layer of finer aggregate that lies straight on a coarser one."""
-    return tuple(row for area in layout.areas for row in _in_area(area))
+    return tuple(row for area in layout.areas for row in _in_area(area, layout.design))
 
 
-def _in_area(area: AreaLayout) -> list[FineOnCoarse]:
+def _in_area(area: AreaLayout, design: Design) -> list[FineOnCoarse]:
     layers, found = area.floor.layers, []
     for below, above in pairwise(layers):
-        lower, upper = AGGREGATES.get(below.material), AGGREGATES.get(above.material)
+        lower, upper = (delivered(design, layer.material) for layer in (below, above))
         if lower and upper and _finer(upper, lower):
             worst, best = retention(upper, lower)
             found.append(FineOnCoarse(area.name, upper.key, lower.key, worst, best, RETENTION))

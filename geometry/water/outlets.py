@@ -176,8 +176,8 @@ def show_ground(level: float, system: System) -> str:
 
 
 def over_words(cover: float, system: System) -> str:
-    """Return the ground over the pipe in words: none where it lies bare."""
-    return "none" if cover <= 0 else show_far(cover, system)
+    """Print the ground over the pipe: nothing where it lies bare."""
+    return show_far(max(cover, 0.0), system)
 
 
 def _discharge(house: Outlets) -> str:

@@ -33,7 +33,7 @@ def show_drain(design: str, as_json: bool) -> None:
         printing.table(drain_tables.first_water(heights, system), "When the pipe takes water")
     printing.table(drain_tables.rules(heights, system), "Rules on the drain, which differ")
     if heights.clashes:
-        printing.notes([f"- {clash.sentence}" for clash in heights.clashes], _MAY_CLASH)
+        printing.notes(drain_tables.clash_lines(heights), _MAY_CLASH)
     printing.table(drain_tables.ways(slope, system), f"Slope: {slope.by_rule[0].title}")
     printing.table(drain_tables.budget_by_rule(slope, system), "The same under each rule")
     printing.table(drain_tables.falls(slope, system), "Falls asked, and whether they fit")

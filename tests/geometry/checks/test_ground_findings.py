@@ -103,6 +103,26 @@ def test_holes_against_no_57(hole: str, severity: str) -> None:
     assert ("too small" in found.found) == (severity == "look")
 
 
+def test_stone_and_sand_as_delivered_stand_for_the_whole_band() -> None:
+    # D50 of the load: half way by its share from 1/2 to 3/4 in: 12.7 x 1.5^0.5 = 15.55 mm, 1.22
+    # times the hole; D15 a third of the way from No. 4 to 1/2 in: 4.75 x 2.674^(1/3) = 6.59 mm.
+    load = '[[grading]]\nmaterial = "stone-57"\nsieves = ["1 in, 100 %", "3/4 in, {}", '
+    load += '"1/2 in, {} %", "No. 4, 5 %"]\n'
+    coarse = made(more=load.format("65 %", 35))
+    found = the(coarse, "holes-hold-stone")
+    assert found.severity == "fine"
+    assert "D50 1.22 as delivered" in found.found
+    fine = the(made(more=load.format("95 %", 60)), "holes-hold-stone")
+    assert fine.severity == "look"
+    assert fine.found.startswith("50% or more of the stone, as delivered, is smaller")
+    sand = '[[grading]]\nmaterial = "sand-c33"\nsieves = ["No. 4, 100 %", "No. 8, 85 %", '
+    sand += '"No. 200, 2 %"]\n'
+    both = the(made(more=load.format("65 %", 35) + sand), "sand-on-stone")
+    # 6.59 over 2.36 mm.
+    assert "2.8 as delivered" in both.found
+    assert both.severity == "fine"
+
+
 def test_stone_of_unknown_grading_is_asked_for() -> None:
     found = the(made('stone = { material = "crusher-run" }'), "holes-hold-stone")
     assert found.severity == "look"

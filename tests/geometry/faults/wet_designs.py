@@ -41,7 +41,7 @@ def _graded(name: str, points: str, place: str, *words: str) -> Case:
 
 
 GRADING = (
-    _graded("one sieve", '"No. 4, 100 %"', "", "one sieve is no curve"),
+    _graded("one sieve", '"No. 4, 100 %"', "", "fewer than two sieves are no curve"),
     _graded(
         "rising", '"2 mm, 40 %", "No. 200, 60 %"', "", "60% pass the sieve of 0.075 mm", "must fall"
     ),
@@ -60,6 +60,49 @@ GRADING = (
     _graded("no unit", '"2, 95 %", "No. 200, 10 %"', " 1", "unit", "No. 200, 35 %"),
     _graded("half a point", '"2 mm", "No. 200, 10 %"', " 1", "no sieve and share"),
     _graded("boulders", '"2 m, 100 %", "No. 200, 10 %"', " 1", "outside 0.0001 to 300 mm"),
+)
+
+
+def _delivered(name: str, rows: str, key: str, on: str, *words: str) -> Case:
+    return one(name, "[soil]", f"{rows}\n[soil]", f"grading {key}", on, *words)
+
+
+_STONE = '[[grading]]\nmaterial = "{}"\nsieves = [{}]\n'
+_SIEVES = '"1 in, 100 %", "No. 4, 5 %"'
+
+DELIVERED = (
+    _delivered(
+        "no such stone",
+        _STONE.format("stone-75", _SIEVES),
+        "1 > material",
+        "stone-75",
+        '"stone-75" is no stone or sand',
+        "stone-",
+    ),
+    _delivered("soil for stone", _STONE.format("CL", _SIEVES), "1 > material", "CL", "no stone"),
+    _delivered(
+        "stone twice",
+        2 * _STONE.format("stone-57", _SIEVES),
+        "2 > material",
+        "material",
+        "has a grading already",
+    ),
+    _delivered(
+        "no sieves",
+        '[[grading]]\nmaterial = "stone-57"\n',
+        "1 > sieves",
+        "[[grading]]",
+        "sieves is missing",
+        "as tested",
+    ),
+    _delivered("empty", _STONE.format("stone-57", ""), "1 > sieves", "sieves", "fewer than two"),
+    _delivered(
+        "rising",
+        _STONE.format("stone-57", '"1 in, 10 %", "No. 4, 50 %"'),
+        "1 > sieves",
+        "sieves",
+        "must fall",
+    ),
 )
 
 
@@ -137,4 +180,4 @@ FLOWS = (
           "discharge > inside", "inside is missing", "1.6 in"),
 )  # fmt: skip
 
-ALL = (*WATER, *GRADING, *LOADS, *RULES, *FLOWS)
+ALL = (*WATER, *GRADING, *DELIVERED, *LOADS, *RULES, *FLOWS)

@@ -120,16 +120,6 @@ def test_a_drain_that_lies_over_the_ground_needs_no_pipe() -> None:
     assert (found.length_m, found.sticks, found.trench_m3, found.thin) == (0, 0, 0, ())
 
 
-# Table 18-29-704.1 of Chicago's plumbing code: 1/4 in per ft up to 2 1/2 in, 1/8 for 3 to 6 in,
-# 1/16 for 8 in and larger.
-@pytest.mark.parametrize(
-    ("key", "share"), [("sch40-3", 96), ("sch40-4", 96), ("sdr35-6", 96), ("sch40-8", 192)]
-)
-def test_least_falls_are_the_table_s(key: str, share: int) -> None:
-    found = DaylightRun(0.0, PIPES[key], asked((0, 1), (10, 0)))
-    assert found.least_fall.least == pytest.approx(1 / share)
-
-
 LEVELS = st.floats(-20, 20, allow_nan=False)
 GROUNDS = st.lists(st.tuples(st.floats(1, 60), LEVELS), min_size=1, max_size=6)
 

@@ -84,7 +84,7 @@ def test_more_rain_never_gives_a_lower_peak(number: int) -> None:
     design, _, _ = MARCHED[number]
     peaks, highs = [], []
     for rain in (0.0, 0.02, 0.05, 0.3):
-        given = {"storm": "SCS II", "duration": 86400.0, "share": 0.4, "rain": rain}
+        given = {"storm": "SCS II", "duration": 86400.0, "share": 0.4, "rain": rain, "strip": 1.5}
         coming, pit = without_pump(design, **given)
         peaks.append(coming.peak_m3s or 0.0)
         highs.append(pit.dead.highest_m)

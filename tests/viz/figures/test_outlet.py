@@ -39,11 +39,11 @@ def run_of(layout: Layout, ground: str, **more: object) -> DaylightRun:
 
 def drawn(
     layout: Layout, run: DaylightRun, ratio: int, text: float = 2.5, widest: float = inf,
-    tall: int | None = None,
+    tall: int | None = None, compact: bool = False,
 ) -> Figure:  # fmt: skip
     assert layout.drain is not None
     scale = Scale(f"1:{ratio}", ratio)
-    figure = outlet_figure(layout, layout.drain, run, scale, text, tall, widest)
+    figure = outlet_figure(layout, layout.drain, run, scale, text, tall, compact, widest)
     assert figure is not None
     return figure
 
@@ -61,7 +61,7 @@ def test_a_drain_over_the_ground_is_not_drawn() -> None:
 def test_every_word_is_legible(ground: str, ratio: int, text: float, widest: float) -> None:
     for layout in layouts():
         run = run_of(layout, ground, guard=ratio == 48)
-        assert_legible(drawn(layout, run, ratio, text, widest))
+        assert_legible(drawn(layout, run, ratio, text, widest, compact=widest < inf))
 
 
 def test_it_says_where_the_pipe_comes_out_and_how() -> None:

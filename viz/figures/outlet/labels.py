@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from math import inf
 
 from geometry.units import show_fall, show_length
 from geometry.water.outlets import show_far
@@ -39,7 +40,8 @@ class Label:
 
 def labels(stage: Stage) -> tuple[Label, ...]:
     """Return what is said over the picture, from left to right."""
-    found = [*_ground(stage), _pipe(stage), *_cover(stage), _end(stage)]
+    ground = () if stage.compact else _ground(stage)
+    found = [*ground, _pipe(stage), *_cover(stage), _end(stage)]
     return tuple(sorted(found, key=lambda label: label.at[0]))
 
 
@@ -128,13 +130,14 @@ def _upright(x: float, low: float, high: float) -> Iterator[Line]:
 class Row:
     """The labels on paper. turn: height where leaders turn aside, base: of the lowest baseline.
 
-    blocked: spans of x that words keep off, mm.
+    blocked: spans of x that words keep off, within: those they keep to if they can; mm.
     """
 
     labels: tuple[Label, ...]
     turn: float
     base: float
     blocked: tuple[tuple[float, float], ...]
+    within: tuple[float, float]
     text: float
 
     @property
@@ -157,10 +160,14 @@ class Row:
                 yield Text(at, words, self.text, bold, "middle", layer="labels")
 
     def _middles(self) -> Sequence[float]:
+        """Return the words' middles: within the picture where they fit, else as near as can be."""
         sizes = [(label.at[0], self._width(label) + _GAP) for label in self.labels]
-        free = nearest_free(sizes, self.blocked)
-        kept = [middle for middle in free if middle is not None]
-        return kept if len(kept) == len(sizes) else rank(sizes, 0.0)
+        low, high = self.within
+        for blocked in ((*self.blocked, (-inf, low), (high, inf)), self.blocked):
+            free = [middle for middle in nearest_free(sizes, blocked) if middle is not None]
+            if len(free) == len(sizes):
+                return free
+        return rank(sizes, 0.0)
 
     def _width(self, label: Label) -> float:
         bold = (label.bold and not number for number in range(len(label.lines)))

@@ -28,12 +28,13 @@ from viz.figures.profile.rows import band
 from viz.figures.profile.table import place_table
 from viz.figures.profile.view import View, taller
 
-# The height a picture is best read at, mm.
-_GOOD_HEIGHT = 55.0
+# The height a picture is best read at, mm, and where there is little room for it.
+_GOOD_HEIGHT, _LOW_HEIGHT = 55.0, 38.0
 # From the picture to where leaders turn, from there to the words; from the house to its levels.
 _TURN, _RISE, _SIDE = 9.0, 5.0, 3.0
-# Words keep this far off the uprights of the first and the last station, mm.
-_OFF = 0.8
+# Words keep this far off the uprights of the first and the last station, and go so far beyond
+# the ground's end, mm.
+_OFF, _PAST = 0.8, 6.0
 # Where the string's own lines begin over its edge, mm: uprights reach up to them.
 _MEETS = 1.7
 
@@ -45,22 +46,25 @@ def outlet_figure(
     scale: Scale,
     text: float,
     tall: int | None = None,
+    compact: bool = False,
     widest: float = float("inf"),
 ) -> Figure | None:
     """Return the drawing of an outlet to daylight; None where the drain lies over the ground.
 
     scale: of distances. tall: how many times larger heights are drawn, chosen for a picture that
-    is well read unless given. text: height of capitals, mm. widest: the width in mm the figure
-    tries to stay in: stations too many for columns get a table.
+    is well read unless given. text: height of capitals, mm. compact: a lower picture with fewer
+    labels. widest: the width in mm the figure tries to stay in: stations too many for columns get
+    a table.
     """
     if run.at_once:
         return None
     view = View(scale.per_metre, tall or 1)
     design = layout.design
-    stage = Stage(run, drain, design.datum, design.project.units, view, text)
+    stage = Stage(run, drain, design.datum, design.project.units, view, text, compact)
     if tall is None:
         low, high = stage.span
-        tall = taller((high - low) * scale.per_metre, _GOOD_HEIGHT)
+        good = _LOW_HEIGHT if compact else _GOOD_HEIGHT
+        tall = taller((high - low) * scale.per_metre, good)
         stage = replace(stage, view=View(scale.per_metre, tall))
     times = f"Heights drawn {tall} times larger than distances."
     heights = times if tall > 1 else "Heights and distances drawn at one scale."
@@ -99,7 +103,8 @@ def _row(stage: Stage, high: float, names: Names) -> Row:
     turn = max(high + _TURN, names.top)
     ends = [stage.view.x(x) for x in (stage.stations[0], stage.stations[-1])]
     blocked = tuple((x - _OFF, x + _OFF) for x in ends)
-    return Row(labels(stage), turn, turn + _RISE + stage.text, blocked, stage.text)
+    within = (stage.view.x(stage.back), stage.view.x(stage.right) + _PAST)
+    return Row(labels(stage), turn, turn + _RISE + stage.text, blocked, within, stage.text)
 
 
 def _names(stage: Stage) -> Names:

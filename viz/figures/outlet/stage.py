@@ -19,7 +19,10 @@ _MOST_STATIONS = 40
 
 @dataclass(frozen=True)
 class Stage:
-    """The run beside its drain's footing. Distances from the pipe's centre at the low point, m."""
+    """The run beside its drain's footing. Distances from the pipe's centre at the low point, m.
+
+    text: height of capitals, mm. compact: fewer labels.
+    """
 
     run: DaylightRun
     drain: DrainLayout
@@ -27,6 +30,7 @@ class Stage:
     system: System
     view: View
     text: float
+    compact: bool = False
 
     @property
     def face(self) -> float:

@@ -1,0 +1,83 @@
+"""Where water stands, against a flood reckoned point by point and closed forms."""
+
+import heapq
+from collections import defaultdict
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from geometry.survey.flow import fill_levels
+from geometry.survey.shots import Floats, ground_shots
+from geometry.survey.surface import Surface, triangulate
+from tests.geometry.survey.surveyed import dry_house, dug
+from tests.houses import house
+
+
+def flooded(surface: Surface, outlet: int) -> Floats:
+    """Flood from the outlet inward, always from the lowest point reached."""
+    near = defaultdict(list)
+    for one, other in zip(*(e.tolist() for e in surface.edges), strict=True):
+        near[one].append(other)
+        near[other].append(one)
+    filled = np.full(len(surface.level), np.inf)
+    filled[outlet] = surface.level[outlet]
+    waiting = [(filled[outlet], outlet)]
+    while waiting:
+        water, point = heapq.heappop(waiting)
+        for other in near[point]:
+            if filled[other] == np.inf:
+                filled[other] = max(water, surface.level[other])
+                heapq.heappush(waiting, (filled[other], other))
+    return filled
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.integers(0, 10**6), st.integers(5, 300), st.booleans(), st.sampled_from([1, 30, 10**6]))
+def test_fills_as_a_flood_from_the_outlet_does(
+    seed: int, count: int, lowest: bool, steps: int
+) -> None:
+    dice = np.random.default_rng(seed)
+    x, y = dice.uniform(0, 10, (2, count))
+    level = np.round(dice.uniform(0, 1, count) * steps) / steps
+    surface = triangulate(x, y, level)
+    outlet = int(level.argmin()) if lowest else int(dice.integers(count))
+    wet = np.ones(count, bool)
+    got = fill_levels(level, surface.edges, wet, outlet)
+    np.testing.assert_array_equal(got, flooded(surface, outlet))
+
+
+def hexagons(layout_middle: tuple[float, float], step: float) -> tuple[Floats, Floats]:
+    rows = np.arange(-12, 13)
+    across, up = (v.ravel() for v in np.meshgrid(rows, rows))
+    return (layout_middle[0] + step * (across + up / 2), layout_middle[1] + step * up * 3**0.5 / 2)
+
+
+def test_a_cone_of_six_sides_holds_a_third_of_its_box() -> None:
+    layout, step = dry_house(), 0.5
+    area = layout.areas[0]
+    x, y = hexagons((area.outline.centroid.x - 1.5, area.outline.centroid.y + 1.2), step)
+    level = np.full(len(x), area.subgrade)
+    shallow, deep = 312, 314
+    level[shallow], level[deep] = area.subgrade - 0.02, area.subgrade - 0.05
+    found = dug(layout, ground_shots(x, y, level)).ponds
+    star = 6 * 3**0.5 / 4 * step**2
+    (pond,) = found.deepest
+    assert (pond.x, pond.y) == pytest.approx((x[shallow], y[shallow]))
+    assert pond.depth_m == pytest.approx(0.02)
+    assert pond.area_m2 == pytest.approx(star)
+    assert pond.volume_m3 == pytest.approx(star * 0.02 / 3)
+    assert found.count == 1
+    assert found.ends == pytest.approx((x[deep], y[deep], area.subgrade - 0.05))
+
+
+def test_water_leaves_at_the_pit_if_there_is_one() -> None:
+    layout = house()
+    area = layout.areas[0]
+    x, y = hexagons((area.outline.centroid.x, area.outline.centroid.y + 1.2), 0.5)
+    level = np.full(len(x), area.subgrade)
+    level[312] -= 0.05
+    found = dug(layout, ground_shots(x, y, level)).ponds
+    assert found.ends is None
+    assert [pond.depth_m for pond in found.deepest] == pytest.approx([0.05])
