@@ -125,6 +125,24 @@ def order(
 
 @app.command()
 @careful
+def deliveries(
+    design: Design,
+    tickets: Annotated[Path, typer.Argument(help="a list: date, material, amount, place")],
+    add: Annotated[
+        str | None, typer.Option(help='one more ticket, "2026-04-02, stone-57, 14.2 tons, floor"')
+    ] = None,
+    instead: Annotated[
+        str | None, typer.Option(help="a material to make up what is short with")
+    ] = None,
+) -> None:
+    """Print what has arrived of stone and sand, what it covers, and what is short."""
+    from viz.commands.ordering import show_deliveries
+
+    show_deliveries(design, tickets, add, instead)
+
+
+@app.command()
+@careful
 def drain(design: Design, as_json: Json = False) -> None:
     """Print the drain's heights, the rules on them, and how much fall there is room for."""
     from viz.commands.draining import show_drain

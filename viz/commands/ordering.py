@@ -5,11 +5,14 @@ import sys
 from collections.abc import Iterator
 from pathlib import Path
 
-from geometry.designfile import save
+from geometry.designfile import load, save
 from geometry.errors import BedcourseError
+from geometry.materials.catalogue import AGGREGATES, nearest
+from geometry.takeoff.deliveries import arrived, strange, top_up
 from geometry.takeoff.row import Order
+from geometry.takeoff.tickets import read_tickets, with_ticket
 from geometry.units import System
-from viz import order_tables
+from viz import delivery_tables, order_tables
 from viz.commands import printing, saying
 from viz.commands.asking import design_text
 from viz.export.csvfile import to_csv
@@ -51,3 +54,38 @@ def _files(
     if xlsx is not None:
         shown = order_tables.tables(order, system)
         yield xlsx, to_xlsx([*shown, ("Figures", order_tables.figures(order))])
+
+
+def show_deliveries(design: str, tickets: Path, add: str | None, instead: str | None) -> None:
+    """Print what has arrived against the order; first put one more ticket on the list.
+
+    instead: a material to make up shortfalls with. Raises BedcourseError, FileError.
+    """
+    work = job(design_text(design))
+    text = load(tickets) if add is None or tickets.exists() else ""
+    if add is not None:
+        try:
+            text = with_ticket(text, add)
+        except ValueError as error:
+            raise BedcourseError(f"--add: {error}") from None
+        save(tickets, text)
+        saying.tell(f"Wrote {tickets}.")
+    read = read_tickets(text)
+    rows = arrived(work.layout, read.tickets)
+    printing.table(delivery_tables.arrivals(rows, work.system), f"{work.name}: what has arrived")
+    printing.lines([row.mixed_up for row in rows if row.mixed_up])
+    if instead is not None:
+        made = [top_up(work.layout.design, row, _sold_loose(instead)) for row in rows]
+        shown = delivery_tables.top_ups([row for row in made if row], work.system)
+        printing.table(shown, "To make up what is short")
+    odd = [f"- {delivery_tables.not_needed(key)}" for key in strange(work.layout, read.tickets)]
+    odd += [f"- line {broken.line}: {broken.sentence}" for broken in read.broken]
+    if odd:
+        printing.notes(odd, "Left aside:")
+
+
+def _sold_loose(key: str) -> str:
+    if key not in AGGREGATES:
+        close = nearest(key, AGGREGATES) or "stone-57"
+        raise BedcourseError(f"--instead: {key!r} is no stone or sand here; did you mean {close}?")
+    return key
