@@ -12,7 +12,7 @@ from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
 from geometry.rules.codes import BEARING
 from geometry.rules.height_rule import RuleSet
-from geometry.sources import GEOMETRY
+from geometry.sources import GEOMETRY, PRACTICE
 from geometry.units import System, show_fall, show_length, show_level
 from geometry.water.budget import SlopeBudget, slope_budget
 from geometry.water.clashes import Clash, clashes
@@ -170,6 +170,8 @@ def slope_finding(layout: Layout) -> Iterator[Finding]:
         return
     system = layout.design.project.units
     fall = f"{show_fall(budget.fall, system)} over" if budget.fall else "A level pipe along"
+    # Without the rule in force it is what builders do, wherever they are.
+    asked = any(asked_here(layout, s) and budget.rule in s.heights for s in rule_sets(layout))
     fall = fall if budget.fits else f"The fall does not fit. {fall}"
     yield Finding(
         "drain-slope-fits",
@@ -180,7 +182,7 @@ def slope_finding(layout: Layout) -> Iterator[Finding]:
         f"{room_words(budget, system)} between the footing's bottom and the limit. "
         f"Greatest fall that fits: {greatest_fall_words(budget, system)}.",
         f"room for the fall over wrap, bedding and pipe, with the {budget.rule.title}",
-        budget.rule.source,
+        budget.rule.source if asked else PRACTICE,
         "Lay it so." if budget.fits else _advice(layout, budget, system),
     )
 

@@ -112,7 +112,8 @@ def _state_words(pit: SumpLayout, found: Study, system: System) -> str:
     when = "while it stands so"
     if low is not None:
         when = "the year round" if low > starts else "as long as it stands higher than that"
-    return f"The pump pumps ground water all day, {when}; {_daily(found.inflow, system)}."
+    daily = _daily(found.inflow, system)
+    return f"The pump pumps ground water day after day, rain or none, {when}; {daily}."
 
 
 def _daily(coming: Inflow | None, system: System) -> str:

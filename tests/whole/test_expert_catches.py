@@ -94,14 +94,14 @@ PUMP = (
 
 
 @pytest.mark.parametrize(("table", "severity"), [(-12, "look"), (-20, "fine")])
-def test_a_pump_that_pumps_the_ground_water_all_day(table: int, severity: str) -> None:
+def test_a_pump_that_pumps_ground_water_day_after_day(table: int, severity: str) -> None:
     # The pit is 30 in deep, the pump starts 10 in over its bottom.
     starts = FLOOR - 30 + 10
     assert (table > starts) == (severity == "look")
     water = f'\n[soil]\ngroup = "SM"\n[water]\nwater_table = "{table} in"\nlow_water_table = '
     found = the(house(PUMP, more=f'{water}"-4 ft"'), "pit-below-water-table")
     assert found.severity == severity
-    assert ("pumps ground water all day" in found.found) == (severity == "look")
+    assert ("pumps ground water day after day" in found.found) == (severity == "look")
     assert "the pump starts at -1'-2\"" in found.found
     always = house(PUMP, more=f'{water}"{table} in"')
     assert ("the year round" in the(always, "pit-below-water-table").found) == (table > starts)

@@ -107,6 +107,8 @@ def test_only_the_sets_a_job_names_bring_findings() -> None:
     assert ids == ["drain-rules-irc", "drain-rules-veterans"]
     heights = named.drain.heights if named.drain else None
     assert heights is not None
+    assert "no source" in the(named, "drain-slope-fits").source
+    assert "Ontario" in the(made(LEVEL), "drain-slope-fits").source
     # All stay to be compared; those that are not named are marked.
     kinds = {rule.key.split("-")[0]: rule.asked for rule in (*heights.rules, *heights.sizes)}
     there = {"irc", "veterans", "bearing"}

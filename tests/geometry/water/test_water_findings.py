@@ -43,9 +43,9 @@ def test_a_roof_without_rain_is_still_said() -> None:
     [
         ("-27 in", "fine", "stays above it"),
         ("-17 in", "fine", "stands in the pit, below the level at which the pump starts"),
-        ("-15 in", "look", "pumps ground water all day, while it stands so"),
+        ("-15 in", "look", "pumps ground water day after day, rain or none, while it stands so"),
         ('-1 in"\nlow_water_table = "-17 in', "look", "as long as it stands higher than that"),
-        ('-1 in"\nlow_water_table = "-15 in', "look", "all day, the year round"),
+        ('-1 in"\nlow_water_table = "-15 in', "look", "rain or none, the year round"),
     ],
 )
 def test_a_pit_below_the_water_table(table: str, severity: str, words: str) -> None:
