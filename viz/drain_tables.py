@@ -1,5 +1,8 @@
 """Tables of the drain's heights, of the rules on them and of its slope budget."""
 
+from dataclasses import dataclass
+from typing import Literal
+
 from geometry.units import System, show_fall, show_length, show_level
 from geometry.water.height_figures import (
     HeightFigures,
@@ -27,6 +30,29 @@ NAMES = {
 }
 REFERENCES = ("footing bottom", "base underside", "TOF", "slab underside", "slab top")
 _NONE = "–"
+State = Literal["met", "not met", "nothing to hold it to"]
+
+
+@dataclass(frozen=True)
+class RuleLine:
+    """One rule in words: how it stands, what it asks, its limit, both ends, whence it is known."""
+
+    state: State
+    title: str
+    limit: str
+    low: str
+    high: str
+    source: str
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class RuleSetLines:
+    """The rules of one set; asked: whether this job is held to them, else they are to compare."""
+
+    title: str
+    asked: bool
+    lines: tuple[RuleLine, ...]
 
 
 def heights(figures: HeightFigures, system: System) -> Table:
@@ -74,6 +100,40 @@ def rules(figures: HeightFigures, system: System) -> Table:
     order = list(dict.fromkeys(whose(rule) for rule in figures.rules))
     rows.sort(key=lambda row: order.index(row[0]))
     return Table(("Rules", "Rule", "Limit", "Low point", "High point", "Source"), tuple(rows))
+
+
+def by_set(figures: HeightFigures, system: System) -> tuple[RuleSetLines, ...]:
+    """Return the rule sets beside each other; those this job is held to come first."""
+    tof = figures.references_m["TOF"]
+    sets = {rule.rules: rule.asked for rule in figures.rules}
+    sets |= {size.rules: size.asked for size in figures.sizes}
+    shown = [
+        RuleSetLines(
+            title,
+            asked,
+            (
+                *(_rule_line(r, tof, system) for r in figures.rules if r.rules == title),
+                *(_size_line(s, system) for s in figures.sizes if s.rules == title),
+            ),
+        )
+        for title, asked in sets.items()
+    ]
+    return tuple(sorted(shown, key=lambda one: not one.asked))
+
+
+def _rule_line(rule: RuleFigures, tof: float, system: System) -> RuleLine:
+    ends = (rule.met_low, rule.met_high)
+    state: State = "met" if all(ends) else "not met"
+    if None in ends:
+        state = "nothing to hold it to"
+    verdicts = rule_verdicts(rule, system)
+    return RuleLine(state, rule.title, _limit(rule, tof, system), *verdicts, rule.source, rule.note)
+
+
+def _size_line(size: SizeFigures, system: System) -> RuleLine:
+    state: State = "met" if size.met else "not met"
+    limit = f"{show_length(size.least_m, system)} or more"
+    return RuleLine(state, size.title, limit, *_size(size, system), size.source)
 
 
 def whose(rule: RuleFigures | SizeFigures) -> str:

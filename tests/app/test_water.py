@@ -7,12 +7,38 @@ import pytest
 from geometry.designfile import read_design, start_text
 from geometry.layout.lay import lay_out
 from geometry.measures import show_flow
+from geometry.report import report
 from geometry.water.study import study
+
+# Each stage with its pictures, a finding's name and a word of its caution.
+STAGES = {
+    "Heights": (["Heights of the drain"], "drain, slope", "footing's bearing"),
+    "Soil and filter": (
+        ["Grain sizes against fabric and holes", "The wrap, laid flat"], "drain wrap, ground",
+        "until a sample is tested",
+    ),
+    "Pipe strength": (["How far the pipe flattens"], "drain pipe, deepest place", "cave in"),
+    "Wall": (["Push of the fill on the wall"], "basement, outer wall", "Backfill only when"),
+    "Cleanouts": (
+        ["Runs between places to enter the drain"], "drain, cleanout at corner 6 to sump pit",
+        "common practice, no rule",
+    ),
+    "Pit and storm": (["Water in the pit over the storm"], "sump, pump dead", "electricity"),
+}  # fmt: skip
 
 
 @pytest.fixture
 def wet(app):
     return app.segmented_control(key="view").set_value("Water").run()
+
+
+@pytest.fixture
+def pit(wet):
+    return stage(wet, "Pit and storm")
+
+
+def stage(app, name):
+    return app.segmented_control(key="water stage").set_value(name).run()
 
 
 def shown(app):
@@ -30,21 +56,43 @@ def peak_of(text):
     return show_flow(known.peak_m3s, "ft-in")
 
 
-def test_it_shows_figure_tables_and_findings_on_water(wet):
-    assert not wet.exception
-    assert 'alt="Water in the pit over the storm"' in shown(wet)
-    assert {s.value for s in wet.subheader} >= {"Inflow", "Capacities", "The pit"}
-    assert "sump, pump dead" in shown(wet)
-    assert peak_of(wet.session_state["design text"]) in cells(wet)
+def test_every_stage_shows_its_pictures_findings_tables_and_caution(wet):
+    for name, (pictures, finding, caution) in STAGES.items():
+        stage(wet, name)
+        assert not wet.exception, name
+        for title in pictures:
+            # One picture for a wide and one for a narrow screen.
+            assert shown(wet).count(f'alt="{title}"') == 2, title
+        assert finding in shown(wet)
+        assert caution in shown(wet)
+        assert wet.table, name
+        assert not wet.info, name
 
 
-def test_more_rain_in_the_field_brings_more_water(wet):
-    before = peak_of(wet.session_state["design text"])
-    wet.text_input(key="field water/rain").set_value("9 in").run()
-    after = peak_of(wet.session_state["design text"])
+def test_the_rule_sets_stand_beside_each_other_with_words_and_contradictions(wet):
+    said, found = shown(wet), report(lay_out(read_design(wet.session_state["design text"])))
+    assert found.drain is not None
+    assert found.drain.heights is not None
+    for rule in found.drain.heights.rules:
+        assert f"<b>{rule.rules}</b>" in said
+        assert rule.title in said
+    assert "Met:" in said
+    assert "Not met:" in said
+    assert all(clash.sentence in said for clash in found.drain.heights.clashes)
+
+
+def test_it_shows_figure_tables_and_findings_on_water(pit):
+    assert {s.value for s in pit.subheader} >= {"Inflow", "Capacities", "The pit"}
+    assert peak_of(pit.session_state["design text"]) in cells(pit)
+
+
+def test_more_rain_in_the_field_brings_more_water(pit):
+    before = peak_of(pit.session_state["design text"])
+    pit.text_input(key="field water/rain").set_value("9 in").run()
+    after = peak_of(pit.session_state["design text"])
     assert after != before
-    assert after in cells(wet)
-    assert before not in cells(wet)
+    assert after in cells(pit)
+    assert before not in cells(pit)
 
 
 def test_a_share_is_written_as_a_number_and_a_wrong_one_said(wet):
@@ -58,6 +106,8 @@ def test_what_is_not_known_is_said_and_nothing_is_drawn(app):
     app.segmented_control(key="view").set_value("Design file").run()
     app.text_area(key="whole text").set_value(start_text()).run()
     app.segmented_control(key="view").set_value("Water").run()
-    assert not app.exception
-    assert "must be known" in app.info[0].value
-    assert "Not given: the rain of a storm" in shown(app)
+    for name, word in (("Pit and storm", "must be known"), ("Wall", "soil's group is not known")):
+        stage(app, name)
+        assert not app.exception
+        assert word in app.info[0].value
+    assert "Not given: the rain of a storm" in shown(stage(app, "Pit and storm"))

@@ -9,14 +9,12 @@ from geometry.checks.asked import Item
 from geometry.checks.completeness import completeness
 from geometry.errors import BedcourseError
 from geometry.sections.face import CutLine
-from viz.drawing.alone import alone
 from viz.drawing.page import PaperName
 from viz.drawing.scale import Scale
 from viz.export.bundle import to_zip
 from viz.export.glb import to_glb
 from viz.export.png import to_png
 from viz.export.svg import to_svg
-from viz.figures.pit.alone import pit_pictures
 from viz.figures.plan.chooser import chooser_plan
 from viz.issue import SHEET_DPI, Product, set_pdf, sheet_files, still_of
 from viz.job import Job, job
@@ -91,13 +89,6 @@ def chooser(text: str) -> PlanToChoose:
     plan = chooser_plan(work.layout)
     size = (plan.drawing.width, plan.drawing.height)
     return PlanToChoose(to_svg(plan.drawing), size, plan.per_metre, plan.origin)
-
-
-@st.cache_data(max_entries=6, show_spinner=False)
-def pit_svg(text: str) -> str | None:
-    """Return the pit over the storm as SVG; None where no inflow or pit is known."""
-    pictures = pit_pictures(sound_job(text).layout)
-    return to_svg(alone(pictures[0])) if pictures else None
 
 
 @st.cache_resource(max_entries=6, show_spinner=False)

@@ -1,35 +1,76 @@
-"""The view "Water": what comes, what carries it, the pit over the storm, and what was found."""
+"""The view "Water": heights, soil and filter, pipe, wall, cleanouts, the pit; the picture first."""
+
+from html import escape
 
 import streamlit as st
 
-from viz import water_tables
+from viz import drain_tables, soil_tables
 from viz.export.csvfile import to_csv
 from viz.job import Job
-from viz.panels import cached, shown
+from viz.panels import looked, shown
 from viz.panels.figures import verdict
+from viz.panels.looked import Looked
+from viz.panels.rulesets import rule_sets
+from viz.panels.waterpictures import Picture, pictures, show
+from viz.panels.waterstages import STAGES, Stage, Titled
 from viz.tables import by_gravity
 
-_FIGURE = "Water in the pit over the storm"
+_KEY = "water stage"
 
 
 def water(work: Job) -> None:
-    """Show the pit's figure, the findings on water, and every table."""
-    svg = cached.pit_svg(work.text)
-    if svg:
-        shown.sheet(svg, _FIGURE)
-    else:
-        st.info("Rain or ground, and a pit, must be known before the pit can be drawn.")
-    ids = water_tables.FINDINGS
-    found = [f for f in work.report.findings if f.id in ids]
-    st.html("".join(verdict(f) for f in by_gravity(found)))
-    tables = water_tables.tables(work.report.water, work.system)
+    """Show one stage: pictures, findings, its caution, then the tables and their files."""
+    names = list(STAGES)
+    chosen = st.segmented_control(
+        "Water", names, default=names[0], key=_KEY, required=True, wrap=True,
+        label_visibility="collapsed",
+    )  # fmt: skip
+    name = chosen if chosen in STAGES else names[0]
+    stage = STAGES[name]
+    at = looked.chosen(work, stage.of_a_drain)
+    found = pictures(work.text, name, at.number)
+    for picture in found:
+        st.html(f'<b class="figure-title">{escape(picture.title)}</b>')
+        show(picture)
+        if picture.told:
+            st.caption(picture.told)
+    if not found:
+        st.info(stage.unknown)
+    _findings(work, stage)
+    _beside(at, name)
+    tables = [(title, table) for title, table in stage.tables(at) if table.rows]
     for title, table in tables:
         st.subheader(title)
         shown.words_table(table)
+    _files(tables, found)
+
+
+def _findings(work: Job, stage: Stage) -> None:
+    """Show what was found, the gravest first, and the caution that belongs to it."""
+    found = [f for f in work.report.findings if f.id.startswith(stage.findings)]
+    st.html("".join(verdict(f) for f in by_gravity(found)))
+    st.html(f'<p class="caution"><b>Caution.</b> {escape(stage.caution)}</p>')
+
+
+def _beside(at: Looked, name: str) -> None:
+    """Show what belongs to one stage alone: the rule sets, what was counted for the pipes."""
+    drain = at.drain
+    if name == "Heights" and drain and drain.heights:
+        st.subheader("Rule sets beside each other")
+        lines = drain_tables.clash_lines(drain.heights)
+        sets = drain_tables.by_set(drain.heights, at.system)
+        rule_sets(sets, tuple(line.removeprefix("- ") for line in lines))
+    if name == "Pipe strength" and drain and drain.strength:
+        st.caption(f"Counted: {soil_tables.counted(drain.strength, at.system)}")
+
+
+def _files(tables: Titled, found: tuple[Picture, ...]) -> None:
+    """Show buttons that save the tables and the pictures."""
     with st.container(horizontal=True):
         for title, table in tables:
-            name = title.split(":")[0].lower().replace(" ", "-")
-            shown.save_button(f"{title.split(':')[0]}, CSV", to_csv(table), f"{name}.csv",
-                              "text/csv")  # fmt: skip
-        if svg:
-            shown.save_drawing(svg, "pit")
+            short = title.split(":")[0].split(",")[0]
+            file = f"{short.lower().replace(' ', '-')}.csv"
+            shown.save_button(f"{short}, CSV", to_csv(table), file, "text/csv")
+        for picture in found:
+            st.markdown(f"{picture.title}:", width="content")
+            shown.save_drawing(picture.wide, picture.name)

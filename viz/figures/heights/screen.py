@@ -34,7 +34,7 @@ from viz.tables import Table
 TITLE = "Heights of the drain"
 # Ratios tried, the largest picture first; widths and text heights of the two pictures, mm.
 _RATIOS = (12, 14, 16, 18, 20, 24, 28, 32, 36, 40, 48)
-_WIDE, _WIDE_TEXT, _NARROW, _NARROW_TEXT = 360.0, 3.0, 108.0, 2.6
+_WIDE, _WIDE_TEXT, _NARROW, _NARROW_TEXT = 336.0, 3.0, 108.0, 2.6
 # Between the two ends, and over the key, mm.
 _APART = 5.0
 

@@ -1,0 +1,70 @@
+"""The view on water in a real browser: every stage fits its screen and stays where it is."""
+
+import pytest
+
+from tests.browser.conftest import PATIENCE
+from tests.browser.test_in_a_browser import OVERLAPS, look_at
+from tests.conftest import CHROMIUM
+
+pytestmark = [
+    pytest.mark.browser,
+    pytest.mark.skipif(not CHROMIUM.exists(), reason=f"{CHROMIUM} is not installed"),
+]
+
+PICTURES = {
+    "Soil and filter": "Grain sizes against fabric and holes",
+    "Pipe strength": "How far the pipe flattens",
+    "Wall": "Push of the fill on the wall",
+    "Cleanouts": "Runs between places to enter the drain",
+    "Pit and storm": "Water in the pit over the storm",
+    "Heights": "Heights of the drain",
+}
+
+
+def picture(page, title):
+    """The one picture of that title that this screen shows."""
+    found = page.locator(f'img[alt="{title}"]:visible')
+    found.wait_for(timeout=PATIENCE)
+    return found
+
+
+def test_every_stage_fits_without_sideways_scrolling(page):
+    look_at(page, "Water")
+    for stage, title in PICTURES.items():
+        look_at(page, stage)
+        box = picture(page, title).bounding_box()
+        assert box["x"] >= 0
+        assert box["x"] + box["width"] <= page.viewport_size["width"]
+        # While a stage is replaced, the one before stands below it.
+        settled = "document.querySelectorAll('.caution').length === 1"
+        page.wait_for_function(settled, timeout=PATIENCE)
+        wide = "document.querySelector('.stMain').scrollWidth"
+        assert page.evaluate(wide) <= page.viewport_size["width"], stage
+        scrolls = (
+            "[...document.querySelectorAll('.sheet')].some(e => e.scrollWidth > e.clientWidth)"
+        )
+        assert not page.evaluate(scrolls), stage
+        assert page.evaluate(OVERLAPS) == [], stage
+    assert page.wrong == []
+
+
+@pytest.mark.slow
+def test_the_picture_follows_an_edit_and_stays_in_its_place(page):
+    look_at(page, "Water")
+    before = picture(page, PICTURES["Heights"])
+    place, source = before.bounding_box(), before.get_attribute("src")
+    field = page.get_by_label("Thickness, slab")
+    field.fill("5 in")
+    field.press("Enter")
+    page.wait_for_function(
+        "([title, old]) => [...document.querySelectorAll(`img[alt='${title}']`)]"
+        ".some(e => e.offsetWidth && e.src !== old)",
+        arg=[PICTURES["Heights"], source],
+        timeout=PATIENCE,
+    )
+    after = picture(page, PICTURES["Heights"]).bounding_box()
+    # A field may scroll the page to itself: what counts is the place on the page.
+    scrolled = page.evaluate("document.querySelector('.stMain').scrollTop")
+    assert (after["x"], after["y"] + scrolled) == pytest.approx((place["x"], place["y"]), abs=2)
+    assert after["width"] == pytest.approx(place["width"], abs=2)
+    assert page.wrong == []

@@ -1,0 +1,1 @@
+"""Soil, stone, fabric and pipe drawn against what they should be: curves, bars, lengths."""
