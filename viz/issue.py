@@ -10,12 +10,13 @@ from geometry.errors import BedcourseError
 from geometry.project import Design
 from geometry.report import Report
 from geometry.units import System
-from viz import tables
+from viz import order_tables, tables
 from viz.drawing.page import PaperName
 from viz.drawing.scale import Scale
 from viz.export.csvfile import to_csv
 from viz.export.png import to_png
 from viz.export.svg import to_svg
+from viz.export.xlsxfile import to_xlsx
 from viz.job import Job, job
 from viz.pictures import still_view
 from viz.scene.errors import NoPictures
@@ -70,6 +71,8 @@ def products(work: Job, tell: Callable[[str], None]) -> Iterator[Product | str]:
     tell("the report and its tables")
     yield Product("design.toml", work.text.encode())
     yield from (Product(name, words.encode()) for name, words in papers(work).items())
+    order = order_tables.workbook(work.report.order, work.system)
+    yield Product("order.xlsx", to_xlsx(order))
     yield from _drawings(work, tell)
     yield from _models(work, tell)
     yield from _stills(work, tell)
@@ -82,6 +85,7 @@ def papers(work: Job) -> dict[str, str]:
         "levels.csv": to_csv(tables.level_figures(work.report)),
         "volumes.csv": to_csv(tables.volume_figures(work.report)),
         "findings.csv": to_csv(tables.findings(work.report)),
+        "order.csv": to_csv(order_tables.figures(work.report.order)),
         "design.schema.json": _schema(Design.model_json_schema(by_alias=True)),
         "report.schema.json": _schema(Report.model_json_schema(mode="serialization")),
     }

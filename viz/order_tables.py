@@ -24,12 +24,17 @@ def tables(order: Order, system: System) -> Iterator[tuple[str, Table]]:
     for title, table in (
         ("Stone and sand", bulk(order, system)),
         ("Concrete, a pour at a time", concrete(order, system)),
-        ("Boards, rolls, sticks and pieces", pieces(order, system)),
+        ("Boards, rolls, sticks, pieces", pieces(order, system)),
         ("Cuts", cuts(order, system)),
         ("Allowances and sizes", factors(order, system)),
     ):
         if table.rows:
             yield title, table
+
+
+def workbook(order: Order, system: System) -> list[tuple[str, Table]]:
+    """Return the tables of a workbook: as people read them, and the figures."""
+    return [*tables(order, system), ("Figures", figures(order))]
 
 
 def bulk(order: Order, system: System) -> Table:

@@ -87,10 +87,11 @@ def _boards(layout: Layout, body: Body, laid: tuple[BoardLayout, ...]) -> Row:
     label, spare = body.label, factor(layout.design, "board.spare")
     needed = sum(course.boards for course in laid)
     first = laid[0]
+    bought = ceil(needed * (1 + spare.value) - 1e-9)
     return Row(
         "foam", label.name, label.material, label.area, float(first.region.area), "m2",
-        (*_sides(layout, body), spare), needed * first.width * first.length, "board",
-        ceil(needed * (1 + spare.value) - 1e-9), note=_said(body, laid),
+        (*_sides(layout, body), spare), bought * first.width * first.length, "board",
+        bought, note=_said(body, laid),
     )  # fmt: skip
 
 

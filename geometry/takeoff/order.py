@@ -10,7 +10,7 @@ from geometry.takeoff.fabric import fabric_rows
 from geometry.takeoff.foam import foam_rows
 from geometry.takeoff.pipes import Drained, piece_row, pipe_rows
 from geometry.takeoff.pours import masonry_walls, pours
-from geometry.takeoff.prices import priced, total
+from geometry.takeoff.prices import priced, total, unused
 from geometry.takeoff.row import CutList, Order, Row
 from geometry.takeoff.sheet import sheet_rows
 from geometry.takeoff.volumes import part_volumes
@@ -31,7 +31,8 @@ def order(layout: Layout) -> Order:
     rows = tuple(priced(row, design.order.prices) for row, _ in made)
     cuts = tuple(cut for _, cut in made if cut is not None)
     return Order(
-        rows, tuple(pour for _, pour in poured), cuts, tuple(_left_out(layout)),
+        rows, tuple(pour for _, pour in poured), cuts,
+        (*_left_out(layout), *unused(rows, design.order.prices)),
         design.order.currency, total(rows),
     )  # fmt: skip
 

@@ -11,9 +11,19 @@ Cost = tuple[float, float]
 
 
 def priced(row: Row, prices: Sequence[Price]) -> Row:
-    """Return the row with its cost, by the first price that names it in a unit it has."""
-    costs = (_cost(row, price) for price in prices if price.of in (row.material, row.item))
+    """Return the row with its cost: by a price for the item, else by one for its material."""
+    named = [p for p in prices if p.of == row.item] + [p for p in prices if p.of == row.material]
+    costs = (_cost(row, price) for price in named)
     return replace(row, cost=next((c for c in costs if c is not None), None))
+
+
+def unused(rows: Sequence[Row], prices: Sequence[Price]) -> list[str]:
+    """Return a sentence for each price that no row of the order can be reckoned with."""
+    return [
+        f"The price of {price.of} per {price.per} fits nothing in this order."
+        for price in prices
+        if all(_cost(row, price) is None for row in rows if price.of in (row.item, row.material))
+    ]
 
 
 def _cost(row: Row, price: Price) -> Cost | None:

@@ -52,8 +52,7 @@ def _files(
     if csv is not None:
         yield csv, to_csv(order_tables.figures(order))
     if xlsx is not None:
-        shown = order_tables.tables(order, system)
-        yield xlsx, to_xlsx([*shown, ("Figures", order_tables.figures(order))])
+        yield xlsx, to_xlsx(order_tables.workbook(order, system))
 
 
 def show_deliveries(design: str, tickets: Path, add: str | None, instead: str | None) -> None:

@@ -203,6 +203,13 @@ per = "board"
     assert made.cost[0] == pytest.approx(sum(r.cost[0] for r in made.rows if r.cost))
     assert row(made, "Footings and pads").cost is None
     assert made.currency == "dollars"
+    assert not [words for words in made.left_out if "price" in words]
+
+
+def test_a_price_that_fits_nothing_is_told() -> None:
+    made = ordered('[[order.price]]\nof = "stone-57"\neach = 30\nper = "board"\n')
+    assert made.cost is None
+    assert "The price of stone-57 per board fits nothing in this order." in made.left_out
 
 
 @pytest.mark.parametrize(
