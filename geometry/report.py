@@ -14,6 +14,8 @@ from geometry.checks.filter import filter_findings
 from geometry.checks.finding import Finding, Severity
 from geometry.checks.foam import FoamVerdict, foam_finding, foam_verdict
 from geometry.checks.levels import level_findings
+from geometry.checks.networks import network_findings
+from geometry.checks.outlets import daylight_findings
 from geometry.checks.strength import strength_findings
 from geometry.checks.wall import wall_findings
 from geometry.checks.water import water_findings
@@ -27,6 +29,7 @@ from geometry.takeoff.volumes import PartVolume, earthwork_volumes, part_volumes
 from geometry.units import to_unit
 from geometry.water.drain_figures import DrainFigures, drains_figures
 from geometry.water.filtering import Filters, filters
+from geometry.water.outlet_figures import OutletFigures, reported_outlets
 from geometry.water.reported import WaterFigures, water_figures
 from geometry.water.study import study
 from geometry.water.wall import WallRun, wall_runs
@@ -123,6 +126,7 @@ class Report(_Row):
     foam: tuple[Verdict, ...]
     findings: tuple[Found, ...]
     drains: tuple[DrainFigures, ...]
+    outlets: tuple[OutletFigures, ...]
     filter: Filters
     walls: tuple[WallRun, ...]
     backfill_state: BackfillState
@@ -162,6 +166,7 @@ def report(layout: Layout, foundation: Foundation | None = None) -> Report:
         foam=tuple(_verdict(layout, v, c) for v, c in zip(verdicts, colds, strict=True)),
         findings=tuple(_found(f) for f in _findings(layout, verdicts, colds)),
         drains=drains_figures(layout),
+        outlets=reported_outlets(layout),
         filter=filters(layout),
         walls=wall_runs(layout),
         backfill_state=design.backfill.state,
@@ -180,6 +185,7 @@ def _findings(
         *(foam_finding(a, v, c, system) for a, v, c in rows),
         *level_findings(layout),
         *(f for view in layout.views() for f in _drain_findings(view)),
+        *network_findings(layout),
         *filter_findings(layout),
         *wall_findings(layout),
         *water_findings(layout),
@@ -188,7 +194,12 @@ def _findings(
 
 def _drain_findings(view: Layout) -> Iterator[Finding]:
     """Yield the findings on the drain in view, under its own name where there are several."""
-    found = (*drain_rule_findings(view), *strength_findings(view), *cleanout_findings(view))
+    found = (
+        *drain_rule_findings(view),
+        *strength_findings(view),
+        *cleanout_findings(view),
+        *daylight_findings(view),
+    )
     title = view.drain.title if view.drain and len(view.drains) > 1 else "drain"
     for finding in found:
         yield replace(finding, subject=finding.subject.replace("drain", title, 1))

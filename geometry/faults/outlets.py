@@ -13,7 +13,7 @@ from geometry.layout.areas import AreaLayout
 from geometry.layout.bleeders import lay_bleeders
 from geometry.layout.drain import DrainLayout
 from geometry.layout.footings import pad_prism, pier_name
-from geometry.layout.lay import across, empties_into_pit
+from geometry.layout.lay import across, empties_into_pit, lower_drain
 from geometry.layout.leads import daylight_leads
 from geometry.parts.drain import Drain
 from geometry.parts.ground import Excavation
@@ -145,13 +145,6 @@ def meeting_faults(drains: Sequence[DrainLayout], words: Words) -> Iterator[At]:
                 "its low end does not lie over the stone of a lower drain; "
                 "end it at the corner where the lower wall begins",
             )
-
-
-def lower_drain(drain: DrainLayout, drains: Sequence[DrainLayout]) -> DrainLayout | None:
-    """Return the drain whose stone lies under the open low end of an upper one."""
-    end = shapely.Point(drain.route.at(drain.low))
-    below = [d for d in drains if d.stone_top < drain.stone_bottom and not d.inside]
-    return next((d for d in below if d.band_plan.buffer(CLEAR_M).contains(end)), None)
 
 
 def _bleeder_faults(

@@ -25,6 +25,9 @@ from geometry.parts.drain import Drain
 from geometry.plan.outline import EMPTY, circle
 from geometry.project import Design
 
+# An open end lies over lower stone if it is no farther beside it than this.
+UNDER_M = 5e-3
+
 
 @dataclass(frozen=True, eq=False)
 class Layout:
@@ -217,6 +220,20 @@ def empties_into_pit(drain: Drain) -> bool:
 def across(drain: DrainLayout, drains: Sequence[DrainLayout]) -> DrainLayout | None:
     """Return the drain along the other face of the same footing."""
     return next((d for d in drains if d.area is drain.area and d.inside != drain.inside), None)
+
+
+def lower_drain(drain: DrainLayout, drains: Sequence[DrainLayout]) -> DrainLayout | None:
+    """Return the drain whose stone lies under the open low end of an upper one."""
+    end = shapely.Point(drain.route.at(drain.low))
+    below = [d for d in drains if d.stone_top < drain.stone_bottom and not d.inside]
+    return next((d for d in below if d.band_plan.buffer(UNDER_M).contains(end)), None)
+
+
+def empties_into(drain: DrainLayout, drains: Sequence[DrainLayout]) -> DrainLayout | None:
+    """Return the drain that takes another's water: through bleeders, or under its open end."""
+    if drain.drain.outlet == "bleeders":
+        return across(drain, drains)
+    return lower_drain(drain, drains) if drain.drain.outlet == "lower stone" else None
 
 
 def drain_key(number: int) -> str:

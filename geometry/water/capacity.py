@@ -9,11 +9,11 @@ from geometry.formulas.orifices import HoleRow, inflow_per_metre
 from geometry.formulas.stone_flow import Regime, ergun_velocity, regime
 from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
-from geometry.layout.leads import LeadLayout
 from geometry.materials.catalogue import AGGREGATES
+from geometry.water.feeding import share_of
 from geometry.water.pumping import middle_flow
 
-PUMP, TO_PIT = "Pump", "Pipe to the pit, full"
+PUMP, TO_PIT, TO_DAYLIGHT = "Pump", "Pipe to the pit, full", "Pipe to daylight, full"
 
 
 @dataclass(frozen=True)
@@ -65,16 +65,15 @@ def capacities(layout: Layout, peak_m3s: float | None) -> Capacities | None:
     if drain is None:
         return None
     rows = [_holes(drain), *_pipes(drain), _stone(drain)]
-    rows += [_lead(layout.lead)] if layout.lead else []
+    rows += list(_leads(layout, drain))
     rows += list(_pump(layout))
     depths = () if peak_m3s is None else tuple(_depths(drain, peak_m3s))
     return Capacities(tuple(rows), depths)
 
 
 def longest_share(drain: DrainLayout) -> float:
-    """Share of the inflow that the longer way to the outlet carries."""
-    ways = drain.branches()
-    return max(ways) / sum(ways)
+    """Share of the inflow that the longest way to an outlet carries."""
+    return drain.longest / drain.route.length
 
 
 def _holes(drain: DrainLayout) -> Capacity:
@@ -138,8 +137,12 @@ def _below_crown(drain: DrainLayout) -> float:
     return drain.outlet_invert + drain.bore + drain.radius - drain.stone_bottom - drain.wrap_m
 
 
-def _lead(lead: LeadLayout) -> Capacity:
-    return _full(TO_PIT, 2 * lead.inner, lead.fall, lead.pipe.manning_n, 1.0, True)
+def _leads(layout: Layout, drain: DrainLayout) -> Iterator[Capacity]:
+    """Yield the solid pipes, each with the share of the inflow that comes to its low point."""
+    for lead in layout.leads(drain):
+        name = TO_PIT if lead is layout.pit_lead else TO_DAYLIGHT
+        share = share_of(drain, lead.station)
+        yield _full(name, 2 * lead.inner, lead.fall, lead.pipe.manning_n, share, True)
 
 
 def _pump(layout: Layout) -> Iterator[Capacity]:

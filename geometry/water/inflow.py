@@ -16,6 +16,7 @@ from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
 from geometry.parts.water import Water
 from geometry.plan.outline import minus, offset
+from geometry.water.feeding import catching
 from geometry.water.groundwater import Ground, groundwater, groundwater_lacking
 
 _KINDS: dict[str, Kind] = {"SCS I": "I", "SCS IA": "IA", "SCS II": "II", "SCS III": "III"}
@@ -26,7 +27,8 @@ class Inflow:
     """Water to the drain; None for what was not given. lacking: what that is.
 
     strip: plan area of the backfill whose rain gets in, m2, its width, m, and the share of the
-    rain. storm: the rain; roof_m2: plan area led in wrongly.
+    rain. storm: the rain; roof_m2: plan area led in wrongly. ground_above: what higher areas'
+    drains that empty into this one take from the ground.
     """
 
     storm: Storm | None
@@ -36,6 +38,7 @@ class Inflow:
     roof_m2: float
     ground: Ground | None
     lacking: tuple[str, ...]
+    ground_above: tuple[Ground, ...] = ()
 
     @cached_property
     def peak_intensity(self) -> float:
@@ -59,7 +62,9 @@ class Inflow:
     @property
     def ground_m3s(self) -> float | None:
         """Water from the ground all day; None where the water table is not given."""
-        return self.ground.flow_m3s if self.ground else None
+        if self.ground is None:
+            return None
+        return self.ground.flow_m3s + sum(above.flow_m3s for above in self.ground_above)
 
     @property
     def parts_m3s(self) -> dict[str, float]:
@@ -84,22 +89,28 @@ class Inflow:
 
 
 def inflow(layout: Layout) -> Inflow | None:
-    """Return the water that comes to the drain; None for a design without one."""
-    drain, water = layout.drain, layout.design.water
-    if drain is None:
+    """Return the water that comes to the drain in view; None for a design without one.
+
+    With it comes what other drains empty into it.
+    """
+    drains, water = catching(layout), layout.design.water
+    if not drains:
         return None
+    drain, *above = drains
     width = strip_width(layout, drain)
+    grounds = (groundwater(layout, d) for d in above)
     storm = storm_of(water)
     lacking = [] if storm else ["the rain of a storm (storm, rain)"]
     lacking += [] if water.share is not None else ["the share of it that soaks in (share)"]
     return Inflow(
         storm,
         width,
-        strip_area(layout, drain, width),
+        sum(strip_area(layout, d, strip_width(layout, d)) for d in drains),
         water.share,
         water.roof,
         groundwater(layout, drain),
         (*lacking, *groundwater_lacking(layout)),
+        tuple(ground for ground in grounds if ground),
     )
 
 

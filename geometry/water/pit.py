@@ -15,6 +15,7 @@ from geometry.formulas.sump import march
 from geometry.formulas.wet_well import most_starts_per_hour
 from geometry.layout.lay import Layout
 from geometry.layout.sump import SumpLayout
+from geometry.water.feeding import share_of
 from geometry.water.heights import slab_underside
 from geometry.water.inflow import Inflow
 from geometry.water.pumping import marching_pump, middle_flow
@@ -102,11 +103,11 @@ ON_FLOOR = (FOAM, SLAB, FLOOR)
 
 
 def pit_storm(layout: Layout, coming: Inflow | None) -> PitStorm | None:
-    """Return the pit's march; None without pit or drain, or when no inflow is known."""
-    pit = layout.sump
-    if pit is None or coming is None or not coming.known:
+    """Return the pit's march; None without a drain that leads to a pit, or no inflow known."""
+    pit, drain = layout.sump, layout.drain
+    if pit is None or drain is None or layout.lead is None or coming is None or not coming.known:
         return None
-    series = series_of(coming)
+    series = series_of(coming, share_of(drain, layout.lead.station))
     store, fails = storage(layout, pit), series.peak_s
     pump, dying = marching_pump(pit), marching_pump(pit, fails)
     start = pit.pump_off if pump and pit.pump_off is not None else _start(pit)
@@ -119,12 +120,15 @@ def pit_storm(layout: Layout, coming: Inflow | None) -> PitStorm | None:
     return PitStorm(pit, store, coming.storm, series, pumped, dead, begins, reached)
 
 
-def series_of(coming: Inflow) -> Series:
-    """Return the storm's inflow by its blocks, and a day of the ground's water after it."""
-    steady = coming.ground_m3s or 0.0
+def series_of(coming: Inflow, share: float = 1.0) -> Series:
+    """Return the storm's inflow by its blocks, and a day of the ground's water after it.
+
+    share: how much of it comes to the pit, where the drain has other outlets as well.
+    """
+    steady = (coming.ground_m3s or 0.0) * share
     if coming.storm is None:
         return Series((0.0, DAY), (steady,))
-    surface = coming.surface_m2
+    surface = coming.surface_m2 * share
     flows = coming.storm.intensities() * surface + steady
     times = coming.storm.times_s
     return Series((*times, times[-1] + DAY), (*flows.tolist(), steady))

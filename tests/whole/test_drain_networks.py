@@ -10,8 +10,9 @@ from geometry.layout.falls import open_falls, round_falls
 from geometry.layout.inverts import invert_rows
 from geometry.layout.lay import lay_out
 from geometry.project import Design
-from geometry.report import report
-from geometry.units import FOOT, INCH
+from geometry.report import Found, report
+from geometry.units import FOOT, INCH, show_length
+from geometry.water.inflow import inflow, strip_width
 from tests.whole import networks
 from tests.whole.test_invariants import hold
 from tests.whole.witness import Whole
@@ -145,3 +146,74 @@ def test_one_table_and_a_list_of_one_read_the_same() -> None:
     once: Design = networks.network("daylight")
     single = networks.TEXTS["daylight"].replace("[[drain]]", "[drain]")
     assert read_design(single.replace("[[drain.daylight]]", "[drain.daylight]")) == once
+
+
+def found_in(name: str, **changes: object) -> dict[str, list[Found]]:
+    """The findings of a network by id."""
+    rows: dict[str, list[Found]] = {}
+    for row in report(lay_out(networks.network(name, **changes))).findings:
+        rows.setdefault(row.id, []).append(row)
+    return rows
+
+
+def test_an_upper_drain_over_lower_stone_is_warned_of_and_its_water_counted() -> None:
+    name, rain = "upper to lower stone", {"storm": "steady", "rain": "2 in", "share": 0.5}
+    (warned,) = found_in(name)["drain-into-lower-stone"]
+    assert warned.severity == "look"
+    layout = lay_out(networks.network(name, water=rain))
+    lower, upper = layout.drains
+    # From the lower footing's bottom up: 2 in of bedding, the pipe's wall, the rise of 1/16 in per
+    # ft to half way, the pipe's bore and wall, 6 in of cover, twice the fabric. From the upper
+    # footing's bottom, 8 in under its TOF 4 ft up, the same to the invert.
+    to_invert = 2 * INCH + 0.075 * INCH + lower.wrap_m
+    top = -10 * INCH + to_invert + lower.route.length / 2 / 192 + (4.065 + 0.075 + 6) * INCH
+    assert lower.pipe.inside_diameter_m == pytest.approx(4.065 * INCH)
+    drop = upper.outlet_invert - lower.stone_top
+    assert drop == pytest.approx(4 * FOOT - 8 * INCH + to_invert - top - lower.wrap_m, abs=1e-9)
+    assert show_length(drop, "ft-in") in warned.found
+    whole, alone = (
+        inflow(view)
+        for view in (layout, lay_out(networks.network("upper to daylight", water=rain)))
+    )
+    assert whole is not None
+    assert alone is not None
+    # The garage's strip, as long as its run of 22 + 16 + 12 ft and corners, comes on top.
+    more = whole.strip_m2 - alone.strip_m2
+    assert more == pytest.approx(upper.route.length * strip_width(layout, upper))
+
+
+def test_air_through_an_open_drain_is_told_where_it_reaches_the_floor() -> None:
+    (air,) = found_in("both to daylight")["drain-air-path"]
+    assert "radon" in air.found
+    assert "drain-air-path" not in found_in("daylight")
+    assert "drain-air-path" not in found_in("both to the pit")
+
+
+def test_a_drain_that_leads_nowhere_is_stopped() -> None:
+    lost = report(lay_out(read_design(networks.HOUSE + networks.OUTSIDE)))
+    (finding,) = (f for f in lost.findings if f.id == "drain-outlet")
+    assert finding.severity == "stop"
+    assert "drain-outlet" not in found_in("both to the pit")
+
+
+def test_far_and_high_bleeders_are_looked_at() -> None:
+    # Every side gets one at least: six sides of 136 ft in all, about 24 ft apart.
+    (near,) = found_in("both to the pit")["drain-bleeders"]
+    assert near.severity == "fine"
+    higher = {"drain__1__bleeders__invert": "-4 in"}
+    (high,) = found_in("both to the pit", **higher)["drain-bleeders"]
+    assert high.severity == "look"
+    # Outside pipe's invert: footing bottom -10 in + fabric + 2 in bedding + 0.075 in wall.
+    assert '3 7/8" over' in high.found
+
+
+def test_stone_with_fines_is_no_drain() -> None:
+    clean = found_in("inside")
+    assert "stone-with-fines" not in clean
+    layers = [
+        {"name": "base", "material": "crusher-run", "thickness": "6 in", "role": "base"},
+        {"name": "slab", "material": "concrete", "thickness": "4 in", "role": "slab"},
+    ]
+    (fines,) = found_in("daylight", floor__layer=layers)["stone-with-fines"]
+    assert "does not replace a drain" in fines.found
+    assert "engineer" in fines.advice

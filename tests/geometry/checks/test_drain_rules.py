@@ -154,10 +154,11 @@ def test_a_slope_that_does_not_fit_says_what_does_and_what_buys_room() -> None:
     assert the(made('fall = "1/16 in per ft"'), "drain-slope-fits").severity == "fine"
 
 
-def test_only_the_bearing_says_stop() -> None:
+def test_no_height_or_size_says_stop() -> None:
     done = made(f'{STEEP}\nstone = {{ width = "11 in", bedding = "1 in", cover = "1 in" }}')
     ids = {f.id for f in done.findings if f.id.startswith("drain-") and f.severity == "stop"}
-    assert ids == set()
+    # The house has no pit, and no daylight either.
+    assert ids == {"drain-outlet"}
 
 
 def test_rules_that_exclude_each_other_are_named() -> None:
