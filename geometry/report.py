@@ -10,7 +10,7 @@ from pydantic import BaseModel, ConfigDict
 from geometry.checks.cleanouts import cleanout_findings
 from geometry.checks.cold import ColdConcrete, cold_concrete
 from geometry.checks.drain_rules import drain_rule_findings
-from geometry.checks.filter import filter_findings
+from geometry.checks.filter import drain_filter_findings, filter_findings
 from geometry.checks.finding import Finding, Severity
 from geometry.checks.foam import FoamVerdict, foam_finding, foam_verdict
 from geometry.checks.levels import level_findings
@@ -196,6 +196,7 @@ def _drain_findings(view: Layout) -> Iterator[Finding]:
     """Yield the findings on the drain in view, under its own name where there are several."""
     found = (
         *drain_rule_findings(view),
+        *drain_filter_findings(view),
         *strength_findings(view),
         *cleanout_findings(view),
         *daylight_findings(view),

@@ -35,16 +35,20 @@ _GROUPS = Source("ASTM D2487", clause="share passing No. 200", sure="memory")
 _RETENTION = Source(FAA.title, FAA.edition, "p. 379 (D15 over d85, at most 5)", FAA.sure)
 
 
-def filter_findings(layout: Layout) -> Iterator[Finding]:
-    """Yield the findings on what holds soil back and lets water through."""
-    grading = soil_grading(layout.design)
-    if grading is not None and grading.group_fines is not None:
-        yield grading_finding(grading, grading.group_fines)
+def drain_filter_findings(layout: Layout) -> Iterator[Finding]:
+    """Yield the findings on fabric and stone of the drain in view."""
     for row in soil_fabrics(layout):
         yield fabric_finding(row)
     fits = drain_hole_fits(layout)
     if fits:
         yield holes_finding(fits)
+
+
+def filter_findings(layout: Layout) -> Iterator[Finding]:
+    """Yield the findings on the soil's grading, and on finer layers over coarser ones."""
+    grading = soil_grading(layout.design)
+    if grading is not None and grading.group_fines is not None:
+        yield grading_finding(grading, grading.group_fines)
     for rows in fine_on_coarse(layout):
         yield sand_finding(rows)
 

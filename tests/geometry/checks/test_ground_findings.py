@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from geometry.checks.cleanouts import cleanout_findings
-from geometry.checks.filter import fabric_finding, filter_findings
+from geometry.checks.filter import drain_filter_findings, fabric_finding, filter_findings
 from geometry.checks.finding import Finding
 from geometry.checks.strength import strength_findings
 from geometry.checks.wall import wall_findings
@@ -34,7 +34,7 @@ def made(drain: str = "", more: str = "", units: str = "ft-in") -> Layout:
 
 def every(layout: Layout) -> list[Finding]:
     return [
-        *filter_findings(layout), *strength_findings(layout), *wall_findings(layout),
+        *drain_filter_findings(layout), *filter_findings(layout), *strength_findings(layout), *wall_findings(layout),
         *cleanout_findings(layout),
     ]  # fmt: skip
 
@@ -91,7 +91,7 @@ def test_the_soil_s_own_grading_is_held_against_its_group() -> None:
 
 def test_backfill_of_another_soil_is_held_against_the_fabric_too() -> None:
     layout = made(more='[soil]\ngroup = "ML"\n[backfill]\nmaterial = "SM"')
-    rows = [f.subject for f in filter_findings(layout) if f.id == "fabric-suits-soil"]
+    rows = [f.subject for f in drain_filter_findings(layout) if f.id == "fabric-suits-soil"]
     assert rows == ["drain wrap, ground", "drain wrap, backfill"]
 
 
