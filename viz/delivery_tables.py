@@ -1,11 +1,12 @@
 """Tables of what has arrived: cover, shortfall in both units and in loads, top-up."""
 
 from collections.abc import Sequence
+from math import floor
 
 from geometry.measures import show_tons
 from geometry.takeoff.deliveries import Arrived, Span
 from geometry.takeoff.row import Row
-from geometry.units import System, show_length, show_volume
+from geometry.units import INCH, System, show_length, show_volume
 from viz.order_tables import weight
 from viz.tables import Cell, Table
 from viz.words import material_name
@@ -23,7 +24,7 @@ def arrivals(rows: Sequence[Arrived], system: System) -> Table:
 def _arrival(row: Arrived, system: System) -> tuple[Cell, ...]:
     return (
         material_name(row.material), show_volume(row.needed_m3, system),
-        both(row.arrived_m3, row.arrived_kg, system), _depth(row, system),
+        _came(row, system), _depth(row, system),
         _short(row, system), _UNKNOWN if row.loads is None else str(row.loads),
     )  # fmt: skip
 
@@ -35,6 +36,12 @@ def both(volume: Span | None, mass: Span | None, system: System) -> str:
         "weight not known" if mass is None else _range(*(show_tons(m, system) for m in mass)),
     ]
     return ", ".join(said)
+
+
+def _came(row: Arrived, system: System) -> str:
+    if row.arrived_m3 == (0.0, 0.0) and row.arrived_kg == (0.0, 0.0):
+        return "nothing"
+    return both(row.arrived_m3, row.arrived_kg, system)
 
 
 def _range(low: str, high: str) -> str:
@@ -55,7 +62,8 @@ def _depth(row: Arrived, system: System) -> str:
         return _NONE
     if row.covers_m is None:
         return _UNKNOWN
-    low, high = (show_length(depth, system, 4) for depth in row.covers_m)
+    step = 0.001 if system == "metric" else INCH / 4
+    low, high = (show_length(floor(d / step + 1e-6) * step, system) for d in row.covers_m)
     span = low if low == high else f"{low} to {high}"
     return f"{span} of {show_length(row.wanted_m, system)}"
 

@@ -2,12 +2,13 @@
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from math import ceil, floor
 
 from geometry.materials.catalogue import find
 from geometry.measures import show_density, show_tons
 from geometry.parts.usual import Factor
 from geometry.takeoff.row import CutList, Order, Part, Pour, Row, Stock
-from geometry.units import System, show_area, show_length, show_volume, to_unit
+from geometry.units import INCH, System, show_area, show_length, show_volume, to_unit
 from viz.tables import Cell, Table
 from viz.words import material_name
 
@@ -178,9 +179,16 @@ def _cuts(listed: CutList, system: System) -> Iterator[tuple[Cell, ...]]:
 def _pattern(stock: Stock, system: System) -> tuple[str, str]:
     if len(stock.cuts) == 1 and stock.left_m < 1e-6:
         return "whole lengths of the runs", _NONE
-    alike = Counter(f"{cut.what}: {show_length(cut.length_m, system)}" for cut in stock.cuts)
+    alike = Counter(f"{cut.what}: {sawn(cut.length_m, system)}" for cut in stock.cuts)
     words = "; ".join(f"{said} ({n} times)" if n > 1 else said for said, n in alike.items())
-    return words, show_length(stock.left_m, system)
+    return words, sawn(stock.left_m, system, up=False)
+
+
+def sawn(metres: float, system: System, up: bool = True) -> str:
+    """Return a length to saw in whole sixteenths of an inch or millimetres, up or down to one."""
+    step = 0.001 if system == "metric" else INCH / 16
+    count = ceil(metres / step - 1e-6) if up else floor(metres / step + 1e-6)
+    return show_length(count * step, system)
 
 
 def factors(order: Order, system: System) -> Table:

@@ -1,6 +1,8 @@
 """Tickets read and held against the order of a house worked by hand."""
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from geometry.designfile import read_design
 from geometry.layout.lay import Layout, lay_out
@@ -158,3 +160,10 @@ def test_one_more_ticket_leaves_the_others_as_they_were() -> None:
     for line in ("", "nonsense", "2026-04-02, stone-57, 3 tons\n2026-04-02, stone-57, 3 tons"):
         with pytest.raises(ValueError, match=r"write|give"):
             with_ticket(first, line)
+
+
+@given(st.text(max_size=200))
+def test_any_text_is_read(text: str) -> None:
+    read = read_tickets(text)
+    assert all(b.line >= 1 and b.sentence for b in read.broken)
+    assert not read.tickets or "2" in text
