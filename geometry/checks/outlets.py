@@ -1,13 +1,16 @@
 """Does the outlet to daylight work: comes out, is covered, falls enough, ends free, carries."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from geometry.checks.finding import Finding
+from geometry.layout.lay import Layout
 from geometry.measures import show_flow
 from geometry.rules.outlets import ABOVE_DITCH_M, DITCH, GRAVITY_OR_PUMP, HENRICO
 from geometry.sources import PRACTICE, Source
 from geometry.units import INCH, System, show_fall, show_length, show_level
 from geometry.water.daylight import DaylightRun, Lacking
+from geometry.water.emptying import daylight_outlets
 from geometry.water.outlets import FROST, cover_words, over_words, show_far
 
 SUBJECT = "drain, outlet to daylight"
@@ -17,6 +20,15 @@ LEAST_ABOVE_M = 4 * INCH
 
 # Heights nearer than this are one on site.
 _SAME_M = 1e-3
+
+
+def daylight_findings(layout: Layout) -> Iterator[Finding]:
+    """Yield the findings on the outlets to daylight of the drain in view."""
+    for house in daylight_outlets(layout):
+        if house.run is not None:
+            for finding in outlet_findings(house.run, house.peak_m3s, house.system):
+                named = finding.subject.replace(SUBJECT, f"{SUBJECT}{house.name}", 1)
+                yield replace(finding, subject=named)
 
 
 def outlet_findings(run: DaylightRun, peak_m3s: float | None, system: System) -> Iterator[Finding]:

@@ -11,6 +11,8 @@ from math import ceil, hypot
 
 from geometry.formulas import pipe_flow
 from geometry.formulas.broken_line import BrokenLine, Stretch
+from geometry.layout.drain import DrainLayout
+from geometry.materials.catalogue import PIPES
 from geometry.materials.kinds import Pipe
 from geometry.parts.outlet import Daylight
 from geometry.rules.outlets import SizeFall, least_fall
@@ -211,3 +213,11 @@ class DaylightRun:
             far = number * step_m
         if self.reach_m > 0:
             yield self.reach_m
+
+
+def daylight_runs(drain: DrainLayout) -> tuple[DaylightRun, ...]:
+    """Return a drain's outlets to daylight in the order of the file; none where it has none."""
+    return tuple(
+        DaylightRun(drain.outlet_invert, PIPES[asked.pipe or drain.drain.pipe], asked)
+        for asked in drain.drain.daylight
+    )

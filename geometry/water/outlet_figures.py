@@ -1,9 +1,11 @@
 """The outlet to daylight as it stands in the report: metres, plain names, nothing hidden."""
 
+from geometry.layout.lay import Layout
 from geometry.parts.fields import Record
 from geometry.units import FOOT
 from geometry.water.daylight import DaylightRun, Lacking
-from geometry.water.outlets import Outlets, side_by_side
+from geometry.water.emptying import Outlets, daylight_outlets, pit_alone
+from geometry.water.outlets import side_by_side
 
 STATION_STEP_M = 10 * FOOT
 
@@ -72,15 +74,28 @@ class BesideFigures(Record):
 
 
 class OutletFigures(Record):
-    """One drain's ways out: its outlet to daylight, if it has one, and both ways side by side."""
+    """One outlet to daylight, null where none is given, and a pit with its pump beside it."""
 
     drain: str
     run: RunFigures | None
     beside: tuple[BesideFigures, ...]
 
 
+def reported_outlets(layout: Layout) -> tuple[OutletFigures, ...]:
+    """Return every outlet to daylight; without any, the pit alone; none without a drain."""
+    found = [
+        outlet_figures(f"{view.drain.title}{house.name}", house)
+        for view in layout.views()
+        if view.drain and view.drain.drain.daylight
+        for house in daylight_outlets(view)
+    ]
+    if not found and layout.drain:
+        found = [outlet_figures(layout.drain.title, pit_alone(layout))]
+    return tuple(found)
+
+
 def outlet_figures(drain: str, house: Outlets) -> OutletFigures:
-    """Return one drain's record; drain: the name of its area."""
+    """Return the record of one outlet; drain: what its drain is called."""
     rows = (
         BesideFigures(matter=r.matter, pump=r.pump, daylight=r.daylight)
         for r in side_by_side(house)

@@ -7,13 +7,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from geometry.formulas.storms import DAY
-from geometry.layout.sump import SumpLayout
 from geometry.measures import show_flow, show_time
 from geometry.rules.outlets import APART
 from geometry.units import System, show_fall, show_length, show_level, show_volume
 from geometry.water.daylight import DaylightRun
-from geometry.water.inflow import Inflow
-from geometry.water.pit import PitStorm
+from geometry.water.emptying import Outlets
 from geometry.water.pumping import middle_flow
 
 NOT_KNOWN = "not known: give"
@@ -29,22 +27,6 @@ class Beside:
     matter: str
     pump: str
     daylight: str
-
-
-@dataclass(frozen=True, eq=False)
-class Outlets:
-    """What is known of this house's two ways; None for a way or a figure that is not given."""
-
-    pit: SumpLayout | None
-    storm: PitStorm | None
-    coming: Inflow | None
-    run: DaylightRun | None
-    system: System
-
-    @property
-    def peak_m3s(self) -> float | None:
-        """All the water known to come at the storm's peak."""
-        return self.coming.peak_m3s if self.coming else None
 
 
 def side_by_side(house: Outlets) -> tuple[Beside, ...]:
@@ -125,7 +107,7 @@ def _pump_flow(house: Outlets) -> str:
     flow = middle_flow(house.pit) if house.pit else None
     if flow is None:
         return NO_PIT if house.pit is None else f"{NOT_KNOWN} sump.pump.flow, or curve and lift"
-    return f"{show_flow(flow, house.system)}{_against_peak(house)}"
+    return f"{show_flow(flow, house.system)}{_against(house.pit_peak_m3s, house.system)}"
 
 
 def _pipe_flow(house: Outlets) -> str:
@@ -134,13 +116,13 @@ def _pipe_flow(house: Outlets) -> str:
     flow = house.run.capacity_m3s
     if flow is None:
         return "laid level: nothing until water piles up in it"
-    return f"{show_flow(flow, house.system)}, pipe full{_against_peak(house)}"
+    return f"{show_flow(flow, house.system)}, pipe full{_against(house.peak_m3s, house.system)}"
 
 
-def _against_peak(house: Outlets) -> str:
-    if house.peak_m3s is None:
+def _against(peak_m3s: float | None, system: System) -> str:
+    if peak_m3s is None:
         return f"; the peak inflow is {NOT_KNOWN} [water]"
-    return f"; {show_flow(house.peak_m3s, house.system)} come at the peak"
+    return f"; {show_flow(peak_m3s, system)} come at the peak"
 
 
 def _pump_frost() -> str:

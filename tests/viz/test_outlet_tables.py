@@ -4,8 +4,8 @@ from geometry.materials.catalogue import PIPES
 from geometry.parts.outlet import Daylight
 from geometry.units import System
 from geometry.water.daylight import DaylightRun
+from geometry.water.emptying import Outlets
 from geometry.water.outlet_figures import RunFigures, outlet_figures
-from geometry.water.outlets import Outlets
 from viz import outlet_tables
 
 FOOT = 0.3048

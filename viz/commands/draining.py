@@ -4,11 +4,16 @@ import json
 import sys
 
 from geometry.errors import BedcourseError
-from viz import drain_tables
+from geometry.water.outlet_figures import OutletFigures
+from viz import drain_tables, outlet_tables
 from viz.commands import printing
 from viz.commands.asking import design_text
-from viz.job import job
+from viz.job import Job, job
 
+_NO_DAYLIGHT = (
+    "An outlet to daylight in place of a pump: give [drain.daylight] with toward and ground, "
+    "and it is set beside the pit."
+)
 _MAY_CLASH = "No such pipe can meet both of these in this house:"
 
 
@@ -24,7 +29,7 @@ def show_drain(design: str, as_json: bool) -> None:
     if heights is None or slope is None:
         raise BedcourseError("this design has no drain; add a table [drain]")
     if as_json:
-        wanted = {"design", "units", "drains"}
+        wanted = {"design", "units", "drains", "outlets"}
         text = json.dumps(report.model_dump(include=wanted, mode="json"), indent=2)
         sys.stdout.write(text + "\n")
         return
@@ -37,5 +42,19 @@ def show_drain(design: str, as_json: bool) -> None:
     printing.table(drain_tables.ways(slope, system), f"Slope: {slope.by_rule[0].title}")
     printing.table(drain_tables.budget_by_rule(slope, system), "The same under each rule")
     printing.table(drain_tables.falls(slope, system), "Falls asked, and whether they fit")
+    for outlet in report.outlets:
+        _show_outlet(outlet, work)
     printing.lines(["Which rule is in force, the building department says."])
     printing.cautions(report)
+
+
+def _show_outlet(outlet: OutletFigures, work: Job) -> None:
+    """Print where an outlet comes out, its levels, and the pit with a pump beside it."""
+    run, datum, system = outlet.run, work.layout.design.datum, work.system
+    if run is None:
+        printing.lines([_NO_DAYLIGHT])
+        return
+    printing.table(outlet_tables.run_table(run, system), f"Outlet to daylight: {outlet.drain}")
+    levels = outlet_tables.stations(run, datum.top_of_footing, datum.instrument, system)
+    printing.table(levels, "The outlet's levels to set out")
+    printing.table(outlet_tables.side_by_side(outlet), "Two ways out, what fails in each")

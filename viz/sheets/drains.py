@@ -1,4 +1,4 @@
-"""The drain's figures as they are asked for: profile whole or in parts, pipe, heights."""
+"""The drain's figures as asked for: profile whole or in parts, pipe, outlets, heights."""
 
 from collections.abc import Callable
 from functools import partial
@@ -6,10 +6,12 @@ from functools import partial
 from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
 from geometry.units import System
+from geometry.water.daylight import DaylightRun, daylight_runs
 from viz.drawing.figure import Figure
 from viz.drawing.page import Box
 from viz.drawing.scale import SCALES, Scale
 from viz.figures.heights.heights import heights_figure
+from viz.figures.outlet.outlet import outlet_figure
 from viz.figures.pipe.pipe import pipe_figure
 from viz.figures.profile.profile import profile_figure, profile_parts
 from viz.figures.section.setting import Labelling
@@ -19,12 +21,13 @@ from viz.sheets.compose import Wanted, cased
 _PROFILE = (48, 128)
 _PIPE = (4, 5)
 _HEIGHTS = (8, 20)
-# The profile's own ways of labelling: in full, then with narrow sides.
+_OUTLET = (48, 128)
+# The profile's and the outlet's own ways of labelling: in full, then with little beside.
 _WAYS: tuple[Labelling, ...] = ("words", "narrow")
 
 
 def drain_wanted(layout: Layout, room: Box, text: float) -> tuple[Wanted, ...]:
-    """Return the profile and the pipe across, none without a drain.
+    """Return the profile, the pipe across and outlets to daylight, none without a drain.
 
     room: for figures, mm. The profile is whole where it fits at a scale easily read; else each
     branch is drawn alone.
@@ -34,7 +37,30 @@ def drain_wanted(layout: Layout, room: Box, text: float) -> tuple[Wanted, ...]:
         return ()
     size = 3 * drain.pipe.outside_diameter_m
     pipe = Wanted("The pipe", (size, size), partial(_pipe, layout, text), *_PIPE, ("words",))
-    return (*_profiles(layout, drain, room, text), pipe)
+    return (*_profiles(layout, drain, room, text), pipe, *outlets_wanted(layout, room, text))
+
+
+def outlets_wanted(layout: Layout, room: Box, text: float) -> tuple[Wanted, ...]:
+    """Return the drawing of every outlet to daylight of the house's drains.
+
+    One is left out where the paper is too small for it at every scale.
+    """
+    system = layout.design.project.units
+    scales = [s for s in SCALES[system] if s.ratio >= _OUTLET[0]]
+    found = []
+    for drain, run, number in _runs(layout):
+        draw = partial(_outlet, layout, drain, run, number, room.width, text)
+        if any(_fits_at(draw, s, room, text, system) for s in reversed(scales)):
+            title = f"The outlet to daylight{f' {number}' if number else ''}"
+            size = (run.reach_m, run.start_m - run.end_invert_m)
+            found.append(Wanted(title, size, draw, *_OUTLET, _WAYS))
+    return tuple(found)
+
+
+def _runs(layout: Layout) -> list[tuple[DrainLayout, DaylightRun, int]]:
+    """Return every outlet that can be drawn, with its drain and its number; 0 for the only one."""
+    found = [(d, run) for d in layout.drains for run in daylight_runs(d) if not run.at_once]
+    return [(d, run, n if len(found) > 1 else 0) for n, (d, run) in enumerate(found, 1)]
 
 
 def heights_wanted(layout: Layout, room: Box, text: float) -> tuple[Wanted, ...]:
@@ -103,6 +129,14 @@ def _pipe(layout: Layout, text: float, scale: Scale, _way: Labelling) -> Figure:
 
 def _heights_at(layout: Layout, text: float, scale: Scale, _way: Labelling) -> Figure:
     return _there(heights_figure(layout, scale, text))
+
+
+def _outlet(
+    layout: Layout, drain: DrainLayout, run: DaylightRun, number: int, widest: float, text: float,
+    scale: Scale, way: Labelling,
+) -> Figure:  # fmt: skip
+    compact = way != "words"
+    return _there(outlet_figure(layout, drain, run, scale, text, None, compact, widest, number))
 
 
 def _there(figure: Figure | None) -> Figure:

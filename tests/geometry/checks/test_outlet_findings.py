@@ -8,7 +8,8 @@ from geometry.materials.catalogue import PIPES
 from geometry.parts.outlet import Daylight
 from geometry.units import System
 from geometry.water.daylight import DaylightRun
-from geometry.water.outlets import Outlets, side_by_side
+from geometry.water.emptying import Outlets
+from geometry.water.outlets import side_by_side
 from geometry.water.study import study
 from viz.carried import demo
 from viz.job import job

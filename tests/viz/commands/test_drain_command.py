@@ -34,7 +34,7 @@ def test_heights_rules_clashes_and_budget_are_printed(tmp_path: Path) -> None:
 
 def test_figures_for_programs(tmp_path: Path) -> None:
     figures = json.loads(asked(tmp_path, STEEP, "--json").stdout)
-    assert set(figures) == {"design", "units", "drains"}
+    assert set(figures) == {"design", "units", "drains", "outlets"}
     slope, heights = figures["drains"][0]["slope"], figures["drains"][0]["heights"]
     assert slope["short_m"] > 0
     rise = heights["high_m"]["invert"] - heights["low_m"]["invert"]
@@ -60,3 +60,26 @@ def test_levels_count_from_the_top_of_footing_of_the_drained_area(tmp_path: Path
     plain, raised = asked(tmp_path, STEEP), asked(tmp_path, edited(step, grade, text=STEEP))
     assert raised.exit_code == 0
     assert raised.stdout == plain.stdout
+
+
+DAYLIGHT = """
+[drain.daylight]
+toward = "90 ft, 10 ft"
+ground = ["0, 4 ft", "200 ft, -10 ft"]
+above_ground = "0"
+"""
+OPEN_END = edited(("\n[sump]", f"{DAYLIGHT}\n[sump]"), text=STEEP)
+
+
+def test_an_outlet_to_daylight_stands_beside_the_pit(tmp_path: Path) -> None:
+    assert "give [drain.daylight]" in asked(tmp_path, STEEP).stdout
+    done = asked(tmp_path, OPEN_END)
+    words = " ".join(done.stdout.split())
+    assert done.exit_code == 0
+    assert "Comes out, from the drain" in words
+    assert "Two ways out, what fails in each" in words
+    assert "give [drain.daylight]" not in words
+    (outlet,) = json.loads(asked(tmp_path, OPEN_END, "--json").stdout)["outlets"]
+    # Over the drain lie 4 ft less its invert's level; the ground gains 0.07 - 1/48 on the pipe.
+    deep = 4 * 0.3048 - outlet["run"]["start_invert_m"]
+    assert abs(outlet["run"]["end_at_m"] - deep / (0.07 - 1 / 48)) < 1e-9

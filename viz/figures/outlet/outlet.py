@@ -48,13 +48,14 @@ def outlet_figure(
     tall: int | None = None,
     compact: bool = False,
     widest: float = float("inf"),
+    number: int = 0,
 ) -> Figure | None:
     """Return the drawing of an outlet to daylight; None where the drain lies over the ground.
 
     scale: of distances. tall: how many times larger heights are drawn, chosen for a picture that
     is well read unless given. text: height of capitals, mm. compact: a lower picture with fewer
     labels. widest: the width in mm the figure tries to stay in: stations too many for columns get
-    a table.
+    a table. number: of the outlet, where the house has several.
     """
     if run.at_once:
         return None
@@ -69,7 +70,10 @@ def outlet_figure(
     times = f"Heights drawn {tall} times larger than distances."
     heights = times if tall > 1 else "Heights and distances drawn at one scale."
     remark = f"{heights} Ground straight between the points given; not known beyond the last."
-    return figure("drain-outlet", "Outlet to daylight", _marks(stage, widest), scale, remark)
+    name, title = "drain-outlet", "Outlet to daylight"
+    if number:
+        name, title = f"{name}-{number}", f"{title} {number}, {drain.title}"
+    return figure(name, title, _marks(stage, widest), scale, remark)
 
 
 def _marks(stage: Stage, widest: float) -> tuple[Mark, ...]:
