@@ -31,7 +31,7 @@ def survey_findings(layout: Layout, dug: AsDug) -> list[Finding]:
     for area in dug.areas:
         found += [_volume(area, system), _thin(area, system), *_grade(area, system)]
         found += [*_lifts(area), *_beyond(area, system), *_ponds(area, system)]
-    found += [*_tops(dug.tops, system), *_foam_on_footing(dug), *_doubts(dug)]
+    found += [*_tops(dug.tops, system), *_foam_on_footing(dug, system), *_doubts(dug)]
     return found
 
 
@@ -162,11 +162,11 @@ def _tops(tops: tuple[Top, ...], system: System) -> Iterator[Finding]:
             f"{show_level(worst.off_m, system)}",
             f"the top within {span} of the plan",
             worst.tolerance.source,
-            "Ask what stands on it before grinding or shimming." if out else "Build on it.",
+            "Ask what stands on it before grinding or shimming." if out else "Leave it so.",
         )
 
 
-def _foam_on_footing(dug: AsDug) -> Iterator[Finding]:
+def _foam_on_footing(dug: AsDug, system: System) -> Iterator[Finding]:
     foam = dug.foam_on_footing
     lifts, gaps = foam.count("lifts off"), foam.count("gap under it")
     if lifts or gaps:
@@ -174,7 +174,8 @@ def _foam_on_footing(dug: AsDug) -> Iterator[Finding]:
             "survey-foam-footing", "look", "foam over the footing",
             f"it lifts off at {lifts:,} and hangs over a gap at {gaps:,} of {len(foam.code):,} "
             f"{_shots(len(foam.code))} on the footing",
-            f"the footing within {BOARD_M * 1000:.0f} mm of its planned top for boards to lie flat",
+            f"the footing within {show_length(BOARD_M, system)} of its planned top, for boards to "
+            "lie flat",
             BOARD_SOURCE, "Grind or notch where it lifts; bed it in sand where it hangs.",
         )  # fmt: skip
 

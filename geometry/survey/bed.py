@@ -17,9 +17,7 @@ _DEEP = 100.0
 _CRUMB = 1e-9
 
 LEAST_M = 4 * INCH
-LEAST_SOURCE = Source(
-    "IRC R506.2.2, base course under slabs below grade", "2009", "R506.2.2", "second-hand"
-)
+LEAST_SOURCE = Source("IRC, base course under slabs below grade", "2009", "R506.2.2", "second-hand")
 
 
 @dataclass(frozen=True, eq=False)

@@ -72,7 +72,7 @@ class Pieces:
 
     def area_above(self, plane: float) -> float:
         """Return the area where the ground lies above a plane, m2."""
-        over = self.lowest >= plane
+        over = (self.lowest >= plane) & (self.highest > plane)
         cross = self._crossing(plane, self.highest <= plane)
         part = covered(self.area[cross], self.level[cross] - plane)
         return float(self.area[over].sum()) + float(part.sum())

@@ -28,7 +28,7 @@ def covered(area: Floats, depth: Floats) -> Floats:
 def _either(area: Floats, whole: Floats, depth: Floats, power: int) -> Floats:
     """Return `whole` where all corners are positive, 0 where none is, and else its share."""
     low, high = lowest(depth), highest(depth)
-    out: Floats = np.where(low >= 0, whole, 0.0)
+    out: Floats = np.where((low >= 0) & (high > 0), whole, 0.0)
     crossed = np.flatnonzero((low < 0) & (high > 0))
     if len(crossed):
         out[crossed] = _crossed(area[crossed], whole[crossed], depth[crossed], power)

@@ -23,7 +23,7 @@ class Tolerance:
 _ACI = "ACI 117"
 FINE_GRADE = Tolerance(
     0.75 * INCH, 0.75 * INCH,
-    Source(f"{_ACI}-10, fine grade under slabs", "2010", "4.4.5", "second-hand"),
+    Source(f"{_ACI}, fine grade under slabs", "2010", "4.4.5", "second-hand"),
 )  # fmt: skip
 FOOTING_TOP = Tolerance(
     0.5 * INCH, 2 * INCH,

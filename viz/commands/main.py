@@ -161,6 +161,28 @@ def water(design: Design, as_json: Json = False) -> None:
 
 @app.command()
 @careful
+def survey(
+    design: Design,
+    shots: Annotated[Path, typer.Argument(help="a CSV file: point,x,y,rod,what")],
+    out: Annotated[
+        Path | None, typer.Option("--out", "-o", help="the map, as .svg or .png")
+    ] = None,
+    csv: Annotated[Path | None, typer.Option("--csv", help="a file for every shot judged")] = None,
+    area: Annotated[str, typer.Option(help="of the map; the first that was shot")] = "",
+    least: Annotated[str | None, typer.Option(help="least thickness of the base")] = None,
+    scale: Scale = None,
+    dpi: Dpi = 150,
+    as_json: Json = False,
+) -> None:
+    """Hold shots of the dug ground and of concrete against the design."""
+    from viz.commands.surveying import Asked, show_survey
+
+    if not show_survey(design, Asked(shots, out, csv, area, least, scale, dpi, as_json)):
+        raise typer.Exit(saying.STOPS)
+
+
+@app.command()
+@careful
 def soil(design: Design, as_json: Json = False) -> None:
     """Print what the soil does to drain and wall: filter, pipe, push of the fill, cleanouts."""
     from viz.commands.grounding import show_soil

@@ -45,9 +45,14 @@ def table(shown: Table, title: str) -> None:
 
 
 def findings(report: Report, gravest_only: bool = False) -> None:
-    """Print the findings in words, the gravest first."""
+    """Print a report's findings in words, the gravest first."""
+    found_list(report.findings, gravest_only)
+
+
+def found_list(rows: Iterable[Found], gravest_only: bool = False) -> None:
+    """Print findings in words, the gravest first."""
     out = console()
-    for found in by_gravity(report.findings):
+    for found in by_gravity(rows):
         if gravest_only and found.severity == "fine":
             continue
         out.print(_headline(found, out))
