@@ -96,7 +96,7 @@ def slope_budget(layout: Layout, rule: HeightRule | None = None) -> SlopeBudget 
     if limit is None or height is None or not below(rule):
         return None
     highest = limit - height
-    return SlopeBudget(rule, lowest_invert(drain), highest, max(drain.branches()), drain.drain.fall)
+    return SlopeBudget(rule, lowest_invert(drain), highest, drain.longest, drain.drain.fall)
 
 
 def slope_budgets(layout: Layout) -> tuple[SlopeBudget, ...]:

@@ -167,7 +167,7 @@ def stiffness(pipe: Pipe) -> float:
 def _extremes(layout: Layout, drain: DrainLayout) -> tuple[_Place, _Place]:
     route = drain.route
     steps = np.linspace(0.0, route.length, max(2, int(route.length / _STEP_M) + 1))
-    stations = sorted({*steps.tolist(), *route.stations.tolist(), drain.low, drain.high})
+    stations = sorted({*steps.tolist(), *route.stations.tolist(), *drain.falls.stations})
     covers = []
     for station in stations:
         crown = drain.centre(station) + drain.radius
