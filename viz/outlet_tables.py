@@ -29,7 +29,9 @@ def _lines(run: RunFigures, system: System) -> Iterator[tuple[str, str]]:
     yield "Fall", f"{show_fall(fall, system) if fall else 'level'} (asked {least} or more)"
     yield "Invert at the drain, from TOF", show_level(run.start_invert_m, system)
     yield from _end(run, system)
-    yield "Pipe to lay", f"{show_far(run.length_m, system)}, {run.sticks_10_ft} sticks of 10 ft"
+    metric = system == "metric"
+    sticks = f"{run.sticks_3_m} of 3 m" if metric else f"{run.sticks_10_ft} of 10 ft"
+    yield "Pipe to lay", f"{show_far(run.length_m, system)}, sticks: {sticks}"
     yield "Ground over the pipe", _cover(run, system)
     trench, deep = show_volume(run.trench_m3, system), show_far(run.trench_deepest_m, system)
     yield "Trench, upright sides", f"{trench}, up to {deep} deep"

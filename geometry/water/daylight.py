@@ -18,8 +18,8 @@ from geometry.parts.outlet import Daylight
 from geometry.rules.outlets import SizeFall, least_fall
 from geometry.units import FOOT
 
-STICK_M = 10 * FOOT
-"""Length of a stick of pipe: common practice, no source."""
+STICKS_M = {"ft-in": 10 * FOOT, "metric": 3.0}
+"""Lengths of a stick of pipe by how a house is measured: common practice, no source."""
 
 
 @dataclass(frozen=True)
@@ -125,10 +125,9 @@ class DaylightRun:
         """Length of pipe along its fall."""
         return self.reach_m * hypot(1.0, self.asked.fall)
 
-    @property
-    def sticks(self) -> int:
-        """Number of 10 ft sticks of pipe, the last one cut."""
-        return ceil(self.length_m / STICK_M - 1e-9)
+    def sticks(self, stick_m: float) -> int:
+        """Return the number of sticks of pipe of a length, m; the last one is cut."""
+        return ceil(self.length_m / stick_m - 1e-9)
 
     @property
     def trench_m3(self) -> float:

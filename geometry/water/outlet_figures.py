@@ -3,7 +3,7 @@
 from geometry.layout.lay import Layout
 from geometry.parts.fields import Record
 from geometry.units import FOOT
-from geometry.water.daylight import DaylightRun, Lacking
+from geometry.water.daylight import STICKS_M, DaylightRun, Lacking
 from geometry.water.emptying import Outlets, daylight_outlets, pit_alone
 from geometry.water.outlets import side_by_side
 
@@ -52,6 +52,7 @@ class RunFigures(Record):
     guard: bool
     length_m: float
     sticks_10_ft: int
+    sticks_3_m: int
     cover_wanted_m: float
     least_cover_m: float | None
     least_cover_at_m: float | None
@@ -84,7 +85,7 @@ class OutletFigures(Record):
 def reported_outlets(layout: Layout) -> tuple[OutletFigures, ...]:
     """Return every outlet to daylight; without any, the pit alone; none without a drain."""
     found = [
-        outlet_figures(f"{view.drain.title}{house.name}", house)
+        outlet_figures(_called(view.drain.title, house), house)
         for view in layout.views()
         if view.drain and view.drain.drain.daylight
         for house in daylight_outlets(view)
@@ -92,6 +93,10 @@ def reported_outlets(layout: Layout) -> tuple[OutletFigures, ...]:
     if not found and layout.drain:
         found = [outlet_figures(layout.drain.title, pit_alone(layout))]
     return tuple(found)
+
+
+def _called(title: str, house: Outlets) -> str:
+    return f"{title}, outlet{house.name}" if house.name else title
 
 
 def outlet_figures(drain: str, house: Outlets) -> OutletFigures:
@@ -118,7 +123,8 @@ def run_figures(run: DaylightRun) -> RunFigures:
         end_above_ground_m=run.end_invert_m - run.ground.at(run.reach_m),
         guard=run.asked.guard,
         length_m=run.length_m,
-        sticks_10_ft=run.sticks,
+        sticks_10_ft=run.sticks(STICKS_M["ft-in"]),
+        sticks_3_m=run.sticks(STICKS_M["metric"]),
         cover_wanted_m=run.asked.cover,
         least_cover_m=cover,
         least_cover_at_m=at,

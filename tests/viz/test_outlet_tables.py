@@ -27,7 +27,7 @@ def test_the_hillside_s_figures_as_people_read_them() -> None:
     assert figures.run is not None
     said = said_of(figures.run, "ft-in")
     assert said["Comes out, from the drain"] == "81'-4 1/4\""  # 4 / (0.07 - 1/48) = 81.356 ft
-    assert said["Pipe to lay"] == "81'-4 1/2\", 9 sticks of 10 ft"
+    assert said["Pipe to lay"] == "81'-4 1/2\", sticks: 9 of 10 ft"
     # 100 ft of elevation, the laser 5 ft over TOF: 40 ft out the invert lies 10 in down.
     table = outlet_tables.stations(figures.run, 100 * FOOT, 105 * FOOT, "ft-in")
     assert table.rows[4] == (

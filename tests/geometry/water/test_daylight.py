@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from geometry.materials.catalogue import PIPES
 from geometry.parts.outlet import Daylight
-from geometry.water.daylight import STICK_M, DaylightRun
+from geometry.water.daylight import DaylightRun
 
 FOOT, INCH = 0.3048, 0.0254
 PIPE = PIPES["sdr35-4"]
@@ -57,7 +57,8 @@ def test_length_sticks_and_trench() -> None:
     end = 36 + 0.01 * 19 / 30  # the bank is 19 ft down where the pipe is 9 ft down
     assert found.end_at_m == pytest.approx(end * FOOT, rel=1e-5)
     assert found.length_m == pytest.approx(end * sqrt(17) / 4 * FOOT, rel=1e-5)
-    assert found.sticks == ceil(36 * sqrt(17) / 4 * FOOT / STICK_M) == 4
+    assert found.sticks(10 * FOOT) == ceil(36 * sqrt(17) / 4 / 10) == 4
+    assert found.sticks(3.0) == 4
     # Trench: 10 ft at the drain, 19 ft at the bank, and bedding and wall under the invert.
     under = (2 * INCH + WALL) / FOOT
     assert found.trench_m3 == pytest.approx((14.5 + under) * 36 * 1.5 * FOOT**3, rel=5e-4)
@@ -117,7 +118,7 @@ def test_backwater_and_a_hollow_at_the_end() -> None:
 def test_a_drain_that_lies_over_the_ground_needs_no_pipe() -> None:
     found = run((0, -1), (100, -3))
     assert found.at_once
-    assert (found.length_m, found.sticks, found.trench_m3, found.thin) == (0, 0, 0, ())
+    assert (found.length_m, found.sticks(3.0), found.trench_m3, found.thin) == (0, 0, 0, ())
 
 
 LEVELS = st.floats(-20, 20, allow_nan=False)
