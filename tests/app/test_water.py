@@ -8,7 +8,9 @@ from geometry.designfile import read_design, start_text
 from geometry.layout.lay import lay_out
 from geometry.measures import show_flow
 from geometry.report import report
+from geometry.units import show_level
 from geometry.water.study import study
+from tests.whole.networks import TEXTS
 
 # Each stage with its pictures, a finding's name and a word of its caution.
 STAGES = {
@@ -79,6 +81,18 @@ def test_the_rule_sets_stand_beside_each_other_with_words_and_contradictions(wet
     assert "Met:" in said
     assert "Not met:" in said
     assert all(clash.sentence in said for clash in found.drain.heights.clashes)
+
+
+def test_of_several_drains_one_is_looked_at(app):
+    app.segmented_control(key="view").set_value("Design file").run()
+    app.text_area(key="whole text").set_value(TEXTS["both to the pit"]).run()
+    app.segmented_control(key="view").set_value("Water").run()
+    drains = report(lay_out(read_design(TEXTS["both to the pit"]))).drains
+    for number, drain in enumerate(drains):
+        app.selectbox(key="water drain").set_value(number).run()
+        assert not app.exception
+        assert show_level(drain.heights.high_m["crown"], "ft-in") in cells(app)
+    assert not [box for box in stage(app, "Wall").selectbox if box.key == "water drain"]
 
 
 def test_it_shows_figure_tables_and_findings_on_water(pit):

@@ -4,14 +4,16 @@ from math import isclose
 
 import pytest
 
-from geometry.layout.lay import Layout
+from geometry.layout.lay import Layout, lay_out
 from geometry.units import show_level
 from geometry.water.heights import POINTS, drain_heights
 from tests.viz.figures.drain_figures import assert_legible, example, layouts, words
+from tests.whole.networks import network
 from viz.drawing.figure import Figure
 from viz.drawing.marks import Fill
 from viz.drawing.scale import Scale
 from viz.figures.heights.heights import heights_figure
+from viz.figures.heights.screen import heights_pictures
 from viz.style.materials import look
 
 SCALES = [Scale("1:8", 8), Scale("1:12", 12), Scale("1:20", 20)]
@@ -78,3 +80,21 @@ def test_rules_are_rows_with_their_verdict_in_words() -> None:
     assert {"IRC R405.1", *others} <= set(said)
     assert any(line.startswith("not met, ") for line in said)
     assert any(line.startswith("met, ") for line in said)
+
+
+def test_a_drain_inside_the_footing_stands_between_the_footings() -> None:
+    layout = lay_out(network("both to the pit"))
+    ink = {look("pipe").ink, look("footing").fill}
+    for view in layout.views():
+        assert view.drain is not None
+        both = heights_pictures(view)
+        assert both is not None
+        for figure in both:
+            assert_legible(figure)
+        fills = [m for m in both[0].marks if isinstance(m, Fill) and m.colour in ink]
+        pipes = [m.shape.centroid.x for m in fills if m.colour == look("pipe").ink]
+        footings = [m.shape.bounds for m in fills if m.colour == look("footing").fill]
+        strips = sorted(b for b in footings if b[1] < 0 <= b[3] + 1e-6 and b[3] < 1e-6)
+        inner = strips[0][2], strips[-1][0]
+        assert len(pipes) == 2
+        assert all((inner[0] < x < inner[1]) == view.drain.inside for x in pipes)

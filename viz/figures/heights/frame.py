@@ -45,13 +45,28 @@ class Frame:
 
     @property
     def pipe(self) -> float:
-        """Where the pipe's centre stands."""
+        """Where the pipe's centre stands: beside the footing, or inside it under the floor."""
+        if self.drain.inside:
+            return self.footing_in - self.drain.drain.offset * self.per_metre
         return self.footing_out + self.drain.drain.offset * self.per_metre
 
     @property
     def edge(self) -> float:
-        """Where the stone ends."""
-        return self.footing_out + self.drain.drain.stone.width * self.per_metre
+        """Where the stone ends, or the footing where the stone lies inside it."""
+        return self.footing_out if self.drain.inside else self.stone[1]
+
+    @property
+    def stone(self) -> tuple[float, float]:
+        """Where the stone beside the footing begins and ends."""
+        width = self.drain.drain.stone.width * self.per_metre
+        if self.drain.inside:
+            return self.footing_in - width, self.footing_in
+        return self.footing_out, self.footing_out + width
+
+    @property
+    def inner(self) -> float:
+        """Where the floor begins that has no drain in it."""
+        return min(self.footing_in, self.stone[0])
 
     @property
     def low(self) -> float:

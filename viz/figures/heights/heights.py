@@ -75,7 +75,7 @@ def section_marks(shown: Shown, lettering: Lettering) -> tuple[list[Mark], str]:
     drain, figures = shown.drain, shown.figures
     area = drain.area
     rows = reference_rows(figures, area.tof, lettering.system)
-    half = room_width(rows, lettering) / 2 + max(0.0, area.projection_in) * shown.per_metre
+    half = room_width(rows, lettering) / 2 + floor_taken(drain) * shown.per_metre
     plain = Frame(drain, shown.per_metre, half, 0.0)
     over = plain.y(area.finished_floor) + room_height(rows, lettering)
     top = max(over, plain.y(drain.stone_top)) + 4.0
@@ -90,6 +90,12 @@ def section_marks(shown: Shown, lettering: Lettering) -> tuple[list[Mark], str]:
     bounds = shown_levels(frame)
     told = told_outside(table_of(shown.layout), *bounds, area.tof, lettering.system)
     return marks, f"{told} " if told else ""
+
+
+def floor_taken(drain: DrainLayout) -> float:
+    """Return how far from the wall the floor lies over the footing or over the drain, metres."""
+    within = drain.drain.stone.width if drain.inside else 0.0
+    return max(0.0, drain.area.projection_in) + within
 
 
 def water_shown(shown: Shown, frame: Frame) -> dict[str, float]:

@@ -91,13 +91,13 @@ def room_marks(frame: Frame, rows: list[Row], lettering: Lettering) -> Iterator[
     floor, text = frame.y(frame.drain.area.finished_floor), lettering.text
     for number, row in enumerate(rows):
         if lettering.keys:
-            x = -frame.footing_in + (number + 0.8) * RINGS * text
+            x = -frame.inner + (number + 0.8) * RINGS * text
             y = floor + 3.0 + _RING * text
             foot = y - _RING * text
             yield Leader(((x, frame.y(row.level)), (x, foot)), layer="leaders")
             yield from number_mark(lettering.keys[row.name], (x, y), text)
             continue
-        x = -frame.footing_in + (number + 0.8) * _STEP
+        x = -frame.inner + (number + 0.8) * _STEP
         y = floor + 4.0 + (len(rows) - 1 - number) * PITCH * text
         middle = y + text / 2
         yield Leader(((x, frame.y(row.level)), (x, middle), (x + 1.6, middle)), layer="leaders")
@@ -146,7 +146,7 @@ def _start(frame: Frame, name: str) -> float:
     if name in _WATER:
         return frame.edge + SOIL
     if name in {"stone top", "trench bottom"}:
-        return frame.edge + 0.8
+        return frame.footing_in if frame.drain.inside else frame.edge + 0.8
     return frame.pipe + frame.drain.radius * frame.per_metre + 0.8
 
 
@@ -159,5 +159,8 @@ def _head(frame: Frame, side: int, highest: float, lettering: Lettering, head: s
         return Text(at, head, text, bold=True, anchor=anchor, layer="labels")
     anchor = "end" if side > 0 else "start"
     high = max(highest + 1.6 * text, frame.y(frame.drain.stone_top) + 1.2 * text)
+    if frame.drain.inside:
+        # The wall stands near the column: over its top there is room.
+        high = max(high, frame.top + 0.8 * text)
     at = (side * (outer + _AWAY + 2 * _RING * text), high)
     return Text(at, head, text, bold=True, anchor=anchor, layer="labels")

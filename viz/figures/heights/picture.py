@@ -21,9 +21,10 @@ SIDES = (-1, 1)
 def picture_marks(frame: Frame) -> Iterator[Mark]:
     """Yield all that is cut, with the break in the floor and the datum's line."""
     yield from _ground(frame)
-    for side in SIDES:
-        yield from _stone(frame, side)
-    yield from _floor(frame)
+    stone = [mark for side in SIDES for mark in _stone(frame, side)]
+    floor = [*_floor(frame)]
+    # Inside the footing the stone lies in the floor, and is drawn over it.
+    yield from (*floor, *stone) if frame.drain.inside else (*stone, *floor)
     for side in SIDES:
         yield from _concrete(frame, side)
         yield from _pipe(frame, side)
@@ -43,7 +44,8 @@ def _shown(shape: Area, found: Look, outline: bool = True) -> Iterator[Mark]:
 
 def _ground(frame: Frame) -> Iterator[Mark]:
     """Yield undisturbed ground under everything, and moved soil beside the stone."""
-    area, bottom = frame.drain.area, frame.y(frame.drain.stone_bottom)
+    area, drain = frame.drain.area, frame.drain
+    bottom = frame.y(area.footing_bottom if drain.inside else drain.stone_bottom)
     outer = frame.edge + SOIL
     whole = box(-outer, frame.low, outer, bottom)
     middle = box(-frame.footing_in, frame.low, frame.footing_in, frame.y(area.subgrade))
@@ -57,7 +59,7 @@ def _ground(frame: Frame) -> Iterator[Mark]:
         whole.intersection(shapely.union_all([middle, *under]))
     )
     yield from _shown(earth, look("excavation"), outline=False)
-    top = frame.y(frame.drain.stone_top)
+    top = max(frame.y(drain.stone_top), 0.0) if drain.inside else frame.y(drain.stone_top)
     for side in SIDES:
         soil = frame.block(side, frame.edge, outer, bottom, top)
         yield from _shown(soil, look("backfill"), outline=False)
@@ -68,11 +70,15 @@ def _stone(frame: Frame, side: int) -> Iterator[Mark]:
     drain = frame.drain
     low, high = frame.y(drain.stone_bottom), frame.y(drain.stone_top)
     wall = frame.half + drain.area.wall.thickness * frame.per_metre
-    beside = frame.block(side, frame.footing_out, frame.edge, low, high)
-    over = frame.block(side, wall, frame.edge, min(max(0.0, low), high), high)
-    shape = shapely.union_all([beside, over])
+    near, far = frame.stone
+    beside = frame.block(side, near, far, low, high)
+    reach = (near, frame.half) if drain.inside else (wall, far)
+    over = [frame.block(side, *reach, max(0.0, low), high)] if high > max(0.0, low) else []
+    shape = shapely.union_all([beside, *over])
     hole = Spot(side * frame.pipe, frame.centre(side)).buffer(drain.radius * frame.per_metre, 48)
-    yield from _shown(shape.difference(hole.buffer(HALO / 2)), look("drain stone"), outline=False)
+    ring_room = hole.buffer(HALO / 2)
+    yield Fill(ring_room, PAPER, "bore")
+    yield from _shown(shape.difference(ring_room), look("drain stone"), outline=False)
     wrap = look("wrap")
     ends = tuple(shape.exterior.coords)
     yield Line(ends, wrap.thin_mm + HALO, PAPER, layer="outline")
@@ -130,6 +136,7 @@ def water_marks(frame: Frame, table: WaterTable) -> Iterator[Mark]:
     bottom, top = frame.low, frame.y(frame.drain.stone_top)
     for side in SIDES:
         wet = frame.block(side, frame.footing_out, frame.edge + SOIL, bottom, top)
+        wet = wet.union(frame.block(side, *frame.stone, bottom, top))
         hole = Spot(side * frame.pipe, frame.centre(side)).buffer(
             frame.drain.radius * frame.per_metre + HALO, 24
         )
@@ -138,7 +145,7 @@ def water_marks(frame: Frame, table: WaterTable) -> Iterator[Mark]:
 
 def break_at(frame: Frame) -> tuple[float, float]:
     """Return where the break in the floor begins and ends."""
-    right = frame.footing_in - BREAK_IN
+    right = frame.inner - BREAK_IN
     return right - BREAK, right
 
 

@@ -1,6 +1,6 @@
 """The heights of the drain without the rules, for a wide and for a narrow screen."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
 
 import shapely
@@ -12,7 +12,7 @@ from viz.drawing.figure import Figure, extent, figure, moved
 from viz.drawing.marks import Area, Fill, Hatch, Line, Mark, Strokes
 from viz.drawing.page import Box
 from viz.figures.heights.frame import Frame
-from viz.figures.heights.heights import Shown, section_marks, shown_of, water_shown
+from viz.figures.heights.heights import Shown, floor_taken, section_marks, shown_of, water_shown
 from viz.figures.heights.labels import (
     HEADS,
     RINGS,
@@ -35,6 +35,7 @@ TITLE = "Heights of the drain"
 # Ratios tried, the largest picture first; widths and text heights of the two pictures, mm.
 _RATIOS = (12, 14, 16, 18, 20, 24, 28, 32, 36, 40, 48)
 _WIDE, _WIDE_TEXT, _NARROW, _NARROW_TEXT = 336.0, 3.0, 108.0, 2.6
+_Drawn = tuple[list[Mark], str]
 # Between the two ends, and over the key, mm.
 _APART = 5.0
 
@@ -44,36 +45,40 @@ def heights_pictures(layout: Layout) -> tuple[Figure, Figure] | None:
 
     The numbers' key under the narrow one gives the heights at both ends. None without a drain.
     """
-    if shown_of(layout, 1.0) is None:
-        return None
-    return _wide(layout), _narrow(layout)
+    shown = shown_of(layout, 1.0)
+    return None if shown is None else (_wide(shown), _narrow(shown))
 
 
-def _scaled(layout: Layout) -> Iterator[Shown]:
-    """Yield what is drawn at one scale after the other, the largest first."""
-    for ratio in _RATIOS:
-        shown = shown_of(layout, 1000 / ratio)
-        if shown is not None:
-            yield shown
+def _largest(shown: Shown, drawn: Callable[[Shown], _Drawn], most: float) -> Shown:
+    """Return what is drawn at the largest scale that keeps a width, mm; else at the smallest.
+
+    Words keep their size and the rest follows the scale, so two scales tell the width at any.
+    """
+    (one, first), (two, second) = (
+        (ratio, extent(drawn(replace(shown, per_metre=1000 / ratio))[0]).width)
+        for ratio in (_RATIOS[0], _RATIOS[-1])
+    )
+    growth = (first - second) / (1 / one - 1 / two)
+    fixed = first - growth / one
+    fitting = [ratio for ratio in _RATIOS if fixed + growth / ratio <= most]
+    return replace(shown, per_metre=1000 / next(iter(fitting), _RATIOS[-1]))
 
 
-def _wide(layout: Layout) -> Figure:
-    lettering = Lettering(_WIDE_TEXT, layout.design.project.units)
-    drawn = [section_marks(shown, lettering) for shown in _scaled(layout)]
-    marks, told = next((d for d in drawn if extent(d[0]).width <= _WIDE), drawn[-1])
+def _wide(shown: Shown) -> Figure:
+    lettering = Lettering(_WIDE_TEXT, shown.layout.design.project.units)
+    largest = _largest(shown, lambda one: section_marks(one, lettering), _WIDE)
+    marks, told = section_marks(largest, lettering)
     return figure("drain-heights", TITLE, marks, None, f"Floor shortened. {told}".strip())
 
 
-def _narrow(layout: Layout) -> Figure:
-    for shown in _scaled(layout):
-        marks, told = _ends(shown)
-        if extent(marks).width <= _NARROW:
-            break
-    marks += _key(shown, extent(marks))
+def _narrow(shown: Shown) -> Figure:
+    largest = _largest(shown, _ends, _NARROW)
+    marks, told = _ends(largest)
+    marks += _key(largest, extent(marks))
     return figure("drain-heights", TITLE, marks, None, f"Floor cut off. {told}".strip())
 
 
-def _ends(shown: Shown) -> tuple[list[Mark], str]:
+def _ends(shown: Shown) -> _Drawn:
     """Return the low point's half of the section over the high point's, lettered by numbers."""
     drain, system = shown.drain, shown.layout.design.project.units
     lettering = Lettering(_NARROW_TEXT, system, _keys(shown))
@@ -94,7 +99,7 @@ def _ends(shown: Shown) -> tuple[list[Mark], str]:
 def _frame(shown: Shown, invert: float, rows: list[Row], lettering: Lettering) -> Frame:
     """Return the frame of one end; its room is so wide that the break lies beyond what is kept."""
     area, drain = shown.drain.area, shown.drain
-    half = _kept(rows, lettering) + max(0.0, area.projection_in) * shown.per_metre
+    half = _kept(rows, lettering) + floor_taken(drain) * shown.per_metre
     plain = Frame(drain, shown.per_metre, half, 0.0, (invert, invert))
     over = plain.y(area.finished_floor) + room_height(rows, lettering)
     return replace(plain, top=max(over, plain.y(drain.stone_top)) + 3.0)
@@ -111,7 +116,7 @@ def _half(
 ) -> Iterator[Mark]:  # fmt: skip
     water = water_shown(shown, frame)
     picture = [*picture_marks(frame), *water_marks(frame, table_of(shown.layout))]
-    edge = -frame.footing_in + _kept(rows, lettering)
+    edge = -frame.inner + _kept(rows, lettering)
     yield from _left_of(picture, edge)
     high = frame.y(frame.drain.area.finished_floor) + 1.5
     yield Line(zigzag(edge, frame.low - 1.0, high), SEEN, layer="outline")
