@@ -21,10 +21,10 @@ def ground_table(dug: AreaDug, system: System) -> Table:
         (f"{layer.capitalize()} to the planned top", show_volume(ground.base_m3, system), ""),
         ("In the design", show_volume(ground.planned_m3, system),
          f"{show_volume(abs(more), system)} {'less' if more > 0 else 'more'} than as dug"),
-        ("Thickness, mean", show_length(ground.mean_m, system), ""),
-        ("Thinnest", show_length(ground.thinnest.value, system), _at(ground.thinnest, system)),
-        ("Thickest", show_length(ground.thickest.value, system), _at(ground.thickest, system)),
-        (f"Thinner than {show_length(ground.least_m, system)}",
+        ("Thickness, mean", thick(ground.mean_m, system), ""),
+        ("Thinnest", thick(ground.thinnest.value, system), _at(ground.thinnest, system)),
+        ("Thickest", thick(ground.thickest.value, system), _at(ground.thickest, system)),
+        (f"Thinner than {thick(ground.least_m, system)}",
          show_area(ground.thin_m2, system), ""),
         ("Ground above planned subgrade", show_volume(ground.cut_m3, system), "to cut"),
         ("Room below planned subgrade", show_volume(ground.low_m3, system), "to fill"),
@@ -41,7 +41,21 @@ def ground_table(dug: AreaDug, system: System) -> Table:
 
 
 def _at(place: Place | Spot | Pond, system: System) -> str:
-    return f"x {show_length(place.x, system)}, y {show_length(place.y, system)}"
+    return f"x {whole(place.x, system)}, y {whole(place.y, system)}"
+
+
+def whole(metres: float, system: System) -> str:
+    """Return a size on the ground to the inch, or to the millimetre: no rod reads it finer."""
+    return show_length(round(metres, 3), system, 1)
+
+
+def _level(metres: float, system: System) -> str:
+    return show_level(round(metres, 3) if system == "metric" else metres, system, 8)
+
+
+def thick(metres: float, system: System) -> str:
+    """Return a thickness or height to an eighth of an inch, or to the millimetre."""
+    return show_length(round(metres, 3) if system == "metric" else metres, system, 8)
 
 
 def spot_names(dug: AreaDug) -> list[tuple[str, Spot | Pond]]:
@@ -63,10 +77,10 @@ def spots_table(dug: AreaDug, system: System) -> Table:
 
 def _spot(name: str, row: Spot | Pond, system: System) -> Row:
     if isinstance(row, Pond):
-        what, height = "water stands", f"{show_length(row.depth_m, system)} deep"
+        what, height = "water stands", f"{thick(row.depth_m, system)} deep"
     else:
         what = "high: cut" if row.kind == "high" else "low: fill"
-        height = f"{show_level(row.off_m, system)} off subgrade"
+        height = f"{_level(row.off_m, system)} off subgrade"
     area, volume = show_area(row.area_m2, system), show_volume(row.volume_m3, system)
     return name, what, _at(row, system), height, area, volume
 
@@ -76,10 +90,8 @@ def tops_table(dug: AsDug, system: System) -> Table:
     head = ("On", "Shot", "Row", "Planned", "Found", "Off", "Allowed", "Verdict")
     rows = []
     for top in dug.tops:
-        up, down = (show_length(x, system) for x in (top.tolerance.above, top.tolerance.below))
-        planned, found, off = (
-            show_level(x, system) for x in (top.planned_m, top.level_m, top.off_m)
-        )
+        up, down = (thick(x, system) for x in (top.tolerance.above, top.tolerance.below))
+        planned, found, off = (_level(x, system) for x in (top.planned_m, top.level_m, top.off_m))
         allowed = f"+{up}, -{down}"
         verdict = "within" if top.within else "outside"
         rows.append((top.on, top.shot, str(top.row), planned, found, off, allowed, verdict))

@@ -54,8 +54,8 @@ def _volume(area: AreaDug, system: System) -> Finding:
 
 def _thin(area: AreaDug, system: System) -> Finding:
     ground = area.ground
-    least = show_length(ground.least_m, system)
-    worst = f"thinnest {show_length(ground.thinnest.value, system)} at {_at(area, system)}"
+    least = _thick(ground.least_m, system)
+    worst = f"thinnest {_thick(ground.thinnest.value, system)} at {_at(area, system)}"
     if ground.thin_m2 < _CRUMB_M2:
         return Finding("survey-base-thin", "fine", area.name,
                        f"the {area.bed.layer} is nowhere thinner than {least}; {worst}",
@@ -75,7 +75,26 @@ def _thin(area: AreaDug, system: System) -> Finding:
 
 def _at(area: AreaDug, system: System) -> str:
     place = area.ground.thinnest
-    return f"x {show_length(place.x, system)}, y {show_length(place.y, system)}"
+    return _where(place.x, place.y, system)
+
+
+def _where(x: float, y: float, system: System) -> str:
+    """Return a place to the inch or the millimetre."""
+    across, up = (show_length(round(metres, 3), system, 1) for metres in (x, y))
+    return f"x {across}, y {up}"
+
+
+def _thick(metres: float, system: System) -> str:
+    """Return a height to the eighth of an inch or the millimetre, as a rod is read."""
+    return show_length(_read(metres, system), system, 8)
+
+
+def _off(metres: float, system: System) -> str:
+    return show_level(_read(metres, system), system, 8)
+
+
+def _read(metres: float, system: System) -> float:
+    return round(metres, 3) if system == "metric" else metres
 
 
 def _grade(area: AreaDug, system: System) -> Iterator[Finding]:
@@ -92,8 +111,8 @@ def _spots(area: AreaDug, spots: Spots, act: str, system: System) -> Iterator[Fi
         f"survey-{worst.kind}-spots",
         "look",
         area.name,
-        f"{spots.count:,} {noun}; the worst {show_level(worst.off_m, system)} off the planned "
-        f"subgrade at x {show_length(worst.x, system)}, y {show_length(worst.y, system)}",
+        f"{spots.count:,} {noun}; the worst {_off(worst.off_m, system)} off the planned "
+        f"subgrade at {_where(worst.x, worst.y, system)}",
         f"the fine grade within {_span(FINE_GRADE, system)}",
         FINE_GRADE.source,
         act,
@@ -101,7 +120,7 @@ def _spots(area: AreaDug, spots: Spots, act: str, system: System) -> Iterator[Fi
 
 
 def _span(tolerance: Tolerance, system: System) -> str:
-    up, down = (show_length(x, system) for x in (tolerance.above, tolerance.below))
+    up, down = (_thick(x, system) for x in (tolerance.above, tolerance.below))
     return f"±{up}" if tolerance.above == tolerance.below else f"+{up}, -{down}"
 
 
@@ -140,8 +159,7 @@ def _ponds(area: AreaDug, system: System) -> Iterator[Finding]:
             "survey-ponds", "look", area.name,
             f"rain stands in {ponds.count:,} {'hollow' if ponds.count == 1 else 'hollows'} of the "
             f"ground, {show_volume(ponds.volume_m3, system)} in all; the deepest "
-            f"{show_length(deepest.depth_m, system)} at x {show_length(deepest.x, system)}, "
-            f"y {show_length(deepest.y, system)}",
+            f"{_thick(deepest.depth_m, system)} at {_where(deepest.x, deepest.y, system)}",
             "no mud under the base", PRACTICE,
             "Pump it dry before the base goes in; fill hollows with base, not with spoil.",
         )  # fmt: skip
@@ -159,7 +177,7 @@ def _tops(tops: tuple[Top, ...], system: System) -> Iterator[Finding]:
             kind,
             f"{count - len(out):,} of {count:,} {_shots(count)} within tolerance; the farthest off "
             f"its planned top is shot {worst.shot} (row {worst.row}), "
-            f"{show_level(worst.off_m, system)}",
+            f"{_off(worst.off_m, system)}",
             f"the top within {span} of the plan",
             worst.tolerance.source,
             "Ask what stands on it before grinding or shimming." if out else "Leave it so.",

@@ -19,7 +19,7 @@ from geometry.survey.surface import Surface, triangulate
 from geometry.survey.tolerances import FINE_GRADE
 
 Meaning = Literal["none", "thin", "high", "rather high", "rather low", "low", "deep"]
-# A picture shows no more shots than one in each of so many by so many cells.
+# A picture of more shots shows the means in so many by so many cells.
 _CELLS = 60
 _GRID_M = 1e-7
 _UNDER_M = 1e-6
@@ -31,7 +31,7 @@ class Band:
 
     meaning: none: ground over the base's top; thin: under the least; high, low: ground beyond the
     fine grade's tolerance; rather high, rather low: within it; deep: below twice of it. area_m2:
-    exact. region: as drawn, from one shot a cell at most.
+    exact. region: as drawn.
     """
 
     meaning: Meaning
@@ -77,7 +77,7 @@ def not_shot(dug: AreaDug) -> BaseGeometry:
 
 
 def shores(dug: AreaDug) -> tuple[BaseGeometry, ...]:
-    """Return the water of each listed pond on the plan, as drawn."""
+    """Return the water of each listed pond on the plan, as drawn; empty for one too small."""
     surface = thinned(dug.surface)
     corners = surface.points[surface.triangles]
     level = surface.level[surface.triangles]
@@ -87,20 +87,23 @@ def shores(dug: AreaDug) -> tuple[BaseGeometry, ...]:
 def _shore(dug: AreaDug, pond: Pond, corners: Floats, level: Floats) -> BaseGeometry:
     wet = between(corners, level, None, pond.spill_m - _UNDER_M).intersection(dug.bed.region)
     spot = shapely.Point(pond.x, pond.y)
-    parts = polygons(wet)
-    return min(parts, key=spot.distance) if parts else EMPTY
+    return next((part for part in polygons(wet) if part.distance(spot) < _UNDER_M), EMPTY)
 
 
 def thinned(surface: Surface) -> Surface:
-    """Return a surface with one shot a cell at most, as it is where it has few shots."""
+    """Return a surface of the means in square cells, as it is where it has few shots."""
     if len(surface.points) <= _CELLS**2:
         return surface
     low, size = surface.points.min(axis=0), np.ptp(surface.points, axis=0)
     cell = np.minimum((surface.points - low) / size * _CELLS, _CELLS - 1).astype(np.int64)
-    _, kept = np.unique(cell[:, 0] * _CELLS + cell[:, 1], return_index=True)
-    kept = np.union1d(kept, surface.rim[:, 0])
-    x, y = surface.points[kept].T
-    return triangulate(x, y, surface.level[kept])
+    _, number = np.unique(cell[:, 0] * _CELLS + cell[:, 1], return_inverse=True)
+    count = np.bincount(number)
+    rim = surface.rim[:, 0]
+    x, y, level = (
+        np.concatenate((np.bincount(number, values) / count, values[rim]))
+        for values in (*surface.points.T, surface.level)
+    )
+    return triangulate(x, y, level)
 
 
 def between(corners: Floats, value: Floats, low: float | None, high: float | None) -> BaseGeometry:

@@ -15,6 +15,8 @@ from geometry.survey.spots import over_triangles, point_patches
 
 # Shallower than this a hollow is the reading's own error (3 mm).
 LEAST_M = 3e-3
+# Smaller than a hat it is a footprint, m2.
+_LEAST_M2 = 0.05
 
 
 @dataclass(frozen=True)
@@ -36,7 +38,7 @@ class Pond:
 
 @dataclass(frozen=True)
 class Ponds:
-    """The deepest ponds, the deepest first; count and volume of all.
+    """The deepest ponds, the deepest first; count and volume of all, footprints left out.
 
     Footings dam the floor all round: water leaves at the pit, or ends at the lowest shot (`ends`:
     x, y, level), where it stands as high as it comes.
@@ -95,6 +97,7 @@ def _measured(pieces: Pieces, filled: Floats) -> list[Pond]:
         Pond(x, y, float(surface.level[p]), float(filled[p]), float(wide[owner[p]]),
              float(volume[owner[p]]))
         for p, (x, y) in zip(bottoms, surface.points[bottoms].tolist(), strict=True)
+        if wide[owner[p]] > _LEAST_M2
     ]  # fmt: skip
 
 

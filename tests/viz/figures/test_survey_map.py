@@ -75,7 +75,7 @@ def test_tones_darken_with_every_band_in_grey_too() -> None:
 def test_many_shots_are_thinned_on_paper() -> None:
     layout = house()
     dice = np.random.default_rng(5)
-    x, y = dice.uniform(0, 9.1, 6000), dice.uniform(0, 6.1, 6000)
+    x, y = dice.uniform(0, 9.1, 4000), dice.uniform(0, 6.1, 4000)
     shots = ground_shots(x, y, layout.areas[0].subgrade + 0.03 * np.sin(x))
     scale = next(s for s in SCALES["ft-in"] if s.ratio == 96)
     marks = survey_map(layout, dug(layout, shots), scale, 2.5).marks

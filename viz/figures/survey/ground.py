@@ -3,10 +3,12 @@
 from collections.abc import Iterator, Sequence
 
 import shapely
+from shapely import MultiPolygon, Polygon
 from shapely.geometry.base import BaseGeometry
 
 from geometry.layout.floors import openings
 from geometry.layout.lay import Layout
+from geometry.plan.outline import EMPTY
 from geometry.survey.asdug import AreaDug
 from geometry.survey.bands import Band, not_shot
 from viz.drawing.expand import outline
@@ -19,6 +21,7 @@ from viz.style.materials import look
 
 _POND_DASH = (2.2, 0.9)
 _LEAST_MM2 = 1.0
+_SPECK_MM2 = 0.2
 
 
 def ground_marks(
@@ -36,20 +39,29 @@ def ground_marks(
         yield Fill(beyond, PAPER, "bands")
         yield Hatch(beyond, "dashes", QUIET, "hatch")
     for shape in waters:
-        water = paper.area(shape)
+        water = paper.area(Polygon(shape.exterior)) if isinstance(shape, Polygon) else EMPTY
         if water.area > _LEAST_MM2:
             yield from stroked(water, SEEN, _POND_DASH, "water", WATER)
     yield from _concrete(layout, dug, paper)
 
 
 def _band(band: Band, paper: OnPaper) -> Iterator[Mark]:
-    shape, looks = paper.area(band.region), LOOKS[band.meaning]
+    shape, looks = _whole(paper.area(band.region)), LOOKS[band.meaning]
     if shape.is_empty:
         return
     yield Fill(shape, looks.fill, "bands")
     if looks.hatch:
         yield Hatch(shape, looks.hatch, HATCH_INK, "hatch")
     yield from outline(shape, THIN, EDGE, "bands")
+
+
+def _whole(shape: MultiPolygon) -> MultiPolygon:
+    """Return an area without specks and slits too small to see."""
+    seen = [p for p in shape.geoms if p.area > _SPECK_MM2]
+    return MultiPolygon(
+        [Polygon(p.exterior, [h for h in p.interiors if Polygon(h).area > _SPECK_MM2])
+         for p in seen]
+    )  # fmt: skip
 
 
 def _concrete(layout: Layout, dug: AreaDug, paper: OnPaper) -> Iterator[Mark]:

@@ -12,7 +12,7 @@ from geometry.layout.lay import Layout
 from geometry.survey.asdug import AreaDug
 from geometry.survey.bands import Band, shores, thickness_bands
 from geometry.survey.shots import Floats, Ints
-from geometry.units import System, show_area, show_length
+from geometry.units import System, show_area
 from viz.drawing.expand import outline
 from viz.drawing.figure import Figure, extent, figure, moved
 from viz.drawing.marks import Circle, Fill, Hatch, Mark, Point
@@ -24,7 +24,7 @@ from viz.figures.survey.labels import Free, around
 from viz.figures.survey.looks import HATCH_INK, LOOKS, WATER, span_words
 from viz.figures.tables.figure import Signs, table_figures
 from viz.style.lines import CUT, INK, PAPER, SEEN
-from viz.survey_tables import spot_names, spots_table
+from viz.survey_tables import spot_names, spots_table, thick
 from viz.tables import Table
 
 # Size of the signs for spots; of a shot's dot; room between map and tables; of a swatch; mm.
@@ -33,7 +33,7 @@ _RING = 2.4
 # Words keep so far from the footing, mm.
 _OFF_EDGE = 0.4
 # Values stand no closer than this where there are many shots; the least width of the tables, mm.
-_CELL, _LEAST = 13.0, 150.0
+_CELL, _LEAST = 18.0, 150.0
 
 
 def survey_map(layout: Layout, dug: AreaDug, scale: Scale, text: float) -> Figure:
@@ -57,9 +57,10 @@ def survey_map(layout: Layout, dug: AreaDug, scale: Scale, text: float) -> Figur
 def _remark(dug: AreaDug, system: System) -> str:
     beyond = dug.ground.beyond_m2 > 0.01
     carried = " Hatched edge: beyond the shots, the nearest level carried on." if beyond else ""
-    plan = show_length(dug.bed.top - dug.bed.subgrade, system)
+    plan = thick(dug.bed.top - dug.bed.subgrade, system)
+    unit = ", mm" if system == "metric" else ""
     return (
-        f"Figures at dots: thickness to the planned top; planned {plan}. "
+        f"Figures at dots{unit}: thickness to the planned top; planned {plan}. "
         f"Dashed: edge of standing water.{carried}"
     )
 
@@ -123,9 +124,10 @@ def _values(dug: AreaDug, paper: OnPaper, free: Free, text: float, system: Syste
     for dot in dots:
         free.take(around(dot, _DOT))
     marks: list[Mark] = [Circle(dot, _DOT, 0.0, fill=INK, layer="labels") for dot in dots]
-    thick = dug.bed.top - surface.level[inside][kept]
-    for dot, value in zip(dots, thick.tolist(), strict=True):
-        label = free.label(dot, show_length(value, system, 8), text, (_DOT + 0.6, 1.8, 3.0))
+    values = dug.bed.top - surface.level[inside][kept]
+    for dot, value in zip(dots, values.tolist(), strict=True):
+        words = thick(value, system).removesuffix(" mm")
+        label = free.label(dot, words, text, (_DOT + 0.6, 1.8, 3.0))
         if label:
             marks.append(label)
     return marks
