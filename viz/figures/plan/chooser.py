@@ -34,7 +34,7 @@ class ChooserPlan:
 def chooser_plan(layout: Layout) -> ChooserPlan:
     """Draw walls, footings, piers, drain and pit, with room around them to begin a cut in."""
     works = [layout.ground.house, *(area.footings for area in layout.areas)]
-    works += [layout.drain.low_space] if layout.drain else []
+    works += [drain.low_space for drain in layout.drains]
     left, low, right, high = shapely.union_all(works).buffer(_AROUND_M).bounds
     per_metre = _LONG / max(right - left, high - low)
     paper = OnPaper(per_metre)
@@ -46,13 +46,13 @@ def chooser_plan(layout: Layout) -> ChooserPlan:
 
 def _marks(layout: Layout, paper: OnPaper) -> list[Mark]:
     made = structure(layout, paper)
-    drain, pit = layout.drain, layout.sump
     found: list[Mark] = []
-    if drain:
+    for drain in layout.drains:
         found += pipes.band_marks(drain, paper, made.footings)
     found += structure_marks(made)
-    if drain:
+    for drain in layout.drains:
         found += pipes.drain_marks(drain, paper)
-    if pit:
-        found += pipes.pit_marks(pit, paper)
+    found += pipes.outward_marks(layout, paper)
+    if layout.sump:
+        found += pipes.pit_marks(layout.sump, paper)
     return found

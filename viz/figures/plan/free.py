@@ -36,6 +36,8 @@ _OVER_WORDS = 500.0
 _UNLED = 35.0
 _LED = 3.0
 _BEYOND = 1.2
+# Sets of rings that are tried before words stand where they had better not.
+_PATIENT = 2
 
 
 @dataclass(frozen=True)
@@ -82,14 +84,23 @@ class Places:
         self.hard = shapely.union_all([self.hard, *shapes])
         shapely.prepare(self.hard)
 
-    def put(self, wish: Wish, banned: BaseGeometry | None = None) -> Place:
-        """Place something in the cheapest free place round its thing, off a banned region."""
+    def put(
+        self,
+        wish: Wish,
+        banned: BaseGeometry | None = None,
+        shunned: BaseGeometry | None = None,
+    ) -> Place:
+        """Place something in the cheapest free place round its thing, off a banned region.
+
+        shunned: kept off as well as long as there is room elsewhere not too far away.
+        """
         reach, number = 1.0, 0
         while True:
             boxes, base = around(wish, np.asarray(NEAR) * reach + (number > 0) * 38.0 * reach / 4)
-            if banned is not None:
-                kept = ~shapely.intersects(banned, shapely.box(*boxes.T))
-                boxes, base = boxes[kept], base[kept]
+            for region in (banned, shunned if number < _PATIENT else None):
+                if region is not None:
+                    kept = ~shapely.intersects(region, shapely.box(*boxes.T))
+                    boxes, base = boxes[kept], base[kept]
             found = self._best(boxes, base, wish, number > 1)
             if found is not None:
                 return self._keep(boxes[found], wish)

@@ -1,4 +1,4 @@
-"""The drain and the pit from above: pipe, way of flow, stone in its wrap, the pipe to the pit."""
+"""The drains and the pit from above: pipes and their flow, wrapped stone, solid pipes, bleeders."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -9,12 +9,14 @@ import shapely
 from shapely import LineString, MultiPolygon, Polygon
 from shapely.geometry.base import BaseGeometry
 
+from geometry.layout.bleeders import Bleeder
 from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
 from geometry.layout.leads import LeadLayout
 from geometry.layout.sump import SumpLayout
 from geometry.plan.outline import Point, multi
 from viz.drawing.marks import Circle, Fill, Line, Mark
+from viz.figures.drainwords import highs
 from viz.figures.plan import dashes
 from viz.figures.plan.onpaper import OnPaper, ring_line, runs, stroked, unit
 from viz.style.lines import PAPER, SEEN
@@ -28,6 +30,8 @@ _LEG = 9.0
 _CLEAR = 1.3
 _RISER = 1.0
 _PIT = 2.0
+# A pipe to daylight is drawn on so far beyond the hole, mm, and its arrow stands on that.
+_ON = 9.0
 
 
 @dataclass(frozen=True)
@@ -40,11 +44,10 @@ class Flow:
 
 
 def flows(drain: DrainLayout) -> tuple[Flow, ...]:
-    """Return the straight legs between corners, low and high point, each with its way of flow."""
+    """Return the straight legs between corners, low and high points, each with its way of flow."""
     length = drain.route.length
-    turns = {0.0, length, drain.low % length if drain.route.closed else drain.low}
-    turns |= {drain.high % length if drain.route.closed else drain.high}
-    stops = sorted({*turns, *(float(s) for s in drain.route.stations)})
+    turns = (s % length if drain.route.closed else s for s in drain.falls.stations)
+    stops = sorted({0.0, length, *turns, *(float(s) for s in drain.route.stations)})
     legs = pairwise(stops)
     return tuple(
         Flow(a, b, drain.invert(a + 1e-6) > drain.invert(b - 1e-6)) for a, b in legs if b - a > 1e-3
@@ -65,16 +68,28 @@ def route_line(drain: DrainLayout, paper: OnPaper) -> LineString:
 def hard_pipes(layout: Layout, paper: OnPaper) -> list[BaseGeometry]:
     """Return what words keep off: pipes, pit, arrows and risers included."""
     found: list[BaseGeometry] = []
-    if layout.drain:
-        wide = max(_CLEAR, paper.size(layout.drain.radius))
-        found.append(route_line(layout.drain, paper).buffer(wide))
+    for drain in layout.drains:
+        wide = max(_CLEAR, paper.size(drain.radius))
+        found.append(route_line(drain, paper).buffer(wide))
     if layout.sump:
         at = shapely.Point(paper.point(layout.sump.sump.at))
         found.append(at.buffer(paper.size(layout.sump.outer, _PIT) + 0.4))
-    if layout.lead:
-        line = LineString([paper.point(layout.lead.at(d)[:2]) for d in (0.0, layout.lead.end)])
-        found.append(line.buffer(max(_CLEAR, paper.size(layout.lead.outer))))
+    for lead in (lead for drain in layout.drains for lead in layout.leads(drain)):
+        line = lead_line(lead, layout, paper)
+        found.append(line.buffer(max(_CLEAR, paper.size(lead.outer))))
+    found += [bleeder_line(b, paper).buffer(_CLEAR / 2) for b in layout.bleeders]
     return found
+
+
+def lead_line(lead: LeadLayout, layout: Layout, paper: OnPaper) -> LineString:
+    """Return a solid pipe on paper: to the pit, or on toward daylight beyond the hole."""
+    on = 0.0 if lead is layout.pit_lead else _ON / paper.per_metre
+    return LineString([paper.point(lead.at(d)[:2]) for d in (0.0, lead.end + on)])
+
+
+def bleeder_line(bleeder: Bleeder, paper: OnPaper) -> LineString:
+    """Return a pipe through the footing on paper."""
+    return LineString([paper.point(e[:2]) for e in (bleeder.outer_end, bleeder.inner_end)])
 
 
 def band_edge(drain: DrainLayout, paper: OnPaper) -> BaseGeometry:
@@ -96,7 +111,7 @@ _FABRIC = look("wrap").ink
 
 
 def drain_marks(drain: DrainLayout, paper: OnPaper) -> Iterator[Mark]:
-    """Yield the pipe as a heavy chain line, arrows down its fall, ends, risers, high point."""
+    """Yield the pipe as a heavy chain line, arrows down its falls, ends, risers, high points."""
     line = route_line(drain, paper)
     for run in runs(line):
         points = tuple((float(x), float(y)) for x, y in run.coords)
@@ -104,7 +119,8 @@ def drain_marks(drain: DrainLayout, paper: OnPaper) -> Iterator[Mark]:
     if drain.rise > 1e-9:
         for flow in flows(drain):
             yield from _arrow(drain, flow, paper)
-        yield from _tick(drain, drain.high, paper)
+        for high in highs(drain):
+            yield from _tick(drain, high, paper)
     if not drain.route.closed:
         for end in (drain.gaps[0][0], drain.gaps[-1][1]):
             yield from _tick(drain, end, paper)
@@ -113,6 +129,19 @@ def drain_marks(drain: DrainLayout, paper: OnPaper) -> Iterator[Mark]:
         radius = paper.size(drain.radius, _RISER)
         yield Circle(at, radius + 0.7, SEEN, WATER, PAPER, "drain")
         yield Circle(at, radius, SEEN, WATER, None, "drain")
+
+
+def outward_marks(layout: Layout, paper: OnPaper) -> Iterator[Mark]:
+    """Yield solid pipes to daylight, an arrow on each, and bleeders as dashes."""
+    for lead in (lead for drain in layout.drains for lead in layout.leads(drain)):
+        if lead is not layout.pit_lead:
+            start, end = lead_line(lead, layout, paper).coords
+            yield Line((start, end), dashes.SOLID_PIPE, WATER, layer="drain")
+            back = (end[0] - 0.55 * _ON * lead.along[0], end[1] - 0.55 * _ON * lead.along[1])
+            yield Fill(head(back, lead.along, _ARROW), WATER, "drain")
+    for bleeder in layout.bleeders:
+        start, end = bleeder_line(bleeder, paper).coords
+        yield Line((start, end), dashes.SOLID_PIPE, WATER, dashes.BLEEDER, "drain")
 
 
 def _along(drain: DrainLayout, station: float) -> tuple[Point, Point]:

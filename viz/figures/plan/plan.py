@@ -71,21 +71,40 @@ class _Worded(Whole):
         layout, paper, text = self.layout, self.paper, self.text
         places = self.places(_BELT * text, self._head)
         tags, pads = self._tags(), [p.pad for p in self.made.piers]
-        places.keep_off([shapely.Point(t.at).buffer(_DOT) for t in tags if not t.loose])
-        yield from area_marks(layout, pads, paper, places, text)
-        yield from put(list(say.pier_tags(layout, self.made)), places, text)
+        under = self._under()
+        dots = [t for t in (*under, *tags) if not t.loose]
+        places.keep_off([shapely.Point(t.at).buffer(_DOT) for t in dots])
+        # Words of a drain under the floor, and of its pit, have less choice than the floor's own.
+        piers, pit = list(say.pier_tags(layout, self.made)), self._pit()
+        if not under:
+            yield from area_marks(layout, pads, paper, places, text)
+        yield from put(piers, places, text)
         places.keep_off(pads)
-        if layout.sump:
-            yield from put(list(say.pit_tags(layout, layout.sump, paper)), places, text)
+        yield from put([*pit, *under], places, text)
+        if under:
+            yield from area_marks(layout, pads, paper, places, text)
         yield from put(tags, places, text)
         yield from bubbles.detail_marks(self.details, paper, places, self.bubble, text)
+
+    def _pit(self) -> list[Tag]:
+        pit = self.layout.sump
+        return list(say.pit_tags(self.layout, pit, self.paper)) if pit else []
+
+    def _under(self) -> list[Tag]:
+        """Return the tags of drains under floors."""
+        found: list[Tag] = []
+        for drain in (d for d in self.layout.drains if d.inside):
+            found += say.drain_tags(self.layout, drain, self.paper)
+            found += say.pipe_tags(self.layout, drain, self.paper, self.text)
+        return found
 
     def _tags(self) -> list[Tag]:
         layout, paper, text = self.layout, self.paper, self.text
         tags = list(say.side_tags(layout, self.corners.untold(), paper))
-        if layout.drain:
-            tags += say.drain_tags(layout, layout.drain, paper)
-            tags += say.pipe_tags(layout, layout.drain, paper, text)
+        tags += say.outward_tags(layout, paper)
+        for drain in (d for d in layout.drains if not d.inside):
+            tags += say.drain_tags(layout, drain, paper)
+            tags += say.pipe_tags(layout, drain, paper, text)
         return [*tags, *say.step_tags(layout, self.made)]
 
     def marks(self) -> tuple[Mark, ...]:

@@ -3,6 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from shapely.geometry.base import BaseGeometry
+
 from viz.drawing.fonts import text_width
 from viz.drawing.marks import Anchor, Leader, Mark, Point, Text
 from viz.figures.plan.candidates import AIR, Wish
@@ -18,7 +20,7 @@ class Tag:
     """What is said of one thing, its first line bold unless `plain`.
 
     at: on the thing, mm. toward: unit vector the words would like to stand along. away, loose,
-    start, air: as for a `Wish`.
+    start, air: as for a `Wish`. shunned: where the words had better not stand, on paper.
     """
 
     lines: tuple[str, ...]
@@ -29,6 +31,7 @@ class Tag:
     away: float = 2.4
     start: float = 0.0
     air: float = AIR
+    shunned: BaseGeometry | None = None
 
     def size(self, text: float) -> tuple[float, float]:
         """Return width and height of the words, mm."""
@@ -65,4 +68,4 @@ class Tag:
 def put(tags: list[Tag], places: Places, text: float) -> Iterator[Mark]:
     """Place tags one after the other and yield their marks."""
     for tag in tags:
-        yield from tag.marks(places.put(tag.wish(text)), text)
+        yield from tag.marks(places.put(tag.wish(text), shunned=tag.shunned), text)

@@ -7,18 +7,20 @@ from functools import cached_property
 from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
 from geometry.layout.sump import SumpLayout
+from viz.figures.drainwords import capital, highs, to_daylight, told_apart
 from viz.figures.plan.bubbles import Ref
 from viz.figures.plan.flat import flat_words
 from viz.figures.plan.key import Entry
 from viz.figures.plan.onpaper import OnPaper
-from viz.figures.plan.pipes import flows
-from viz.figures.plan.say import away_from, house_of
+from viz.figures.plan.pipes import bleeder_line, flows, lead_line
+from viz.figures.plan.say import away_from, free_side, house_of, named_one
 from viz.figures.plan.signs import Sign
 from viz.figures.plan.structure import Step, Structure
 from viz.figures.plan.words import Saying
 
 _SAME_M = 1e-5
 _LOW, _HIGH, _PIT, _SLEEVE, _STEP = "LP", "HP", "S", "SL", "ST"
+_DAYLIGHT, _BLEEDERS = "DL", "BL"
 
 
 @dataclass(frozen=True, eq=False)
@@ -44,24 +46,45 @@ class Told:
         if pit:
             edge = self.paper.size(pit.outer, 2.0)
             yield Sign(_PIT, self.paper.point(pit.sump.at), away=edge + 0.8, start=edge)
-        if self.layout.drain:
-            yield from self._drain_signs(self.layout.drain)
+        for drain in self.layout.drains:
+            yield from self._outward_signs(drain)
+        for drain in self.layout.drains:
+            yield from self._drain_signs(drain)
         for letters, step in self._steps:
             spot = step.edge.interpolate(0.5, normalized=True)
             yield Sign(letters, (spot.x, spot.y), away=1.5)
 
     def _drain_signs(self, drain: DrainLayout) -> Iterator[Sign]:
-        house = house_of(self.layout, self.paper)
+        house = free_side(self.layout, drain, self.paper)
         for letters, station, _ in self._stations(drain):
             at = self.paper.point(drain.route.at(station))
             yield Sign(letters, at, away_from(house, at))
 
+    def _outward_signs(self, drain: DrainLayout) -> Iterator[Sign]:
+        """Yield signs at the ends of pipes to daylight, and one for the bleeders."""
+        before = self._initials(drain)
+        for out in to_daylight(self.layout, drain):
+            at = lead_line(out.lead, self.layout, self.paper).coords[-1]
+            yield Sign(f"{before}{_DAYLIGHT}{out.number or ''}", at, out.lead.along, away=1.0)
+        if laid := self.layout.bleeders_of(drain):
+            at = bleeder_line(named_one(laid), self.paper).coords[0]
+            yield Sign(_BLEEDERS, at, away_from(house_of(self.layout, self.paper), at))
+
+    def _initials(self, drain: DrainLayout) -> str:
+        """Return the letters before a drain's signs; none where it is the only one."""
+        drains = self.layout.drains
+        firsts = [told_apart(d, drains)[:1].upper() for d in drains]
+        number = next(n for n, d in enumerate(drains) if d is drain)
+        if len(set(firsts)) == len(firsts):
+            return firsts[number]
+        return f"D{number + 1}-"
+
     def groups(self, refs: Sequence[Ref]) -> tuple[tuple[Entry, ...], ...]:
         """Return the entries of the key, those of one kind together. refs: other drawings."""
-        pit, drain = self.layout.sump, self.layout.drain
+        pit = self.layout.sump
         found = (
             self._areas(),
-            self._drain(drain) if drain else (),
+            *(self._drain(drain) for drain in self.layout.drains),
             self._pit(pit) if pit else (),
             self._rest(),
             (Entry(lines=(" ".join([*self.say.notes(), *_about(refs)]),)),),
@@ -74,10 +97,22 @@ class Told:
             yield Entry(head=name, lines=tuple(lines))
 
     def _drain(self, drain: DrainLayout) -> Iterator[Entry]:
+        if len(self.layout.drains) > 1:
+            yield Entry(head=capital(drain.title))
         for letters, station, name in self._stations(drain):
             yield Entry(letters, name, self.say.invert(drain.invert(station)))
-        kind, *more = self.say.pipe(drain)
-        yield Entry(head=kind, lines=(", ".join(more), self._falls(drain)))
+        before = self._initials(drain)
+        for out in to_daylight(self.layout, drain):
+            _, *lines = self.say.daylight(drain, out)
+            letters, head = f"{before}{_DAYLIGHT}{out.number or ''}", f"To {out.name}, see outlet"
+            yield Entry(letters, head, lines=tuple(lines))
+        if self.layout.bleeders_of(drain):
+            head, *lines = self.say.bleeders(drain)
+            yield Entry(_BLEEDERS, head, lines=tuple(lines))
+        kind, *more = self.say.plain_pipe(drain)
+        level = ", ".join((self._falls(drain), *self.say.level_throughout(drain)))
+        about = (", ".join(more), level)
+        yield Entry(head=kind, lines=about)
 
     def _falls(self, drain: DrainLayout) -> str:
         """Return the falls of all legs in one line."""
@@ -123,13 +158,23 @@ class Told:
             ends = ((0.0, 0), (drain.route.length, -1))
             corners += [(station, str(drain.outline_corner(n))) for station, n in ends]
         taken: set[str] = set()
+        before = self._initials(drain)
+        named = {**_numbered(_HIGH, tuple(highs(drain))), **_numbered(_LOW, drain.lows)}
         for station, name in self.say.stations(drain):
-            plain = _LOW if abs(station - drain.low) < _SAME_M else _HIGH
+            plain = next((n for s, n in named.items() if abs(s - station) < _SAME_M), _HIGH)
             letters = next((n for s, n in corners if abs(s - station) < _SAME_M), plain)
+            letters = before + letters
             while letters in taken:
                 letters += "'"
             taken.add(letters)
             yield letters, station, name
+
+
+def _numbered(letters: str, stations: Sequence[float]) -> dict[float, str]:
+    """Return the letters of places of one kind, numbered where there are several."""
+    if len(stations) < 2:
+        return dict.fromkeys(stations, letters)
+    return {station: f"{letters}{n}" for n, station in enumerate(stations, 1)}
 
 
 def _about(refs: Sequence[Ref]) -> Iterator[str]:

@@ -51,13 +51,14 @@ class Whole:
     def below(self) -> tuple[Mark, ...]:
         """Everything drawn of the building itself."""
         found: list[Mark] = []
-        drain, sump = self.layout.drain, self.layout.sump
-        if drain:
+        drains, sump = self.layout.drains, self.layout.sump
+        for drain in drains:
             found += pipes.band_marks(drain, self.paper, self.made.footings)
         found += stroked(self.dig, THIN, DIG, "dig", QUIET)
         found += structure_marks(self.made)
-        if drain:
+        for drain in drains:
             found += pipes.drain_marks(drain, self.paper)
+        found += pipes.outward_marks(self.layout, self.paper)
         if sump:
             found += pipes.pit_marks(sump, self.paper)
         return tuple(found)
@@ -105,7 +106,7 @@ class Whole:
         yield Soft(tuple(sections), 6.0)
         yield Soft(tuple(bubbles.detail_rings(self.details, self.paper)), 12.0)
         yield Soft(tuple(runs(self.dig)), 1.0)
-        if self.layout.drain:
-            yield Soft(tuple(runs(pipes.band_edge(self.layout.drain, self.paper))), 2.0)
+        for drain in self.layout.drains:
+            yield Soft(tuple(runs(pipes.band_edge(drain, self.paper))), 2.0)
         if self.layout.sump:
             yield Soft((pipes.pit_ring(self.layout.sump, self.paper),), 3.0)

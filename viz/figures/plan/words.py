@@ -5,12 +5,14 @@ from collections.abc import Iterator
 from functools import cached_property
 
 from geometry.layout.areas import AreaLayout
+from geometry.layout.bleeders import bleeder_invert
 from geometry.layout.drain import SAME_STATION_M, DrainLayout
 from geometry.layout.footings import pier_name
 from geometry.layout.lay import Layout
 from geometry.layout.sump import SumpLayout
 from geometry.parts.pier import Pier
-from geometry.units import System, show_elevation, show_fall, show_level
+from geometry.units import System, show_elevation, show_fall, show_length, show_level
+from viz.figures.drainwords import ToDaylight, capital, ends_open, highs, tee_words, told_apart
 from viz.figures.plan.pipes import Flow
 from viz.words import size
 
@@ -96,6 +98,11 @@ class Saying:
             yield f"Pier pads {self._kinds[0]}{more}."
 
     def pipe(self, drain: DrainLayout) -> tuple[str, ...]:
+        """Return what the drain's pipe is, under its title where there are several drains."""
+        titled = (capital(drain.title),) if len(self.layout.drains) > 1 else ()
+        return (*titled, *self.plain_pipe(drain))
+
+    def plain_pipe(self, drain: DrainLayout) -> tuple[str, ...]:
         """Return what the drain's pipe is, where it lies, and its stone."""
         name = drain.pipe.name.split(", ", 1)[-1]
         wide = self.size(drain.drain.stone.width)
@@ -103,6 +110,46 @@ class Saying:
             f"Perforated {name}",
             f"middle {self.size(drain.drain.offset)} off footing face",
             f"in washed stone {wide} wide, fabric round it",
+        )
+
+    def of(self, drain: DrainLayout, name: str) -> str:
+        """Return a place's name, with its drain's where there are several."""
+        short = told_apart(drain, self.layout.drains)
+        return f"{capital(short)}: {name[0].lower()}{name[1:]}" if short else name
+
+    def level_throughout(self, drain: DrainLayout) -> tuple[str, ...]:
+        """Return the one invert of a level pipe, where its corners do not tell it."""
+        if self._tells_corners(drain):
+            return ()
+        level, elevation = self.invert(drain.outlet_invert)
+        return f"{level} throughout", elevation
+
+    def _tells_corners(self, drain: DrainLayout) -> bool:
+        """Whether every corner has its invert: of several drains one that lies level has one."""
+        return len(self.layout.drains) < 2 or drain.rise > 1e-9
+
+    def daylight(self, drain: DrainLayout, out: ToDaylight) -> tuple[str, ...]:
+        """Return the words of a solid pipe that leads to open air."""
+        run, pipe = out.run, out.lead.pipe.name.split(", ", 1)[-1]
+        reach = show_length(run.reach_m, self.system, 4)
+        ends = f"open end {reach} from the drain, INV {self.level(run.end_invert_m)}"
+        if run.end_at_m is None:
+            ends = f"does not come out within {reach}"
+        return (
+            self.of(drain, f"To {out.name}, see outlet"),
+            f"solid {pipe}, falls {show_fall(out.lead.fall, self.system)}",
+            ends,
+        )
+
+    def bleeders(self, drain: DrainLayout) -> tuple[str, ...]:
+        """Return count, pipe, spacing and invert of the pipes through the footing."""
+        laid = self.layout.bleeders_of(drain)
+        pipe, apart = laid[0].pipe.name.split(", ", 1)[-1], drain.drain.bleeders.spacing
+        many = f"{len(laid)} bleeders" if len(laid) > 1 else "1 bleeder"
+        return (
+            f"{many} through the footing",
+            f"{pipe}, at most {self.size(apart)} apart",
+            f"INV {self.both(bleeder_invert(drain))}",
         )
 
     def fall(self, drain: DrainLayout, flow: Flow) -> str:
@@ -145,15 +192,30 @@ class Saying:
             yield station, ", ".join(names)
 
     def _named(self, drain: DrainLayout) -> Iterator[tuple[float, str]]:
-        yield drain.low, "Low point, tee" if drain.has_tee else "Low point"
-        if drain.rise > 1e-9:
-            yield drain.high, "High point"
+        yield from self._lows(drain)
+        for station in highs(drain):
+            yield station, "High point"
+        if not self._tells_corners(drain):
+            for corner in drain.drain.cleanouts:
+                yield drain.corner_station(corner), f"Corner {corner}"
+            return
         for fitting in drain.fittings:
             if fitting.kind == "bend":
                 yield fitting.station, f"Corner {drain.outline_corner(fitting.corner or 0)}"
         if not drain.route.closed:
             for number, station in ((0, 0.0), (-1, drain.route.length)):
-                yield station, f"End at corner {drain.outline_corner(number)}"
+                over = ", over lower stone" if ends_open(drain, station) else ""
+                yield station, f"End at corner {drain.outline_corner(number)}{over}"
+
+    def _lows(self, drain: DrainLayout) -> Iterator[tuple[float, str]]:
+        """Yield the low points; of a drain that bleeders empty everywhere none."""
+        if drain.drain.outlet == "bleeders" and not self._tells_corners(drain):
+            return
+        for low in drain.lows:
+            out = tee_words(self.layout, drain, low)
+            plain = out == "the pit" and len(drain.lows) == 1
+            tee = ", tee" if plain else f", tee to {out}"
+            yield low, f"Low point{tee}" if out else "Low point"
 
     def notes(self) -> tuple[str, ...]:
         """Return the plan's own notes, each a sentence."""
@@ -162,8 +224,10 @@ class Saying:
             "Two-dot chain line: foot of excavation.",
             f"Levels from project top of footing (TOF), {self.elevation(0.0)}.",
         ]
-        if self.layout.drain:
+        if self.layout.drains:
             found.append("INV: inside bottom of pipe.")
-            if self.layout.drain.drain.cleanouts:
-                found.append("CO: cleanout to grade.")
+        cleaned = [d for d in self.layout.drains if d.drain.cleanouts]
+        if cleaned:
+            to = dict.fromkeys("finished floor" if d.inside else "grade" for d in cleaned)
+            found.append(f"CO: cleanout to {' or '.join(to)}.")
         return (*found, *self._about_pads())
