@@ -16,6 +16,7 @@ from geometry.layout.drain import DrainLayout
 from geometry.layout.sump import SumpLayout
 from geometry.plan.outline import offset, polygons
 from geometry.plan.route import corners_of, lengths_along, parallel, straightened
+from geometry.plan.sides import Sides
 from geometry.project import Design
 from geometry.units import INCH
 
@@ -70,8 +71,12 @@ class GroundLayout:
 
     def finished(self, x: float, y: float) -> float:
         """Level of the finished grade at a place outside the house."""
-        away = float(self.house.distance(shapely.Point(x, y)))
+        away = min((s.away(x, y) for s in self._sides), default=0.0)
         return max(self.existing, self.at_wall - self.design.grade.fall * away)
+
+    @cached_property
+    def _sides(self) -> tuple[Sides, ...]:
+        return tuple(Sides(straightened(p)) for p in polygons(self.house))
 
     def bench(self, area: AreaLayout) -> float:
         """Level of the hole's bottom beside an area's footing."""

@@ -11,10 +11,10 @@ from geometry.materials.kinds import Aggregate, Material, Soil
 from geometry.parts.order import Unit
 from geometry.parts.usual import GIVEN, Factor
 from geometry.project import Design
+from geometry.takeoff.earth import backfill_volume, grading_volume, wall_stone_volume
 from geometry.takeoff.row import Part, Row
 from geometry.takeoff.usual import densities, factor
 from geometry.takeoff.volumes import PartVolume
-from geometry.takeoff.wall_stone import wall_stone_volume
 from geometry.units import to_unit
 
 BULK: frozenset[Role] = frozenset({"base", "blinding", "fill", "drain stone", "pit stone"})
@@ -36,6 +36,12 @@ def bulk_rows(layout: Layout, volumes: Iterable[PartVolume]) -> Iterator[Row]:
     if up > _LEAST_M3:
         label = layout.label("ground/wall stone")
         found[label.material].append(Part(label.name, up))
+    if bought := layout.design.backfill.material:
+        volumes_m3 = {
+            "Backfill": backfill_volume(layout),
+            "Finished grade": grading_volume(layout),
+        }
+        found[bought] += [Part(n, v) for n, v in volumes_m3.items() if v > _LEAST_M3]
     for key, parts in found.items():
         yield bulk_row(layout.design, key, tuple(parts))
 

@@ -3,17 +3,19 @@
 from collections.abc import Iterator
 from functools import lru_cache
 
+from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
 from geometry.takeoff.bars import bar_rows
 from geometry.takeoff.bulk import bulk_rows
 from geometry.takeoff.fabric import fabric_rows
 from geometry.takeoff.foam import foam_rows
-from geometry.takeoff.pipes import Drained, piece_row, pipe_rows
+from geometry.takeoff.pipes import Drained, Outlet, piece_row, pipe_rows
 from geometry.takeoff.pours import masonry_walls, pours
 from geometry.takeoff.prices import priced, total, unused
 from geometry.takeoff.row import CutList, Order, Row
 from geometry.takeoff.sheet import sheet_rows
 from geometry.takeoff.volumes import part_volumes
+from geometry.water.daylight import daylight_runs
 
 Made = tuple[Row, CutList | None]
 
@@ -46,7 +48,22 @@ def _drain(layout: Layout) -> Iterator[Made]:
 
 def drained(layout: Layout) -> tuple[Drained, ...]:
     """Return the drains laid out, each with what hangs on it."""
-    return tuple(Drained(d, layout.risers(d), layout.leads(d)) for d in layout.drains)
+    return tuple(
+        Drained(d, layout.risers(d), _outlets(layout, d), layout.bleeders_of(d))
+        for d in layout.drains
+    )
+
+
+def _outlets(layout: Layout, drain: DrainLayout) -> tuple[Outlet, ...]:
+    """Return the solid pipes from a drain's tees; to daylight as far as the open end."""
+    runs = iter(daylight_runs(drain))
+    found = []
+    for lead in layout.leads(drain):
+        pit = lead is layout.pit_lead
+        length = lead.end * lead.stretch if pit else next(runs).length_m
+        name = "to the pit" if pit else "to daylight"
+        found.append(Outlet(name, lead, length - lead.begin * lead.stretch))
+    return tuple(found)
 
 
 def _pit(layout: Layout) -> Iterator[Row]:
@@ -60,13 +77,7 @@ def _pit(layout: Layout) -> Iterator[Row]:
 
 def _left_out(layout: Layout) -> Iterator[str]:
     """Yield what is bought for a design and not counted here."""
-    backfill = layout.design.backfill.material
-    if backfill:
-        yield (
-            f"Backfill and grade of {backfill}: their volume stands with the volumes in place; "
-            "no allowance is added."
-        )
-    else:
+    if not layout.design.backfill.material:
         yield "Backfill and grade are made of what was dug."
     for area in masonry_walls(layout):
         yield f"The wall of {area} is laid, not poured: its blocks and mortar are not counted."

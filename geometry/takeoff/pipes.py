@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import ceil, degrees
 
+from geometry.layout.bleeders import Bleeder
 from geometry.layout.bodies import Prism
 from geometry.layout.drain import DrainLayout
 from geometry.layout.leads import LeadLayout
@@ -20,18 +21,29 @@ ELBOWS_DEG = (22.5, 45.0, 90.0)
 PLAY_DEG = 2.0
 _JOINTS = {
     "elbow": 2, "coupling": 2, "tee": 3, "cap": 1, "cleanout tee": 3, "cleanout plug": 1,
+    "guard": 0,
 }  # fmt: skip
 
 Made = tuple[Row, CutList | None]
 
 
 @dataclass(frozen=True, eq=False)
+class Outlet:
+    """A solid pipe from a tee: where it leads, and its length from the tee's leg on, metres."""
+
+    name: str
+    lead: LeadLayout
+    length_m: float
+
+
+@dataclass(frozen=True, eq=False)
 class Drained:
-    """One drain with what hangs on it: its cleanouts' risers, its solid pipes."""
+    """One drain with what hangs on it: its cleanouts' risers, its solid pipes, its bleeders."""
 
     drain: DrainLayout
     risers: Sequence[Prism]
-    leads: Sequence[LeadLayout]
+    outlets: Sequence[Outlet]
+    bleeders: Sequence[Bleeder]
 
     def perforated(self) -> list[Cut]:
         """Return the perforated runs from fitting to fitting, along the fall."""
@@ -39,22 +51,21 @@ class Drained:
         return [Cut(f"run {n}", length) for n, length in enumerate(lengths, 1)]
 
     def solid(self) -> list[tuple[Pipe, Cut]]:
-        """Return the solid runs: risers, and the pipes from the tees."""
+        """Return the solid runs: risers, the pipes from the tees, the bleeders."""
         drain = self.drain
         found = [
             (drain.pipe, Cut(f"cleanout {corner}", riser.top - riser.bottom))
             for corner, riser in zip(drain.drain.cleanouts, self.risers, strict=True)
         ]
-        for lead in self.leads:
-            name = "to the pit" if lead.sleeve or drain.inside else "to the hole's edge"
-            found.append((lead.pipe, Cut(name, (lead.end - lead.begin) * lead.stretch)))
+        found += [(o.lead.pipe, Cut(o.name, o.length_m)) for o in self.outlets]
+        found += [(b.pipe, Cut(f"bleeder {n}", b.length)) for n, b in enumerate(self.bleeders, 1)]
         return found
 
     def sleeves(self) -> list[tuple[Pipe, Cut]]:
         """Return the sleeve the solid pipe passes through."""
         return [
             (lead.sleeve, Cut("through the footing", (lead.back - lead.face) * lead.stretch))
-            for lead in self.leads
+            for lead in (outlet.lead for outlet in self.outlets)
             if lead.sleeve
         ]
 
@@ -69,6 +80,7 @@ class Drained:
         counts["Cap"] += sum(drain.capped)
         for item in ("Cleanout tee", "Cleanout plug"):
             counts[item] += len(drain.drain.cleanouts)
+        counts["Guard for an open end"] += sum(o.guard for o in drain.drain.daylight)
         return counts
 
 

@@ -9,11 +9,11 @@ from geometry.designfile import read_design
 from geometry.errors import DesignError
 from geometry.layout.lay import lay_out
 from geometry.solids.foundation import build
+from geometry.takeoff.earth import wall_stone_volume
 from geometry.takeoff.order import order
 from geometry.takeoff.pours import loads
 from geometry.takeoff.row import Order, Pour, Row
 from geometry.takeoff.volumes import earthwork_volumes
-from geometry.takeoff.wall_stone import wall_stone_volume
 from geometry.units import FOOT, INCH, to_unit
 
 CASE = Path(__file__).parents[2] / "whole/case_foam/foam_stopped.toml"

@@ -9,13 +9,14 @@ import shapely
 from geometry.layout.lay import Layout, lay_out
 from geometry.parts.order import Bulk, Ordering
 from geometry.solids.foundation import build
+from geometry.takeoff.earth import backfill_volume, grading_volume, wall_stone_volume
 from geometry.takeoff.foam import board_layouts
 from geometry.takeoff.order import order
 from geometry.takeoff.row import Order
 from geometry.takeoff.sheet import strip_layouts
 from geometry.takeoff.volumes import earthwork_volumes, part_volumes
-from geometry.takeoff.wall_stone import wall_stone_volume
 from tests.designs import design_of, seeded_raw
+from tests.whole import networks
 
 FEW = range(30)
 MANY = range(30, 260)
@@ -117,14 +118,20 @@ def test_many_houses() -> None:
 
 
 @pytest.mark.slow
-def test_stone_up_the_walls_is_that_of_its_solid() -> None:
+def test_earth_and_stone_beside_the_walls_are_those_of_their_solids() -> None:
     """Slices of the layout against meshes, holes with sloping sides and steps among them."""
     met = 0
-    for layout in houses(FEW) + houses(MANY):
-        if layout.ground.wall_stone() is None:
-            continue
+    networks_ = [lay_out(networks.network(name)) for name in networks.TEXTS]
+    for layout in [*networks_, *houses(FEW), *houses(MANY)]:
         parts = {v.label.part: v.volume for v in earthwork_volumes(build(layout))}
-        met += 1
+        met += layout.ground.wall_stone() is not None
+        assert backfill_volume(layout) == pytest.approx(
+            parts.get("ground/backfill", 0.0), rel=1e-5, abs=1e-5
+        )
+        # Where a notch is graded straight across, a riser in it ends a finger's width off.
+        assert grading_volume(layout) == pytest.approx(
+            parts.get("ground/grading", 0.0), rel=1e-3, abs=1e-5
+        )
         assert wall_stone_volume(layout) == pytest.approx(
             parts.get("ground/wall stone", 0.0), rel=1e-5, abs=1e-5
         )

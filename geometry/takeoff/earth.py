@@ -1,8 +1,8 @@
-"""Washed stone up the walls, in place: level slices of the hole, before any mesh."""
+"""Washed stone up the walls, backfill and grade, in place: level slices, before any mesh."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import lru_cache, partial
 from itertools import pairwise
 
 import numpy as np
@@ -13,6 +13,7 @@ from shapely.geometry.base import BaseGeometry
 from geometry.layout.bodies import Prism
 from geometry.layout.ground import Loft, occupied
 from geometry.layout.lay import Layout
+from geometry.layout.leads import LeadLayout
 from geometry.plan.outline import GRID_M, minus
 
 # Two-point Gauss-Legendre: exact for the squares of levels that sloping sides of a hole give.
@@ -21,20 +22,64 @@ _THIN_M = 1e-6
 _SAME_M2 = 1e-7
 _SAME_M3 = 1e-6
 _HALVINGS = 12
+# Farther and deeper than any house.
+_FAR, _DEEP_M = (-2000.0, -2000.0, 2000.0, 2000.0), 50.0
 
 
 @lru_cache(maxsize=8)
 def wall_stone_volume(layout: Layout) -> float:
     """Return the volume of the washed stone up the walls, m3; 0 where none is asked for."""
     strip = layout.ground.wall_stone()
-    if strip is None:
+    return _in_hole(layout, strip) if strip else 0.0
+
+
+@lru_cache(maxsize=8)
+def backfill_volume(layout: Layout) -> float:
+    """Return the volume of the fill in the hole over and beside stone, wrap and footing, m3."""
+    all_round = Prism(shapely.box(*_FAR), -_DEEP_M, layout.ground.fill_top)
+    leads = [lead for d in layout.drains for lead in layout.leads(d)]
+    through = sum(_in_fill(lead) for lead in leads if lead is not layout.pit_lead)
+    return _in_hole(layout, all_round) - wall_stone_volume(layout) - through
+
+
+def _in_fill(lead: LeadLayout) -> float:
+    """Volume of a pipe to daylight between the drain's wrap and the edge of the hole, m3."""
+    return float(np.pi * lead.outer**2) * max(0.0, lead.end - lead.face) * lead.stretch
+
+
+def grading_volume(layout: Layout) -> float:
+    """Return the volume of the fill that makes the grade fall away from the house, m3.
+
+    The slope's outline grows evenly with depth, so its area is a square of the level.
+    """
+    ground = layout.ground
+    shape = ground.grading()
+    if shape is None:
         return 0.0
+    steps = [p for p in layout.footing.prisms if p.top > ground.existing]
+    risers = [r for d in layout.drains if not d.inside for r in layout.risers(d)]
+    stops = {shape.bottom, shape.top, *(z for p in steps for z in (p.bottom, p.top))}
+    # A riser ends where the slope is over its middle, which is what it takes out of a slope.
+    whole = -sum(float(r.region.area) * max(0.0, r.top - ground.existing) for r in risers)
+    for low, high in pairwise(sorted(z for z in stops if shape.bottom <= z <= shape.top)):
+        taken = [ground.house, *_at(steps, (low + high) / 2)]
+        whole += _summed(partial(_left_of, shape, taken), low, high)
+    return whole
+
+
+def _left_of(shape: Loft, taken: Sequence[BaseGeometry], level: float) -> float:
+    """Area of a leaning shape's section at a level, less what stands in it, m2."""
+    return float(minus(_section(shape, level), taken).area)
+
+
+def _in_hole(layout: Layout, strip: Prism) -> float:
+    """Return the volume of what a prism shares with the hole around all that stands in it, m3."""
     standing, (cores, lofts) = _standing(layout), _holes(layout)
     whole = 0.0
     for low, high in pairwise(_stops(strip, [*standing, *cores], lofts)):
         if high - low > _THIN_M:
             slices = _slices(strip, standing, cores, lofts, (low + high) / 2)
-            whole += _summed(slices, low, high)
+            whole += _summed(slices.area, low, high)
     return whole
 
 
@@ -53,11 +98,6 @@ class _Slices:
         # Two holes' edges may all but coincide: off the grid their union can lose a piece.
         joined = met[0] if len(met) == 1 else shapely.union_all(met, grid_size=GRID_M)
         return float(joined.area)
-
-    def volume(self, low: float, high: float) -> tuple[float, bool]:
-        """Volume between levels by Gauss, and whether the area stays the same."""
-        ends = [self.area(low + share * (high - low)) for share in _GAUSS]
-        return (high - low) * sum(ends) / 2, abs(ends[1] - ends[0]) < _SAME_M2
 
 
 def _slices(
@@ -80,16 +120,25 @@ def _section(loft: Loft, level: float) -> Polygon:
     return Polygon(loft.low + share * (loft.high - loft.low))
 
 
-def _summed(slices: _Slices, low: float, high: float, halvings: int = _HALVINGS) -> float:
-    """Sum slices; where a leaning side meets a corner of the strip, in ever smaller steps."""
-    whole, same = slices.volume(low, high)
+def _summed(
+    area: Callable[[float], float], low: float, high: float, halvings: int = _HALVINGS
+) -> float:
+    """Sum slices; where a leaning side meets a corner of what stands, in ever smaller steps."""
+    whole, same = _volume(area, low, high)
     if same or halvings == 0:
         return whole
     middle = (low + high) / 2
-    halves = slices.volume(low, middle)[0] + slices.volume(middle, high)[0]
+    halves = _volume(area, low, middle)[0] + _volume(area, middle, high)[0]
     if abs(halves - whole) < _SAME_M3:
         return halves
-    return _summed(slices, low, middle, halvings - 1) + _summed(slices, middle, high, halvings - 1)
+    parts = ((low, middle), (middle, high))
+    return sum(_summed(area, a, b, halvings - 1) for a, b in parts)
+
+
+def _volume(area: Callable[[float], float], low: float, high: float) -> tuple[float, bool]:
+    """Volume between levels by Gauss, and whether the area stays the same."""
+    ends = [area(low + share * (high - low)) for share in _GAUSS]
+    return (high - low) * sum(ends) / 2, abs(ends[1] - ends[0]) < _SAME_M2
 
 
 def _standing(layout: Layout) -> list[Prism]:
