@@ -2,6 +2,8 @@
 
 import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from geometry.designfile import read_design
 from geometry.project import Design
@@ -121,3 +123,16 @@ def test_shots_of_one_place() -> None:
     assert "1 shot repeats another" in repeats[0].sentence
     assert [f.row for f in apart] == [5]
     assert 'where row 4 lies, but 3" lower' in apart[0].sentence
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.one_of(st.binary(max_size=120), st.text(max_size=120)), st.booleans())
+def test_no_file_whatever_breaks_the_reader(noise: str | bytes, headed: bool) -> None:
+    head = "point,x (ft),y (ft),rod (ft),what\n"
+    if isinstance(noise, bytes):
+        text: str | bytes = head.encode() + noise if headed else noise
+    else:
+        text = head + noise if headed else noise
+    shots = read(text)
+    assert len(shots) or shots.faults
+    assert all(len(str(fault).splitlines()) <= 1 for fault in shots.faults)
