@@ -13,6 +13,7 @@ from geometry.checks.drain_rules import drain_rule_findings
 from geometry.checks.filter import drain_filter_findings, filter_findings
 from geometry.checks.finding import Finding, Severity
 from geometry.checks.foam import FoamVerdict, foam_finding, foam_verdict
+from geometry.checks.hillside import hillside_findings
 from geometry.checks.levels import level_findings
 from geometry.checks.networks import network_findings
 from geometry.checks.outlets import daylight_findings
@@ -186,6 +187,7 @@ def _findings(
         *level_findings(layout),
         *(f for view in layout.views() for f in _drain_findings(view)),
         *network_findings(layout),
+        *hillside_findings(layout),
         *filter_findings(layout),
         *wall_findings(layout),
         *water_findings(layout),

@@ -87,9 +87,9 @@ def _fall(value: Any) -> float:
         fall = read_fall(value)
     except LengthError as error:
         raise _wrong(str(error)) from None
-    if not 0 <= fall <= 0.25:
+    if not 0 <= fall <= 0.25 + 1e-9:
         raise _wrong(f"{value} is out of range; give level to 3 in per ft, such as 1/8 in per ft")
-    return fall
+    return min(fall, 0.25)
 
 
 def _point(value: Any, info: ValidationInfo) -> Point:
