@@ -17,6 +17,7 @@ from geometry.layout.lay import Layout
 from geometry.survey.asdug import as_dug
 from geometry.survey.reading import read_shots
 from geometry.survey.shots import Floats, Shots, ground_shots
+from geometry.survey.surface import neighbourly
 from tests.bench.row import MS, Row
 from tests.houses import house
 
