@@ -83,7 +83,7 @@ def highs(drain: DrainLayout) -> Iterator[float]:
             yield station
 
 
-def bleeder_run(drain: DrainLayout, bleeder: Bleeder) -> float:
+def bleeder_station(drain: DrainLayout, bleeder: Bleeder) -> float:
     """Return the station of a drain at which a bleeder passes it."""
     end = bleeder.inner_end if drain.inside else bleeder.outer_end
     return float(drain.route.station_of((end[0], end[1])))

@@ -69,6 +69,10 @@ def _levels(layout: Layout) -> Iterator[NamedLevel]:
     yield NamedLevel(("finished floor",), area.finished_floor, _FLOOR)
     yield NamedLevel(("bottom of trench",), drain.stone_bottom, _UNDRAWN)
     yield NamedLevel(("top of wrapped stone",), drain.stone_top, _UNDRAWN)
+    if through := layout.bleeders_at(drain):
+        invert = through[0].outer_end[2] - through[0].pipe.inside_diameter_m / 2
+        many = f"invert of {len(through)} bleeders" if len(through) > 1 else "invert of bleeder"
+        yield NamedLevel((many,), invert, _UNDRAWN)
 
 
 def level_lines(

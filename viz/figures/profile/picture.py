@@ -6,15 +6,16 @@ from math import cos, pi, sin
 
 from shapely import Polygon, box
 
-from geometry.layout.leads import LeadLayout
+from geometry.layout.bleeders import Bleeder
 from viz.drawing.expand import outline
 from viz.drawing.fonts import text_width
 from viz.drawing.marks import Fill, Hatch, Line, Mark, Point, Text
+from viz.figures.drainwords import bleeder_station
 from viz.figures.pipe.words import way
 from viz.figures.profile.piece import Piece
-from viz.figures.profile.places import Place
+from viz.figures.profile.places import Place, run_of
 from viz.figures.profile.view import View
-from viz.style.lines import DIMENSION, INK, PAPER, QUIET, SEEN
+from viz.style.lines import CUT, DIMENSION, INK, PAPER, QUIET, SEEN
 from viz.style.materials import look
 from viz.words import material_name
 
@@ -22,6 +23,8 @@ from viz.words import material_name
 BREAK = 5.0
 _PIPE_EDGE = 0.35
 _UPRIGHT_HALO = 0.7
+# Half a bleeder's tick, mm.
+_TICK = 1.3
 
 
 def stone_marks(piece: Piece, view: View) -> Iterator[Mark]:
@@ -79,7 +82,7 @@ def pipe_marks(piece: Piece, places: Sequence[Place], view: View) -> Iterator[Ma
         yield Line(line, SEEN, pipe.ink, layer="outline")
     for run, foot, head in ((start, bottom[0], crown[0]), (end, bottom[-1], crown[-1])):
         ended = Line((foot, head), SEEN, layer="outline")
-        yield _goes_on(foot, head) if run == piece.cut else ended
+        yield _goes_on(foot, head) if run in piece.cuts else ended
     yield Line(invert, _PIPE_EDGE, layer="invert")
 
 
@@ -96,8 +99,13 @@ def _between(points: Sequence[tuple[float, float]], view: View, low: float, high
     return Polygon((*_raised(points, view, low), *reversed(_raised(points, view, high))))
 
 
-def pipe_words(piece: Piece, places: Sequence[Place], view: View, text: float) -> Iterator[Text]:
-    """Yield the pipe's name inside it, in the longest length between places that can hold it."""
+def pipe_words(
+    piece: Piece, places: Sequence[Place], view: View, text: float, ticked: Sequence[float] = ()
+) -> Iterator[Text]:
+    """Yield the pipe's name inside it, in the longest length between places that can hold it.
+
+    ticked: levels of lines across the pipe, which the name is not set on.
+    """
     drain = piece.drain
     name = material_name(drain.drain.pipe).split(", ", 1)[-1]
     words = f"{name}, {way(drain.drain.holes).lower()}"
@@ -110,8 +118,10 @@ def pipe_words(piece: Piece, places: Sequence[Place], view: View, text: float) -
         return
     levels = [drain_invert(points, view.run(x)) for x in (middle - half, middle + half)]
     low, high = view.y(max(levels)), view.y(min(levels) + 2 * drain.bore)
-    if high - low > 2.2 * text:
-        yield Text((middle, (low + high - text) / 2), words, text, anchor="middle", layer="labels")
+    base = (low + high - text) / 2
+    crossed = any(-text < view.y(level) - base < 2 * text for level in ticked)
+    if high - low > 2.2 * text and not crossed:
+        yield Text((middle, base), words, text, anchor="middle", layer="labels")
 
 
 def _raised(points: Sequence[tuple[float, float]], view: View, by: float) -> tuple[Point, ...]:
@@ -160,15 +170,45 @@ def _capped(x: float, y: float, half: float) -> Line:
     return Line(((x - half - 0.4, y), (x + half + 0.4, y)), 0.5, layer="outline")
 
 
-def tee_marks(lead: LeadLayout, places: Sequence[Place], view: View) -> Iterator[Mark]:
-    """Yield the mouth of the solid pipe to the sump where it leaves, seen end on."""
+def tee_marks(places: Sequence[Place], view: View) -> Iterator[Mark]:
+    """Yield the mouth of each solid pipe where it leaves, seen end on."""
     for place in places:
-        if place.from_low == (0.0,):
+        if lead := place.lead:
             centre = (view.x(place.run), view.y(lead.invert + lead.inner))
-            for radius, colour in ((lead.outer, PAPER), (lead.inner, QUIET)):
-                shape = _ellipse(centre, view.x(radius), view.y(radius))
-                yield Fill(shape, colour, "outline")
-                yield from outline(shape, SEEN, layer="outline")
+            yield from _mouth(centre, lead.outer, lead.inner, view)
+
+
+def bleeder_marks(piece: Piece, bleeders: Sequence[Bleeder], view: View) -> Iterator[Mark]:
+    """Yield the mouths of the pipes through the footing, which the drain's pipe stands before."""
+    for run, level in _bleeder_inverts(piece, bleeders):
+        inner = bleeders[0].pipe.inside_diameter_m / 2
+        yield from _mouth((view.x(run), view.y(level + inner)), bleeders[0].radius, inner, view)
+
+
+def bleeder_ticks(piece: Piece, bleeders: Sequence[Bleeder], view: View) -> Iterator[Mark]:
+    """Yield a short level line at the invert of each pipe through the footing."""
+    for run, level in _bleeder_inverts(piece, bleeders):
+        x, y = view.x(run), view.y(level)
+        yield Line(((x - _TICK, y), (x + _TICK, y)), CUT, layer="outline")
+
+
+def _bleeder_inverts(piece: Piece, bleeders: Sequence[Bleeder]) -> list[tuple[float, float]]:
+    """Return (run, level of the invert) of the bleeders in a piece."""
+    found = [
+        (
+            run_of(piece.drain, bleeder_station(piece.drain, bleeder)),
+            bleeder.outer_end[2] - bleeder.pipe.inside_diameter_m / 2,
+        )
+        for bleeder in bleeders
+    ]
+    return [(run, level) for run, level in found if piece.holds(run)]
+
+
+def _mouth(centre: Point, outer: float, inner: float, view: View) -> Iterator[Mark]:
+    for radius, colour in ((outer, PAPER), (inner, QUIET)):
+        shape = _ellipse(centre, view.x(radius), view.y(radius))
+        yield Fill(shape, colour, "outline")
+        yield from outline(shape, SEEN, layer="outline")
 
 
 def _ellipse(centre: Point, across: float, up: float) -> Polygon:

@@ -39,9 +39,10 @@ class Piece:
         return self.start - SAME_STATION_M <= run <= self.end + SAME_STATION_M
 
     @property
-    def cut(self) -> float | None:
+    def cuts(self) -> tuple[float, ...]:
         """Where the pipe goes on into another piece; a loop's low point ends its picture anyway."""
-        return None if self.whole else turning(self.drain)
+        last = self.drain.route.length
+        return tuple(run for run in (self.start, self.end) if _between(run, 0.0, last))
 
     @property
     def open_ends(self) -> tuple[float, ...]:
@@ -59,8 +60,7 @@ class Piece:
     def inverts(self) -> tuple[tuple[float, float], ...]:
         """Return (run, level) of the invert from left to right: ends and every change of fall."""
         start, end = self.pipe_ends
-        turn = turning(self.drain)
-        runs = [start, *([turn] if start < turn < end else []), end]
+        runs = [start, *(run for run, _ in turns(self.drain) if _between(run, start, end)), end]
         first = self.drain.low if self.drain.route.closed else 0.0
         return tuple((run, self.drain.invert(first + run)) for run in runs)
 
@@ -71,6 +71,10 @@ class Piece:
         shown = (s for s in _falling(self.drain) if s.length > SAME_STATION_M)
         return tuple(s for s in shown if self.holds(s.high) and self.holds(s.low))
 
+    def is_end(self, run: float) -> bool:
+        """Tell whether an open drain ends here."""
+        return any(abs(run - end) < SAME_STATION_M for end in self.open_ends)
+
 
 def all_of(drain: DrainLayout) -> Piece:
     """Return the whole drain as one piece."""
@@ -79,17 +83,41 @@ def all_of(drain: DrainLayout) -> Piece:
 
 def branches(drain: DrainLayout) -> tuple[Piece, ...]:
     """Return the branches from left to right: a low point at an end leaves one."""
-    stops = (0.0, turning(drain), drain.route.length)
+    stops = (0.0, *turning(drain), drain.route.length)
     found = (Piece(drain, a, b) for a, b in pairwise(stops))
     return tuple(piece for piece in found if piece.end - piece.start > SAME_STATION_M)
 
 
-def turning(drain: DrainLayout) -> float:
-    """Return where the branches meet in the picture: a loop's high point, a run's low point.
+def turning(drain: DrainLayout) -> tuple[float, ...]:
+    """Return where the branches meet in the picture: a loop's high points, a run's low points.
 
-    A loop is cut at its low point, which stands at both ends.
+    A loop is cut at its main low point, which stands at both ends.
     """
-    return drain.branches()[0] if drain.route.closed else drain.low
+    closed = drain.route.closed
+    runs = [run for run, is_low in turns(drain) if is_low != closed]
+    return tuple(sorted(runs))
+
+
+def turns(drain: DrainLayout) -> tuple[tuple[float, bool], ...]:
+    """Return (run, whether it is a low point) where the fall turns, from left to right.
+
+    Those of a loop begin and end with its main low point.
+    """
+    closed, length = drain.route.closed, drain.route.length
+    first = drain.low if closed else 0.0
+    found = [
+        ((at - first) % length if closed else at, at in drain.lows) for at in drain.falls.stations
+    ]
+    return tuple(sorted([*found, (length, True)] if closed else found))
+
+
+def lows(drain: DrainLayout) -> tuple[float, ...]:
+    """Return where the low points stand in the picture; a loop's main one at both ends."""
+    return tuple(run for run, is_low in turns(drain) if is_low)
+
+
+def _between(run: float, first: float, last: float) -> bool:
+    return first + SAME_STATION_M < run < last - SAME_STATION_M
 
 
 def _pipe_ends(drain: DrainLayout) -> tuple[float, float]:
@@ -99,14 +127,12 @@ def _pipe_ends(drain: DrainLayout) -> tuple[float, float]:
 
 
 def _falling(drain: DrainLayout) -> tuple[Stretch, ...]:
-    length, (ahead, behind) = drain.route.length, drain.branches()
-    if drain.route.closed:
-        return (
-            Stretch(ahead, 0.0, drain.rise / ahead, drain.rise),
-            Stretch(ahead, length, drain.rise / behind, drain.rise),
-        )
-    fall = drain.drain.fall
-    return (
-        Stretch(0.0, drain.low, fall, fall * behind),
-        Stretch(length, drain.low, fall, fall * ahead),
-    )
+    """Return the lengths between turns, each from its higher end to its lower one."""
+    first = drain.low if drain.route.closed else 0.0
+    rises = {run: drain.falls.rise(first + run) for run, _ in turns(drain)}
+    found = []
+    for a, b in pairwise(rises):
+        high, low = (a, b) if rises[a] > rises[b] else (b, a)
+        drop = rises[high] - rises[low]
+        found.append(Stretch(high, low, drop / max(b - a, SAME_STATION_M), drop))
+    return tuple(found)

@@ -28,7 +28,7 @@ def profile_figure(
     compact: bool = False,
     widest: float = float("inf"),
 ) -> Figure | None:
-    """Return the drain's profile; None without a drain.
+    """Return the profile of the drain in view; None without a drain.
 
     scale: of lengths along the pipe. tall: how many times larger heights are drawn, chosen for a
     picture that is well read unless given. text: height of capitals, mm. part: one branch alone,
@@ -46,24 +46,29 @@ def profile_figure(
         tall = taller((span[1] - span[0]) * scale.per_metre, good)
     view = View(scale.per_metre, tall)
     marks = Unrolled(layout, piece, view, span, text, compact, widest).marks()
-    name = "drain-profile" if part is None else f"drain-profile-{part + 1}"
-    title = "Drain profile" if part is None else f"Drain profile, {_passed(layout, piece, part)}"
-    on = "" if piece.cut is None else " The pipe goes on at the break."
-    return figure(name, title, marks, scale, _remark(tall) + on)
+    name = f"{drain.key.replace(' ', '-')}-profile" + ("" if part is None else f"-{part + 1}")
+    titled = [drain.title] if len(layout.drains) > 1 else []
+    titled += [] if part is None else [_passed(layout, piece, part)]
+    title = ", ".join(("Drain profile", *titled))
+    return figure(name, title, marks, scale, _remark(layout, piece, tall))
 
 
 def _span(layout: Layout, drain: DrainLayout) -> tuple[float, float]:
     """Return the lowest and the highest level of the picture, metres."""
     levels = named_levels(layout)
     low, high = levels[0].level, levels[-1].level
-    low = min(low, layout.lead.invert if layout.lead else low)
+    low = min(low, drain.outlet_invert)
     return low, max(high, drain.high_invert + drain.bore + drain.radius)
 
 
-def _remark(tall: int) -> str:
+def _remark(layout: Layout, piece: Piece, tall: int) -> str:
     times = f"Heights drawn {tall} times larger than lengths."
     heights = times if tall > 1 else "Heights and lengths drawn at one scale."
-    return f"{heights} Unrolled along the pipe, seen from outside the house."
+    words = f"{heights} Unrolled along the pipe, seen from outside the house."
+    if layout.bleeders_at(piece.drain):
+        words += " Bleeders seen end on, behind the pipe."
+    breaks = ("", " The pipe goes on at the break.", " The pipe goes on at both breaks.")
+    return words + breaks[len(piece.cuts)]
 
 
 def _passed(layout: Layout, piece: Piece, part: int) -> str:

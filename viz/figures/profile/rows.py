@@ -37,7 +37,7 @@ def rows(
     elevations = [datum.top_of_footing + place.invert for place in places]
     found = [
         Row("Place", tuple((*p.names, *(_noted(p) if noted else ())) for p in places)),
-        Row(f"From the {start}", tuple(_distances(place, system) for place in places)),
+        Row(f"From {start}", tuple(_distances(place, system) for place in places)),
         Row("Invert from TOF", tuple((show_level(p.invert, system),) for p in places)),
         Row("Invert, elevation", tuple((show_elevation(e, system),) for e in elevations)),
     ]

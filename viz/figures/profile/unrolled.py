@@ -13,6 +13,8 @@ from viz.figures.profile.levels import named_levels
 from viz.figures.profile.names import Names, names_in_full, names_with_figures
 from viz.figures.profile.picture import (
     BREAK,
+    bleeder_marks,
+    bleeder_ticks,
     pipe_marks,
     pipe_words,
     riser_marks,
@@ -22,7 +24,7 @@ from viz.figures.profile.picture import (
     wrap_marks,
 )
 from viz.figures.profile.piece import Piece
-from viz.figures.profile.places import Place, places
+from viz.figures.profile.places import Place, places, start_words
 from viz.figures.profile.rows import band, rows
 from viz.figures.profile.sides import STAFF_GAP, Sides
 from viz.figures.profile.table import place_notes, place_table
@@ -71,8 +73,8 @@ class Unrolled:
 
     @property
     def _sides(self) -> Sides:
-        lead, view = self.layout.lead, self.view
-        reach = view.x(max(self.piece.drain.radius, lead.outer if lead else 0.0))
+        view, drain = self.view, self.piece.drain
+        reach = view.x(max(drain.radius, *(x.outer for x in self.layout.leads(drain)), 0.0))
         names = self._names
         return Sides(
             self.piece, view, names, self.span, self._system, reach, self.text, self.compact
@@ -96,26 +98,32 @@ class Unrolled:
             yield from uprights(sorted(turns), view, high + _PAST, arrow)
         yield from sides.marks(foot)
         yield from wrap_marks(piece, view)
+        through = self.layout.bleeders_at(piece.drain)
+        yield from bleeder_marks(piece, through, view)
         yield from riser_marks(piece, found, view, high)
         yield from pipe_marks(piece, found, view)
-        yield from pipe_words(piece, found, view, self.text)
-        if self.layout.lead:
-            yield from tee_marks(self.layout.lead, found, view)
-        yield from fall_marks(falling, piece.drain.rise, view, self._system, arrow, self.text)
+        yield from bleeder_ticks(piece, through, view)
+        inverts = [b.outer_end[2] - b.pipe.inside_diameter_m / 2 for b in through[:1]]
+        yield from pipe_words(piece, found, view, self.text, inverts)
+        yield from tee_marks(found, view)
+        yield from fall_marks(piece, view, self._system, arrow, self.text)
 
     def _xs(self) -> list[float]:
         return [self.view.x(place.run) for place in self._places]
 
     def _band(self, foot: float) -> Iterator[Mark]:
-        start = "low point" if self.piece.drain.rise else "outlet"
         table = rows(
-            self._places, start, self.layout.design.datum, self._system, noted=not self.compact
+            self._places,
+            start_words(self.piece),
+            self.layout.design.datum,
+            self._system,
+            noted=not self.compact,
         )
         xs = self._xs()
         return band(table, xs, foot, min(xs) - STAFF_GAP, self.text)
 
     def _table(self, foot: float, drawn: Sequence[Mark]) -> Iterator[Mark]:
-        start = "low point" if self.piece.drain.rise else "outlet"
+        start = start_words(self.piece)
         table = rows(self._places, start, self.layout.design.datum, self._system, noted=False)
         left = extent(drawn).left
         return place_table(table, self._xs(), foot, left, self.widest, self.text)
