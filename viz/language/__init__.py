@@ -1,0 +1,1 @@
+"""Languages: a file of words each, and the reader of such files."""
