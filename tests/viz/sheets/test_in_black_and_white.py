@@ -1,5 +1,6 @@
 """A copy without colour still tells the materials apart: by hatch, by outline, by heavy line."""
 
+from dataclasses import replace
 from functools import cache
 from io import BytesIO
 from itertools import combinations, pairwise
@@ -9,13 +10,13 @@ import pytest
 from numpy.typing import NDArray
 from PIL import Image
 from scipy import ndimage
+from shapely import MultiPolygon, box
 
 from geometry.label import Label
 from geometry.materials.catalogue import find
 from tests.viz.figures.section.drawn_sections import example, shots
 from viz.carried import examples
-from viz.drawing.figure import Figure
-from viz.drawing.marks import Hatch
+from viz.drawing.marks import Fill, Hatch
 from viz.drawing.page import Drawing
 from viz.export.png import to_png
 from viz.export.svg import to_svg
@@ -26,10 +27,10 @@ from viz.style.materials import look_of
 
 DPI = 300
 DOTS_PER_MM = DPI / 25.4
-# Where the key stands, mm over the sheet's edge: hatches are laid from the sheet's corner, and a
-# swatch is so small that where its edges cut their strokes counts.
-LOW = 8.2
-# Rim of a swatch that is its outline, mm.
+# Each hatch of the key on a patch of this size, mm: so large that where its edges cut the strokes
+# does not count, for hatches are laid from the sheet's corner.
+WIDE, TALL, GAP = 60.0, 40.0, 5.0
+# Rim of a patch that is not looked at, mm.
 RIM = 0.6
 # Two hatches are told apart where one has so many times what the other has, of one thing at least.
 CLEAR = 1.7
@@ -71,28 +72,34 @@ def test_undisturbed_ground_has_a_hatch_of_its_own(name: str) -> None:
     assert ground not in {look_of(s.label).hatch for s in work.foundation.solids}
 
 
-@cache
-def key(name: str) -> tuple[Figure, NDArray[np.uint8]]:
-    """The key of a house and its picture in 8 bits of grey."""
+def patches(name: str) -> list[list[Fill | Hatch]]:
+    """Each hatch of a house's key with the tint under it, made as large as a patch."""
     work: Job = example(name)
-    drawn = key_figure(work.layout, work.foundation, 3.0, 160.0).at(5.0, LOW)
-    sheet = Drawing(drawn.box.width + 10, drawn.box.height + LOW + 5, "key", 1, drawn.marks)
-    picture = Image.open(BytesIO(to_png(to_svg(sheet), DPI))).convert("L")
-    return drawn, np.asarray(picture)
+    marks = key_figure(work.layout, work.foundation, 3.0, 160.0).marks
+    fills = {m.shape.bounds: m for m in marks if isinstance(m, Fill)}
+    hatches = {m.name: m for m in marks if isinstance(m, Hatch)}
+    found = []
+    for number, hatch in enumerate(hatches.values()):
+        low = GAP + number * (TALL + GAP)
+        shape = MultiPolygon([box(GAP, low, GAP + WIDE, low + TALL)])
+        under = fills.get(hatch.shape.bounds)
+        found.append([replace(m, shape=shape) for m in (under, hatch) if m is not None])
+    return found
 
 
+@cache
 def swatches(name: str) -> dict[str, NDArray[np.uint8]]:
-    drawn, grey = key(name)
+    """The patches in 8 bits of grey, by the hatch's name."""
+    made = patches(name)
+    size = (WIDE + 2 * GAP, len(made) * (TALL + GAP) + GAP)
+    sheet = Drawing(*size, "key", 1, tuple(m for patch in made for m in patch))
+    grey = np.asarray(Image.open(BytesIO(to_png(to_svg(sheet), DPI))).convert("L"))
     found = {}
-    for mark in drawn.marks:
-        if isinstance(mark, Hatch):
-            left, low, right, high = mark.shape.bounds
-            columns = slice(int((left + RIM) * DOTS_PER_MM), int((right - RIM) * DOTS_PER_MM))
-            top = len(grey) / DOTS_PER_MM
-            rows = slice(
-                int((top - high + RIM) * DOTS_PER_MM), int((top - low - RIM) * DOTS_PER_MM)
-            )
-            found[str(mark.name)] = grey[rows, columns]
+    for number, patch in enumerate(made):
+        high = size[1] - (number + 1) * (TALL + GAP)
+        rows = slice(int((high + RIM) * DOTS_PER_MM), int((high + TALL - RIM) * DOTS_PER_MM))
+        columns = slice(int((GAP + RIM) * DOTS_PER_MM), int((GAP + WIDE - RIM) * DOTS_PER_MM))
+        found[str(patch[-1].name)] = grey[rows, columns]
     return found
 
 
