@@ -33,6 +33,13 @@ def lines_by_path(text: str) -> dict[Path, int]:
     return _Scanner(text).scan()
 
 
+def headers(text: str) -> list[tuple[int, Path]]:
+    """Return the line (from 1) and the path of every heading of a TOML text, in order."""
+    scanner = _Scanner(text)
+    scanner.scan()
+    return scanner.headers
+
+
 def _tokens(text: str) -> Iterator[_Token]:
     line = 1
     for found in _TOKEN.finditer(text):
@@ -51,6 +58,7 @@ class _Scanner:
         self._at = 0
         self._found: dict[Path, int] = {}
         self._counts: dict[Path, int] = {}
+        self.headers: list[tuple[int, Path]] = []
 
     @property
     def _now(self) -> _Token:
@@ -79,6 +87,7 @@ class _Scanner:
         path = self._counted(self._names("]"), repeated)
         self._at += 1 + repeated
         self._note(path, line)
+        self.headers.append((line, path))
         return path
 
     def _counted(self, names: list[str], repeated: bool) -> Path:
