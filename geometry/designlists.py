@@ -143,7 +143,7 @@ def _name(path: Path) -> str:
 def _said(value: Any) -> str:
     import tomlkit
 
-    return tomlkit.item(value).as_string()
+    return str(tomlkit.item(value).as_string())
 
 
 def _lines(text: str) -> list[str]:
