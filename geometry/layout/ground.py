@@ -71,8 +71,13 @@ class GroundLayout:
 
     def finished(self, x: float, y: float) -> float:
         """Level of the finished grade at a place outside the house."""
-        away = min((s.away(x, y) for s in self._sides), default=0.0)
-        return max(self.existing, self.at_wall - self.design.grade.fall * away)
+        return float(self.grades(np.array([(x, y)]))[0])
+
+    def grades(self, places: Floats) -> Floats:
+        """Levels of the finished grade at (n, 2) places outside the house."""
+        away = np.min([sides.away(places) for sides in self._sides], axis=0)
+        levels: Floats = self.at_wall - self.design.grade.fall * away
+        return np.maximum(self.existing, levels)
 
     @cached_property
     def _sides(self) -> tuple[Sides, ...]:

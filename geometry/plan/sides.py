@@ -27,21 +27,22 @@ class Sides:
     def _runs(self) -> Floats:
         return np.roll(self._starts, -1, axis=0) - self._starts
 
-    def away(self, x: float, y: float) -> float:
-        """Distance square to the side that slopes down over a place, metres; 0 inside.
+    def away(self, places: Floats) -> Floats:
+        """Distances, metres, of (n, 2) places square to the side that slopes down over each.
 
-        At an outer corner two slopes meet in a hip: there the farther of its two sides counts.
+        0 inside. At an outer corner two slopes meet in a hip: there the farther side counts.
         """
-        if self.outline.contains(shapely.Point(x, y)):
-            return 0.0
         lengths = np.linalg.norm(self._runs, axis=1)
         ahead = self._runs / lengths[:, None]
-        gap = np.array((x, y)) - self._starts
-        along = np.einsum("ij,ij->i", gap, ahead)
-        square = gap[:, 0] * ahead[:, 1] - gap[:, 1] * ahead[:, 0]
+        gaps = places[:, None, :] - self._starts
+        along = np.einsum("nij,ij->ni", gaps, ahead)
+        square = gaps[..., 0] * ahead[:, 1] - gaps[..., 1] * ahead[:, 0]
         over = np.clip(along, 0.0, lengths)
-        nearest = int(np.argmin(np.hypot(along - over, square)))
-        if 0.0 < along[nearest] < lengths[nearest]:
-            return float(abs(square[nearest]))
-        corner = nearest if along[nearest] <= 0.0 else (nearest + 1) % len(lengths)
-        return float(max(square[corner - 1], square[corner], 0.0))
+        near = np.hypot(along - over, square).argmin(axis=1)
+        rows = np.arange(len(places))
+        passed = along[rows, near] >= lengths[near]
+        beside = passed | (along[rows, near] <= 0.0)
+        corner = np.where(passed, near + 1, near) % len(lengths)
+        hip = np.maximum(square[rows, corner - 1], square[rows, corner])
+        found = np.where(beside, np.maximum(hip, 0.0), np.abs(square[rows, near]))
+        return np.where(shapely.contains_xy(self.outline, places), 0.0, found)

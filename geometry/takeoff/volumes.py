@@ -1,6 +1,7 @@
 """In-place volume of every part: closed forms from the layout; earthworks from their solids."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from geometry.label import Label
 from geometry.layout import pipework
@@ -18,6 +19,7 @@ class PartVolume:
     volume: float
 
 
+@lru_cache(maxsize=8)
 def part_volumes(layout: Layout) -> tuple[PartVolume, ...]:
     """Return the volume of every part but the earthworks, in closed form."""
     found = [PartVolume(b.label, b.volume) for b in layout.bodies]

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 import numpy as np
@@ -105,6 +106,7 @@ class Cleaning:
         return run.bends_deg > self.bends_limit_deg + 1e-6
 
 
+@lru_cache(maxsize=16)
 def cleaning(
     layout: Layout, reach_m: float | None = None, bends_limit_deg: float = BENDS_DEG
 ) -> Cleaning | None:

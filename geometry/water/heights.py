@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 from geometry.layout.areas import AreaLayout
 from geometry.layout.drain import DrainLayout
@@ -47,6 +48,7 @@ def below(rule: HeightRule) -> bool:
     return rule.sense == "at or below"
 
 
+@lru_cache(maxsize=16)
 def drain_heights(layout: Layout) -> DrainHeights | None:
     """Return the drain's heights; None without a drain."""
     drain = layout.drain

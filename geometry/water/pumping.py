@@ -1,5 +1,6 @@
 """The design's pump as one that can be marched: its flows by the water's level in the pit."""
 
+from functools import lru_cache
 from math import inf
 
 import numpy as np
@@ -32,6 +33,7 @@ def flow_at(pit: SumpLayout, level_m: float) -> float | None:
     return pumps.operating_flow(curve, lift, _discharge(pump))
 
 
+@lru_cache(maxsize=16)
 def middle_flow(pit: SumpLayout) -> float | None:
     """Return the pump's flow with the water midway between on and off, m3/s; None if not given."""
     if pit.pump_on is None or pit.pump_off is None:
@@ -47,10 +49,18 @@ def marching_pump(pit: SumpLayout, fails_at_s: float = inf) -> sump.Pump | None:
     curve = curve_of(pump)
     if curve is None or pump.lift is None:
         return sump.Pump(on, off, (pump.flow or 0.0,), (), fails_at_s)
-    edges = np.linspace(off, pit.rim, BANDS + 1)
-    outfall = pit.floor + pump.lift
-    flows = pumps.flows_by_level(curve, outfall, _discharge(pump), edges.tolist())
-    return sump.Pump(on, off, flows, tuple(edges[1:-1].tolist()), fails_at_s)
+    edges, flows = _bands(pit, curve, pump.lift)
+    return sump.Pump(on, off, flows, edges[1:-1], fails_at_s)
+
+
+@lru_cache(maxsize=8)
+def _bands(
+    pit: SumpLayout, curve: pumps.PumpCurve, lift_m: float
+) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """Return the water levels between off and rim, and the pump's flow between each two."""
+    edges = np.linspace(pit.pump_off or pit.floor, pit.rim, BANDS + 1).tolist()
+    pipe = _discharge(pit.sump.pump) if pit.sump.pump else pumps.Discharge(0.0, 1.0)
+    return tuple(edges), pumps.flows_by_level(curve, pit.floor + lift_m, pipe, edges)
 
 
 def _discharge(pump: Pump) -> pumps.Discharge:

@@ -6,10 +6,12 @@ the diameter. The equation gives a size, not a prediction: see `formulas/buried_
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from math import sqrt
 
 import numpy as np
 import shapely
+from numpy.typing import NDArray
 
 from geometry.formulas.buried_pipe import (
     USUAL_BEDDING,
@@ -118,6 +120,7 @@ class _Place:
     surface: float
 
 
+@lru_cache(maxsize=8)
 def pipe_strength(layout: Layout, loads: Loads | None = None) -> DrainStrength | None:
     """Return how far the pipe flattens; None without a drain.
 
@@ -168,10 +171,10 @@ def _extremes(layout: Layout, drain: DrainLayout) -> tuple[_Place, _Place]:
     route = drain.route
     steps = np.linspace(0.0, route.length, max(2, int(route.length / _STEP_M) + 1))
     stations = sorted({*steps.tolist(), *route.stations.tolist(), *drain.falls.stations})
-    covers = []
-    for station in stations:
-        crown = drain.centre(station) + drain.radius
-        covers.append((surface(layout, *route.at(station)) - crown, station, crown))
+    places = np.array([route.at(station) for station in stations])
+    crowns = [drain.centre(station) + drain.radius for station in stations]
+    rows = zip(surface(layout, places).tolist(), stations, crowns, strict=True)
+    covers = [(top - crown, station, crown) for top, station, crown in rows]
     deep, shallow = max(covers), min(covers)
     return (
         _Place("deepest", deep[1], deep[2], deep[0] + deep[2]),
@@ -179,14 +182,16 @@ def _extremes(layout: Layout, drain: DrainLayout) -> tuple[_Place, _Place]:
     )
 
 
-def surface(layout: Layout, x: float, y: float) -> float:
-    """Return the level of what one walks on over a place: finished grade, or a higher area's floor.
+def surface(layout: Layout, places: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Return the levels of what one walks on over (n, 2) places: finished grade, or a floor.
 
     A drain beside a basement may run under the slab of the garage next to it.
     """
-    point = shapely.Point(x, y)
-    over = [a.finished_floor for a in layout.areas if a.outline.contains(point)]
-    return max(over) if over else layout.ground.finished(x, y)
+    found = layout.ground.grades(places)
+    for area in sorted(layout.areas, key=lambda a: a.finished_floor):
+        under = shapely.contains_xy(area.outline, places)
+        found = np.where(under, area.finished_floor, found)
+    return found
 
 
 def _strength(

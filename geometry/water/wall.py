@@ -6,6 +6,7 @@ the code's tables or an engineer, and nothing here says that a wall is strong en
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Literal
 
 import shapely
@@ -94,6 +95,7 @@ class WallRun:
         return self.fill_to_floor_m > ASK_M
 
 
+@lru_cache(maxsize=16)
 def wall_runs(layout: Layout) -> tuple[WallRun, ...]:
     """Return each area's outer wall, then its walls to areas with a higher floor.
 
