@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from geometry.parts.ground import BackfillState
 from geometry.report import Report
-from geometry.units import System, show_area, show_length
+from geometry.units import System, show_area, show_length, show_level
 from geometry.water.cleanouts import Cleaning
 from geometry.water.filter import SoilFabric
 from geometry.water.filtering import Filters
@@ -52,6 +52,7 @@ def tables(report: Report, system: System) -> Iterator[tuple[str, Table]]:
             "Runs between places to enter the drain",
             cleanouts(drain.cleanouts if drain else None, system),
         ),
+        ("Risers of the cleanouts", risers(drain.cleanouts if drain else None, system)),
     ):
         if table.rows:
             yield title, table
@@ -258,9 +259,25 @@ def states(runs: tuple[WallRun, ...], state: BackfillState) -> Table:
     return Table(("Wall", "On the day", "What it means"), rows)
 
 
+def risers(found: Cleaning | None, system: System) -> Table:
+    """Return each cleanout's riser: its length, what it is brought up to, the plug's level."""
+    head = ("Riser", "Length", "Up to", "Plug, from TOF")
+    rows = tuple(
+        (
+            place.name,
+            show_length(round(place.riser_m, 3), system),
+            place.ends_at,
+            show_level(round(place.top_m, 3), system),
+        )
+        for place in (found.access if found else ())
+        if place.riser_m is not None and place.top_m is not None and place.ends_at
+    )
+    return Table(head, rows)
+
+
 def cleanouts(found: Cleaning | None, system: System) -> Table:
     """Return the runs between places to enter the drain."""
-    head = ("From", "To", "Along the pipe", "Farthest", "Bends", "In all", "Within reach")
+    head = ("From", "To", "Along the pipe", "Farthest", "Hose", "Bends", "In all", "Within reach")
     if found is None:
         return Table(head, ())
     rows = tuple(
@@ -269,6 +286,7 @@ def cleanouts(found: Cleaning | None, system: System) -> Table:
             show_length(round(run.length_m, 3), system),
             "no way in" if run.farthest_m is None
             else show_length(round(run.farthest_m, 3), system),
+            _OPEN if run.hose_m is None else show_length(round(run.hose_m, 3), system),
             str(run.bends), f"{run.bends_deg:.0f}°",
             "no" if found.too_far(run) else "length yes, bends no" if found.too_bent(run)
             else "yes",

@@ -90,7 +90,7 @@ def test_the_way_a_design_has_already_is_that_design(
 ) -> None:
     design = house(tie, board)
     found = options(design)
-    assert list(found) == ["over", "stopped", "turned up"]
+    assert list(found) == ["over", "stopped", "turned up", "pads raised"]
     assert [key for key, o in found.items() if o.same] == ([same] if same else [])
     if same:
         assert found[same].design == design
@@ -109,6 +109,31 @@ def test_piers_follow_their_level_words() -> None:
         layout = lay_out(built(options(house("foam bottom at -1 in"))[key]))
         (column,) = (b for b in layout.structure if b.label.role == "column")
         assert column.top == pytest.approx(floor * INCH)
+
+
+@pytest.mark.parametrize("tie", ["foam bottom at TOF", "foam top at TOF"])
+def test_pads_go_through_the_foam_or_under_it(tie: str) -> None:
+    design = house(tie)
+    raised = built(options(design)["pads raised"])
+    moves = moved(report(lay_out(design)), report(lay_out(raised)))
+    # The pad is 3 ft square, its top at TOF; over the footing the foam's top is at +2 in.
+    assert moves.pad_top.before == 0
+    assert moves.pad_top.after == pytest.approx(2 * INCH)
+    assert moves.cold_piers.after == pytest.approx((36 * INCH) ** 2)
+    assert moves.finished_floor.after == pytest.approx(6 * INCH)
+    back = options(raised)
+    assert "pads raised" not in back
+    under = moved(report(lay_out(raised)), report(lay_out(built(back["pads under"]))))
+    # Under the foam only the column, 12 in square, comes through it.
+    assert under.pad_top.after == 0
+    assert under.cold_piers.after == pytest.approx((12 * INCH) ** 2)
+
+
+def test_no_pads_no_such_way() -> None:
+    bare = HOUSE.format(tie='"foam bottom at TOF"', board="", more="").replace(
+        '[[area.pier]]\nat = "10 ft, 10 ft"\n', ""
+    )
+    assert [o.key for o in edge_options(read_design(bare))] == ["over", "stopped", "turned up"]
 
 
 def test_a_way_that_cannot_be_built_says_why_and_has_no_design() -> None:

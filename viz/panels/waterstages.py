@@ -79,9 +79,11 @@ def _wall(at: Looked) -> Titled:
 
 
 def _cleanouts(at: Looked) -> Titled:
-    title = "Runs between places to enter the drain"
-    drain = at.drain
-    return [(title, soil_tables.cleanouts(drain.cleanouts if drain else None, at.system))]
+    found = at.drain.cleanouts if at.drain else None
+    return [
+        ("Runs between places to enter the drain", soil_tables.cleanouts(found, at.system)),
+        ("Risers of the cleanouts", soil_tables.risers(found, at.system)),
+    ]
 
 
 def _pit(at: Looked) -> Titled:
@@ -109,7 +111,7 @@ STAGES: Mapping[str, Stage] = {
         of_a_drain=False,
     ),
     "Cleanouts": Stage(
-        _cleanouts, ("drain-within-reach",),
+        _cleanouts, ("drain-within-reach", "drain-risers", "drain-high-end"),
         "The reach is common practice, no rule: ask what the department wants. " + _INFORMS,
         "This design has no drain.",
     ),

@@ -3,10 +3,11 @@
 from collections.abc import Iterator
 
 from geometry.layout.lay import lay_out
-from geometry.options import EdgeOption, edge_options, moved
+from geometry.options import PADS, EdgeOption, edge_options, moved
 from geometry.report import Report
 from geometry.units import System, show_area, show_length
 from viz.drawing.page import PAPERS, PaperName
+from viz.figures.section.windows import pier_window
 from viz.job import Job
 from viz.pictures import Shot, floor_shot
 from viz.sheets.compose import Group
@@ -41,10 +42,18 @@ def _shots(work: Job) -> Iterator[tuple[Job, Shot]]:
         if option.design is None:
             continue
         other = work if option.same else Job(work.text, lay_out(option.design))
-        title = f"{option.title} (as in the set)" if option.same else option.title
-        shot = floor_shot(other, title, _note(work, other, option))
+        shot = _shot(other, option, _note(work, other, option))
         if shot.window:
             yield other, shot
+
+
+def _shot(other: Job, option: EdgeOption, note: str) -> Shot:
+    """Return the detail that shows a way: at the wall, or at a pier if the pads alone differ."""
+    title = f"{option.title} (as in the set)" if option.same else option.title
+    line = other.cuts.get("pier") if option.key in PADS else None
+    if line is None:
+        return floor_shot(other, title, note)
+    return Shot("detail-pier", title, line, pier_window(other.layout, line), True, note)
 
 
 def _note(work: Job, other: Job, option: EdgeOption) -> str:
@@ -61,13 +70,15 @@ def _moves(before: Report, after: Report, system: System) -> Iterator[str]:
         ("Finished floor", what.finished_floor.by, "higher", "lower"),
         ("Subgrade", what.subgrade.by, "higher", "lower"),
         ("Headroom to the top of the wall", what.headroom.by, "more", "less"),
+        ("Tops of pads", what.pad_top.by, "higher", "lower"),
     )
     for name, by, more, less in rows:
         if abs(by) > _STILL_M:
             yield f"{name} {show_length(abs(by), system)} {more if by > 0 else less}."
-    cold = what.cold_ledge
-    if abs(cold.by) > _STILL_M:
-        yield (
-            f"Slab on the footing's cold ledge: {show_area(cold.after, system)} "
-            f"against {show_area(cold.before, system)}."
-        )
+    colds = (("the footing's cold ledge", what.cold_ledge), ("pads, cold", what.cold_piers))
+    for name, cold in colds:
+        if abs(cold.by) > _STILL_M:
+            yield (
+                f"Slab on {name}: {show_area(cold.after, system)} "
+                f"against {show_area(cold.before, system)}."
+            )

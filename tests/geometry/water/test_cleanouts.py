@@ -2,6 +2,8 @@
 
 import pytest
 
+from geometry.checks.cleanouts import cleanout_findings
+from geometry.checks.finding import Finding
 from geometry.designfile import read_design
 from geometry.layout.lay import Layout, lay_out
 from geometry.water.cleanouts import cleaning
@@ -97,6 +99,94 @@ def test_the_riser_reaches_the_finished_grade() -> None:
     x, y = layout.drain.route.at(place.station_m)
     high = layout.ground.finished(x, y)
     assert place.riser_m == pytest.approx(high - layout.drain.centre(place.station_m))
+
+
+def told(layout: Layout) -> dict[str, Finding]:
+    return {finding.id: finding for finding in cleanout_findings(layout)}
+
+
+GRADE = '[grade]\nat_wall = "6 ft"\nfall = "5 %"\n'
+INSIDE = 'line = "inside"\noffset = "6 in"\nstone = { width = "12 in", bedding = "1 in" }\n'
+
+
+def test_risers_end_with_a_plug_at_grade_outside_and_at_the_floor_inside() -> None:
+    # The grade falls 5 % from 6 ft at the wall, its hips run out from the corners: there the riser
+    # stands 14 in from either wall.
+    layout = made(f"cleanouts = [1, 3]\n{GRADE}")
+    found = cleaning(layout)
+    assert found is not None
+    assert layout.drain is not None
+    top = 6 - 0.05 * 14 / 12  # 5'-11.3"
+    high = top * FOOT - layout.drain.centre(0.0)
+    for place in found.access:
+        assert place.top_m == pytest.approx(top * FOOT)
+        assert place.riser_m == pytest.approx(high)
+        assert place.ends_at == "finished grade"
+    # Down either riser and half of the pipe between: half of it all from each end.
+    for run in found.runs:
+        assert run.hose_m == pytest.approx(((LONG + SHORT) * FOOT + 2 * high) / 2)
+    words = told(layout)["drain-risers"]
+    assert words.severity == "fine"
+    assert words.found.count("finished grade at +5'-11 5/16\" against TOF, a plug on it") == 2
+    assert "two 45° elbows or a long sweep" in words.asked
+    inside = cleaning(made(f"{INSIDE}cleanouts = [1]"))
+    assert inside is not None
+    assert {p.ends_at for p in inside.access} == {"finished floor"}
+
+
+def test_no_cleanout_is_told() -> None:
+    words = told(made(""))["drain-risers"]
+    assert words.severity == "look"
+    assert "No cleanout is given" in words.found
+
+
+def test_a_blind_run_takes_a_hose_of_its_riser_and_all_of_it() -> None:
+    found = cleaning(made("sides = [1, 2]\ncleanouts = [2]"))
+    assert found is not None
+    (place,) = found.access
+    assert place.riser_m is not None
+    for run in found.runs:
+        assert run.hose_m == pytest.approx(run.length_m + place.riser_m)
+    shut = cleaning(made(""))
+    assert shut is not None
+    assert [run.hose_m for run in shut.runs] == [None]
+
+
+FALLS = '[drain]\nfall = "level"', '[drain]\nfall = "1/16 in per ft"'
+
+
+def falling(more: str) -> Layout:
+    return lay_out(read_design(HOUSE.replace(*FALLS).format(more=more)))
+
+
+@pytest.mark.parametrize(
+    ("corner", "away", "bends", "served"),
+    [(3, 0.0, 0, True), (2, SHORT, 0, True), (1, SHORT + LONG, 1, False)],
+)
+def test_the_high_point_wants_a_cleanout_on_its_own_straight(
+    corner: int, away: float, bends: int, served: bool
+) -> None:
+    # Low at corner 1 the ring is highest half way round, at corner 3.
+    layout = falling(f"low_corner = 1\nhigh_corner = 3\ncleanouts = [{corner}]")
+    found = cleaning(layout)
+    assert found is not None
+    (end,) = found.high_ends
+    assert end.name == "high point"
+    assert end.nearest == f"cleanout at corner {corner}"
+    assert end.away_m == pytest.approx(away * FOOT, rel=1e-4, abs=1e-6)
+    assert (end.bends, end.served) == (bends, served)
+    assert told(layout)["drain-high-end"].severity == ("fine" if served else "look")
+
+
+def test_closed_ends_are_told_and_a_level_ring_has_none() -> None:
+    assert "drain-high-end" not in told(made("cleanouts = [1]"))
+    layout = falling("sides = [1, 2]\ncleanouts = [2]\nlow_corner = 2")
+    words = told(layout)["drain-high-end"]
+    assert words.severity == "look"
+    assert words.found.startswith("Closed end 1: ")
+    assert "Closed end 2: " in words.found
+    bare = falling("low_corner = 1\nhigh_corner = 3")
+    assert "no place to enter anywhere" in told(bare)["drain-high-end"].found
 
 
 @pytest.mark.parametrize("seed", range(40))
