@@ -1,12 +1,15 @@
 """The controls: the design's fields by subject."""
 
 from collections.abc import Mapping
-from typing import Any
+from typing import Any, get_args
 
 import streamlit as st
 
 from geometry.materials.catalogue import AGGREGATES, BOARDS, CONCRETES, SHEETS
+from geometry.parts.rules import RuleSetName
+from geometry.rules.codes import RULE_SETS
 from viz.panels import rows, state
+from viz.panels.drains import drains
 from viz.panels.fields import (
     Field,
     alone,
@@ -17,7 +20,9 @@ from viz.panels.fields import (
     say_faults,
     text_field,
 )
-from viz.panels.sitework import drain, ground, sump, water
+from viz.panels.loads import loads
+from viz.panels.ordering import ordering
+from viz.panels.sitework import backfill, ground, sump, water
 from viz.panels.state import Path
 from viz.panels.titles import title_block
 
@@ -43,14 +48,20 @@ def controls() -> None:
         _outline(area)
     with st.expander("Footing and wall"):
         _footing(raw, area)
-    with st.expander("Perimeter drain"):
-        drain()
+    with st.expander("Drains"):
+        drains()
     with st.expander("Sump pit"):
         sump()
     with st.expander("Water"):
         water()
     with st.expander("Ground, dig and levels"):
         ground()
+    with st.expander("Backfill"):
+        backfill()
+    with st.expander("Loads and rules"):
+        loads({one.key: one.title for one in RULE_SETS if one.key in get_args(RuleSetName)})
+    with st.expander("Ordering"):
+        ordering()
 
 
 def _chosen_area(areas: list[dict[str, Any]]) -> int:

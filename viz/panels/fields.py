@@ -33,11 +33,14 @@ def alone(field: Field, **how: Any) -> None:
     say_faults(field.path)
 
 
-def pair(first: Field, second: Field) -> None:
-    """Show two lines of text side by side, the faults of both under them."""
+def pair(first: Field, second: Field, how: Mapping[str, Mapping[str, Any]] | None = None) -> None:
+    """Show two lines of text side by side, the faults of both under them.
+
+    how: by a path's last key, how the field's words are shown and meant, see `text_field`.
+    """
     for column, field in zip(st.columns(2), (first, second), strict=True):
         with column:
-            text_field(field)
+            text_field(field, **(how or {}).get(str(field.path[-1]), {}))
     say_faults(first.path, second.path)
 
 
@@ -63,19 +66,63 @@ def text_field(
 
 
 def choice_field(field: Field, choices: Mapping[str, str]) -> None:
-    """Show a choice of keys by their names; a key of the file that is not among them is kept."""
+    """Show a choice of keys by their names; a key of the file that is not among them is kept.
+
+    The empty key stands for a file that says nothing.
+    """
     key, value = key_of(field.path), state.value(field.path)
     said = field.usual if value is None else str(value)
     options = [*choices, *([] if said in choices else [said])]
     st.session_state[key] = said
 
     def changed() -> None:
-        state.edit(field.path, st.session_state[key])
+        state.edit(field.path, st.session_state[key] or None)
 
     st.selectbox(
         field.label, options, key=key, on_change=changed, disabled=broken(),
         format_func=lambda option: choices.get(option, option), help=field.help or None,
     )  # fmt: skip
+
+
+def choice(field: Field, choices: Mapping[str, str]) -> None:
+    """Show a choice with its faults under it."""
+    choice_field(field, choices)
+    say_faults(field.path)
+
+
+_SAID: Mapping[str, bool | None] = {"not said": None, "yes": True, "no": False}
+
+
+def three_way(field: Field) -> None:
+    """Show whether a thing is so: not said, yes or no, with its faults under it."""
+    key, value = key_of(field.path), state.value(field.path)
+    st.session_state[key] = next((w for w, v in _SAID.items() if v is value), "not said")
+
+    def changed() -> None:
+        state.edit(field.path, _SAID[str(st.session_state[key])])
+
+    st.segmented_control(
+        field.label, list(_SAID), key=key, on_change=changed, disabled=broken(), required=True,
+        help=field.help or None,
+    )  # fmt: skip
+    say_faults(field.path)
+
+
+def several(field: Field, choices: Mapping[str, str]) -> None:
+    """Show which of several keys the file lists; those it has that are not among them are kept."""
+    key, value = key_of(field.path), state.value(field.path)
+    listed = [str(v) for v in value] if isinstance(value, list) else []
+    st.session_state[key] = listed
+
+    def changed() -> None:
+        state.edit(field.path, list(st.session_state[key]) or None)
+
+    st.multiselect(
+        field.label, list(dict.fromkeys([*choices, *listed])), key=key, on_change=changed,
+        format_func=lambda option: choices.get(option, option), disabled=broken(),
+        help=field.help or None, placeholder=field.usual or None,
+    )  # fmt: skip
+    say_faults(field.path)
 
 
 def names(rows: Mapping[str, Material]) -> dict[str, str]:
@@ -95,6 +142,48 @@ def area_field(field: Field, text: str, changed: Callable[[str], None]) -> None:
         field.label, key=key, on_change=heard, disabled=broken(), help=field.help or None,
         height="content", max_chars=20_000,
     )  # fmt: skip
+
+
+def lines_field(field: Field) -> None:
+    """Show a list of the file as lines of text, one entry a line, with its faults under it."""
+    value = state.value(field.path)
+    rows = value if isinstance(value, list) else [] if value is None else [value]
+    text = "\n".join(
+        ", ".join(map(str, row)) if isinstance(row, list) else str(row) for row in rows
+    )
+
+    def changed(words: str) -> None:
+        found = [line.strip() for line in words.splitlines() if line.strip()]
+        state.edit(field.path, found or None)
+
+    area_field(field, text, changed)
+    say_faults(field.path)
+
+
+def listed(value: Any) -> str:
+    """Return a list of the file as text with commas between."""
+    if isinstance(value, list):
+        return ", ".join(map(str, value))
+    return "" if value is None else str(value)
+
+
+def number(words: str) -> Any:
+    """Return text as a number for the file; other words go there as they are: it says why not."""
+    try:
+        return float(words) if words else None
+    except ValueError:
+        return words
+
+
+def whole(words: str) -> Any:
+    """Return text as a whole number for the file; other words as they are."""
+    return int(words) if words.isdecimal() else words or None
+
+
+def wholes(words: str) -> Any:
+    """Return text as whole numbers for the file; other words, such as `all`, as they are."""
+    found = [whole(word.strip()) for word in words.split(",")]
+    return found if words and all(isinstance(n, int) for n in found) else words or None
 
 
 def say_faults(*paths: Path) -> None:

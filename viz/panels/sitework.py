@@ -1,62 +1,21 @@
-"""The controls of drain, sump pit, water and ground."""
-
-from typing import Any
+"""The controls of sump pit, water and ground."""
 
 import streamlit as st
 
-from geometry.materials.catalogue import FABRICS, PIPES, SOILS
+from geometry.materials.catalogue import AGGREGATES, SOILS
 from viz.panels import state
-from viz.panels.fields import Field, alone, choice_field, names, pair, say_faults, text_field
-
-
-def drain() -> None:
-    """Show the perimeter drain's fields."""
-    if state.value(("drain",)) is None:
-        st.caption("This design has no drain.")
-        st.button("Add a drain", on_click=state.edit, args=(("drain", "pipe"), "d2729-4"))
-        return
-    choice_field(Field(("drain", "pipe"), "Pipe", "d2729-4"), names(PIPES))
-    say_faults(("drain", "pipe"))
-    pair(
-        Field(("drain", "fall"), "Fall", "1/8 in per ft", "1/8 in per ft, 1 %, 1:100 or level"),
-        Field(("drain", "offset"), "Footing to pipe's middle", "8 in"),
-    )
-    pair(
-        Field(("drain", "outlet_invert"), "Invert at low point", "on its bedding", "from TOF"),
-        Field(("drain", "stone", "cover"), "Stone over the pipe", "6 in"),
-    )
-    pair(
-        Field(("drain", "stone", "width"), "Stone width", "16 in"),
-        Field(("drain", "stone", "bedding"), "Stone under the pipe", "2 in"),
-    )
-    alone(
-        Field(("drain", "holes", "rows"), "Rows of holes", "-60, 60", "degrees from straight down"),
-        shown=_numbers,
-        meant=_angles,
-    )
-    pair(
-        Field(("drain", "holes", "diameter"), "Hole diameter", "1/2 in"),
-        Field(("drain", "holes", "spacing"), "Hole spacing", "5 in"),
-    )
-    choice_field(Field(("drain", "wrap", "material"), "Wrap", "nonwoven-6oz"), names(FABRICS))
-    say_faults(("drain", "wrap", "material"))
-
-
-def _numbers(value: Any) -> str:
-    return ", ".join(map(str, value)) if isinstance(value, list) else str(value or "")
-
-
-def _angles(words: str) -> Any:
-    """Return angles as numbers; words that are none go to the file, which says what is wrong."""
-    found = [_number(word.strip()) for word in words.split(",")]
-    return (found if all(isinstance(n, float) for n in found) else words) if words else None
-
-
-def _number(words: str) -> Any:
-    try:
-        return float(words) if words else None
-    except ValueError:
-        return words
+from viz.panels.fields import (
+    Field,
+    alone,
+    choice,
+    lines_field,
+    names,
+    number,
+    pair,
+    say_faults,
+    text_field,
+    three_way,
+)
 
 
 def sump() -> None:
@@ -110,30 +69,82 @@ def water() -> None:
         Field(("water", "strip"), "Backfill that takes rain", "all dug open", "from the wall out"),
     )
     share = Field(("water", "share"), "Share that soaks in", "not given", "0 to 1")
-    alone(share, meant=_number)
+    alone(share, meant=number)
     pair(
-        Field(("water", "water_table"), "Highest water table", "not given", "from TOF, or by name"),
-        Field(("water", "conductivity"), "Ground's conductivity", "by the soil", "1e-4 cm/s"),
-    )
-    alone(Field(("water", "roof"), "Roof led into the drain", "none", "900 sq ft or 84 m2"))
+        Field(("water", "water_table"), "Highest water table", "not given",
+              "the highest seen in a year, from TOF or by name; pit, pump and floor go by it"),
+        Field(("water", "low_water_table"), "Lowest water table", "not given",
+              "the lowest seen in a year, from TOF; drawn beside the highest, nothing goes by it"),
+    )  # fmt: skip
+    pair(
+        Field(("water", "conductivity"), "Ground's conductivity", "by the soil",
+              "how fast water seeps through the ground, 1e-4 cm/s; sand lets far more by than "
+              "clay"),
+        Field(("water", "tight_base"), "Tight ground below", "underside of drain stone",
+              "level of clay or rock that lets no water up; the deeper, the more water comes"),
+    )  # fmt: skip
+    pair(
+        Field(("water", "reach"), "Drain pulls water from", "by Sichardt's rule",
+              "how far out from the drain the water table is drawn down"),
+        Field(("water", "roof"), "Roof led into the drain", "none",
+              "900 sq ft or 84 m2; better to lead it away on the ground"),
+    )  # fmt: skip
 
 
 def ground() -> None:
-    """Show grade, dig, backfill, soil and survey."""
+    """Show grade, dig, soil and survey."""
     pair(
         Field(("grade", "at_wall"), "Grade at the wall", "8 in below top of wall", "from TOF"),
         Field(("grade", "fall"), "Grade falls", "5 %"),
     )
     alone(Field(("excavation", "working_space"), "Working space", "2 ft"))
     slope = Field(("excavation", "slope"), "Sides slope, across per up", "1")
-    alone(slope, meant=_number)
+    alone(slope, meant=number)
+    choice(
+        Field(("soil", "group"), "Soil", "unknown",
+              "what the hole is dug in; it sets how water seeps, pushes and plugs a fabric"),
+        names(SOILS),
+    )  # fmt: skip
+    sieves = (
+        "a lab's sieves, one a line: No. 200, 35 %; the fines decide which fabric will not clog"
+    )
+    lines_field(Field(("soil", "grading"), "A sample's sieves", help=sieves))
+    pair(
+        Field(("datum", "top_of_footing"), "Elevation of TOF", "100 ft"),
+        Field(("datum", "instrument"), "Elevation of the laser", "none",
+              "of its beam; with it every level is a rod reading too"),
+    )  # fmt: skip
+    turned = "degrees clockwise from straight up the sheet; for the arrow on the plan"
+    alone(Field(("datum", "north"), "North", "0", turned), meant=number)
+
+
+def backfill() -> None:
+    """Show what goes back against the wall, and what holds the wall on that day."""
     pair(
         Field(("backfill", "stone_width"), "Stone up the wall, width", "12 in"),
         Field(("backfill", "stone_top"), "Stone up the wall, to", "none", "from TOF"),
     )
-    choice_field(Field(("soil", "group"), "Soil", "unknown"), names(SOILS))
-    say_faults(("soil", "group"))
-    pair(
-        Field(("datum", "top_of_footing"), "Elevation of TOF", "100 ft"),
-        Field(("datum", "instrument"), "Elevation of the laser", "none"),
-    )
+    choice(
+        Field(("backfill", "material"), "Fill", "",
+              "clean stone or sand drains and pushes less than the clay that was dug"),
+        {"": "the soil dug", **names(AGGREGATES)},
+    )  # fmt: skip
+    alone(
+        Field(("backfill", "water_depth"), "Water below the fill's top", "0 in",
+              "where the drain has failed: how far down the water stands in the fill; 0 is full "
+              "to the top, the worst push on the wall")
+    )  # fmt: skip
+    st.caption("On the day the fill goes in")
+    for key, label, more in _HOLDS:
+        three_way(Field(("backfill", "state", key), label, help=more))
+
+
+_HOLDS = (
+    (
+        "deck",
+        "Floor above on and fixed",
+        "it holds the top of the wall: fill pushes before it sets",
+    ),
+    ("slab", "Floor slab in", "it holds the wall's foot"),
+    ("braced", "Walls braced inside", "braces down to the floor stand in for deck and slab"),
+)
