@@ -8,6 +8,8 @@ from geometry.sources import PRACTICE
 from geometry.units import System, show_length, show_level
 from geometry.water.cleanouts import (
     BENDS_SOURCE,
+    CLOSED,
+    HIGH,
     REACH_SOURCE,
     Access,
     Cleaning,
@@ -79,17 +81,28 @@ def high_end_finding(found: Cleaning, system: System) -> Iterator[Finding]:
         " ".join(_high_end(end, system) for end in shown),
         "a cleanout at each high or closed end, so that it is flushed down the fall",
         PRACTICE,
-        "Set a cleanout at a corner next to it; bring a closed end up to grade by two 45° elbows "
-        "and a riser (no riser at an end is drawn here)."
-        if bare
-        else "Flush from there, toward the outlet.",
+        _high_advice(bare),
     )
+
+
+def _high_advice(bare: list[HighEnd]) -> str:
+    if not bare:
+        return "Flush from there, toward the outlet."
+    ways = []
+    if any(end.name.startswith(HIGH) for end in bare):
+        ways.append("Set a cleanout at a corner next to the high point, or move one there.")
+    if any(end.name.startswith(CLOSED) for end in bare):
+        ways.append(
+            "Bring the closed end up to grade by two 45° elbows and a riser; a riser at an end is "
+            "neither drawn nor counted here."
+        )
+    return " ".join(ways)
 
 
 def _high_end(end: HighEnd, system: System) -> str:
     name = f"{end.name[0].upper()}{end.name[1:]}"
     if end.nearest is None or end.away_m is None:
-        return f"{name}: no place to enter anywhere."
+        return f"{name}: no cleanout anywhere."
     if end.away_m < _AT_M:
         return f"{name}: at the {end.nearest}."
     bends = {0: "no bend", 1: "one bend"}.get(end.bends, f"{end.bends} bends")

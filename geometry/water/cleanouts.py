@@ -66,8 +66,9 @@ class Run:
 class HighEnd:
     """A high point of the drain, or a closed end of it: water for flushing starts there.
 
-    name: "high point" or "closed end"; with a number where there are several. nearest: the nearest
-    place to enter; None where there is none. away_m: along the pipe. bends: between the two.
+    name: "high point" or "closed end"; with a number where there are several. nearest: of the
+    cleanouts with the fewest bends between the nearest; None without any; a pit is none, for it
+    lies low. away_m: along the pipe. bends: between the two.
     """
 
     name: str
@@ -145,7 +146,7 @@ def _access(layout: Layout, drain: DrainLayout) -> list[Access]:
 
 
 def _high_ends(drain: DrainLayout, places: list[Access]) -> Iterator[HighEnd]:
-    """Yield closed ends and high points, each with the nearest place to enter."""
+    """Yield closed ends and high points, each with the cleanout it is flushed from."""
     ends = () if drain.route.closed else (0.0, drain.route.length)
     shut = [at for at, capped in zip(ends, drain.capped, strict=False) if capped]
     tops = [at for at in drain.falls.stations if drain.rise > 0 and at not in drain.lows]
@@ -158,13 +159,14 @@ def _high_ends(drain: DrainLayout, places: list[Access]) -> Iterator[HighEnd]:
 
 def _high_end(drain: DrainLayout, name: str, station: float, places: list[Access]) -> HighEnd:
     ways = sorted(
-        (_along(drain, *way), len(_turns(drain, *way)), place.name)
+        (len(_turns(drain, *way)), _along(drain, *way), place.name)
         for place in places
+        if place.riser_m is not None
         for way in _ways(drain, station, place.station_m)
     )
     if not ways:
         return HighEnd(name, station, None, None, 0)
-    away, bends, nearest = ways[0]
+    bends, away, nearest = ways[0]
     return HighEnd(name, station, nearest, away, bends)
 
 

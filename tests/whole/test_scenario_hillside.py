@@ -75,6 +75,14 @@ def test_hillside_tells_how_much_of_a_walk_out_the_hill_gives() -> None:
     assert "daylight-grade" not in ids(of("hillside_walk_out", level_site))
 
 
+def test_hillside_ground_over_the_grade_is_told() -> None:
+    # The ground at the outlet 12 ft over TOF, the grade at the wall 10'-5", 0.7 in less 14 in out.
+    found = of("hillside_walk_out", (GROUND, ["0, 12 ft", "150 ft, 1 ft 6 in"]))
+    (words,) = ids(found)["daylight-grade"]
+    assert "1'-7 3/4\" lower" in words.found
+    assert "must be made" not in words.found
+
+
 def test_hillside_crusher_run_is_no_drain() -> None:
     assert "stone-with-fines" not in ids(of("hillside_walk_out"))
     fines: Change = (("floor", "layer", 0, "material"), "crusher-run")

@@ -178,6 +178,23 @@ def test_the_high_point_wants_a_cleanout_on_its_own_straight(
     assert told(layout)["drain-high-end"].severity == ("fine" if served else "look")
 
 
+def test_the_high_point_half_way_round_from_a_pit_is_flushed_from_a_cleanout() -> None:
+    # The tee stands 11'-2" along side 1; half way round is as far along side 3, on the straight
+    # that ends at corner 4.
+    layout = falling('cleanouts = [4]\n[sump]\nat = "10 ft, 4 ft"')
+    found = cleaning(layout)
+    assert found is not None
+    (end,) = found.high_ends
+    along = 10 + 14 / 12
+    assert end.nearest == "cleanout at corner 4"
+    assert end.bends == 0
+    assert end.away_m == pytest.approx((LONG - along) * FOOT, rel=1e-4)
+    # From a pit, low as it is, nothing is flushed down the fall.
+    alone = cleaning(falling('[sump]\nat = "10 ft, 4 ft"'))
+    assert alone is not None
+    assert [(e.nearest, e.served) for e in alone.high_ends] == [(None, False)]
+
+
 def test_closed_ends_are_told_and_a_level_ring_has_none() -> None:
     assert "drain-high-end" not in told(made("cleanouts = [1]"))
     layout = falling("sides = [1, 2]\ncleanouts = [2]\nlow_corner = 2")
@@ -186,7 +203,7 @@ def test_closed_ends_are_told_and_a_level_ring_has_none() -> None:
     assert words.found.startswith("Closed end 1: ")
     assert "Closed end 2: " in words.found
     bare = falling("low_corner = 1\nhigh_corner = 3")
-    assert "no place to enter anywhere" in told(bare)["drain-high-end"].found
+    assert "no cleanout anywhere" in told(bare)["drain-high-end"].found
 
 
 @pytest.mark.parametrize("seed", range(40))
