@@ -51,8 +51,9 @@ class Shot:
 
 
 def section_shots(work: Job) -> tuple[Shot, ...]:
-    """Return the cuts through the whole house."""
-    return tuple(Shot(f"section-{name}", CUTS[name], line) for name, line in work.cuts.items())
+    """Return the cuts through the whole house; that at a bleeder is a detail alone."""
+    whole = {name: line for name, line in work.cuts.items() if name != "bleeder"}
+    return tuple(Shot(f"section-{name}", CUTS[name], line) for name, line in whole.items())
 
 
 def detail_shots(work: Job) -> tuple[Shot, ...]:
@@ -73,6 +74,9 @@ def _details(work: Job) -> Iterator[Shot]:
         elif name == "sump":
             window = detail_window(layout, faces)
             yield Shot("detail-sump", "Sump pit", line, window)
+        elif name == "bleeder":
+            window = detail_window(layout, faces)
+            yield Shot("detail-bleeder", "Bleeder through the footing", line, window)
     yield from _edges(work)
 
 

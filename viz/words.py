@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from geometry.label import Label
 from geometry.layout.areas import AreaLayout
+from geometry.layout.drain import DrainLayout
 from geometry.layout.footings import pier_name
 from geometry.layout.lay import Layout
 from geometry.materials.catalogue import find
@@ -18,6 +19,8 @@ CUTS: Mapping[str, str] = {
     "step": "Section over the step",
     "pier": "Section through a pier",
     "sump": "Section through the sump",
+    "bleeder": "Section through a bleeder",
+    "drain": "Section through another drain",
     "own": "Section",
 }
 SEVERITIES: Mapping[str, str] = {"fine": "fine", "look": "look again", "stop": "stop"}
@@ -36,9 +39,10 @@ def part_words(
     areas: those the picture shows; all unless given.
     """
     sizes = dict(_sizes(layout, areas or layout.areas))
+    which = {drain.key: told_apart(drain, layout.drains) for drain in layout.drains}
     labels = [solid.label for solid in foundation.solids]
     return {
-        label.part: "\n".join(filter(None, (_heading(label), sizes.get(label.part, ""))))
+        label.part: "\n".join(filter(None, (_heading(label, which), sizes.get(label.part, ""))))
         for label in labels
     }
 
@@ -49,8 +53,11 @@ def material_name(key: str) -> str:
     return row.name if row else key
 
 
-def _heading(label: Label) -> str:
-    """Floor layers and bulk stuff are called by their material, made things by their name."""
+def _heading(label: Label, which: Mapping[str, str]) -> str:
+    """Floor layers and bulk stuff are called by their material, made things by their name.
+
+    which: words that tell drains apart, by their keys; wraps are alike and do without.
+    """
     if label.role == "slab":
         row = find(label.material)
         return "Concrete slab" if row and row.kind == "concrete" else material_name(label.material)
@@ -58,7 +65,8 @@ def _heading(label: Label) -> str:
         return material_name(label.material)
     if label.role in ("pad", "column"):
         return "Pier pad" if label.role == "pad" else "Pier column"
-    return label.name.split(",")[0]
+    of = "" if label.role == "wrap" else which.get(label.part.split("/")[0], "")
+    return ", ".join(filter(None, (label.name.split(",")[0], of)))
 
 
 def _sizes(layout: Layout, areas: Sequence[AreaLayout]) -> Iterator[tuple[str, str]]:
@@ -72,6 +80,18 @@ def _sizes(layout: Layout, areas: Sequence[AreaLayout]) -> Iterator[tuple[str, s
     yield from _drain(layout, system)
     yield from _sump(layout, system)
     yield from _ground(layout, system)
+
+
+def told_apart(drain: DrainLayout, drains: Sequence[DrainLayout]) -> str:
+    """Return the shortest words that tell a drain from a house's others; empty for an only one."""
+    others = [d for d in drains if d is not drain]
+    if not others or drain.drain.name:
+        return drain.drain.name if others else ""
+    if all(d.drain.line != drain.drain.line for d in others):
+        return str(drain.drain.line)
+    if all(d.area is not drain.area for d in others):
+        return drain.area.name
+    return drain.title
 
 
 def size(metres: float, system: System) -> str:

@@ -1,4 +1,4 @@
-"""Cuts that show the most of a house: across it, over a step, through a pier, through the sump."""
+"""Cuts that show the most of a house: across it, over a step, through pier, sump and drains."""
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
@@ -11,6 +11,8 @@ from shapely import LineString
 from shapely.geometry.base import BaseGeometry
 
 from geometry.layout.areas import AreaLayout
+from geometry.layout.bleeders import Bleeder
+from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
 from geometry.plan.outline import SAME_POINT_M, Point
 from geometry.sections.face import CutLine
@@ -35,7 +37,7 @@ Side = tuple[Floats, Floats]
 
 @dataclass(frozen=True)
 class NamedCut:
-    """A cut with the word it is asked by: "across", "step", "pier" or "sump"."""
+    """A cut with the word it is asked by: "across", "step", "pier", "sump", "drain", "bleeder"."""
 
     name: str
     line: CutLine
@@ -46,9 +48,10 @@ def telling_cuts(layout: Layout) -> tuple[NamedCut, ...]:
 
     "across" goes through the lowest area from side to side, over the step to another area if one
     lies there; else "step" does. "pier" goes through the first pier, "sump" along the pipe from
-    the drain to the pit.
+    the drain to the pit, "drain" through a drain that no other meets, "bleeder" along one.
     """
-    return tuple(_cuts(layout))
+    cuts = tuple(_cuts(layout))
+    return (*cuts, *_drain_cuts(layout, [cut.line for cut in cuts]))
 
 
 def _cuts(layout: Layout) -> Iterator[NamedCut]:
@@ -68,6 +71,21 @@ def _cuts(layout: Layout) -> Iterator[NamedCut]:
         lead = layout.sump.lead
         toward = np.array(lead.along) if lead else through
         yield NamedCut("sump", look.whole(layout.sump.sump.at, toward))
+
+
+def _drain_cuts(layout: Layout, cuts: Sequence[CutLine]) -> Iterator[NamedCut]:
+    """Yield the cut through the first drain that no other cut meets, and the one at a bleeder."""
+    look = _Look(layout)
+    missed = [d for d in layout.drains if not any(_meets(d, cut) for cut in cuts)]
+    for drain in missed[:1]:
+        side = _longest(pairwise(np.asarray(drain.route.line.coords)))
+        yield NamedCut("drain", look.best(_along(look, side, _square(side))))
+    if layout.bleeders:
+        yield NamedCut("bleeder", min(map(look.through, layout.bleeders), key=look.bleeder_flaws))
+
+
+def _meets(drain: DrainLayout, cut: CutLine) -> bool:
+    return bool(drain.route.line.intersects(cut.track()))
 
 
 def edge_cut(area: AreaLayout) -> CutLine | None:
@@ -110,21 +128,33 @@ class _Look:
         reach = (self.ends - spot) @ way
         return CutLine(_point(spot + reach.min() * way), _point(spot + reach.max() * way))
 
+    def through(self, bleeder: Bleeder) -> CutLine:
+        """Return the cut along a bleeder, from outside the house inward."""
+        start, end = (np.asarray(e[:2]) for e in (bleeder.outer_end, bleeder.inner_end))
+        return self.whole((start + end) / 2, end - start)
+
+    def bleeder_flaws(self, cut: CutLine) -> tuple[bool, bool, int, bool]:
+        """Return a cut's flaws, and whether the first footing it goes through has no bleeder."""
+        footings = shapely.union_all([area.footings for area in self.layout.areas])
+        first = min(start for start, _ in cut.spans(footings))
+        near = shapely.Point(cut.place(first)).buffer(CLEAR_M)
+        pierced = any(near.contains(shapely.Point(b.outer_end[:2])) for b in self.layout.bleeders)
+        return (*self.flaws(cut, self.shy_of), not pierced)
+
     def best(self, cuts: Iterable[CutLine]) -> CutLine:
         """Return the cut that hides least and meets most; of equal ones the first."""
         return min(cuts, key=lambda cut: (*self.flaws(cut, self.shy_of), not self._stepping(cut)))
 
-    def flaws(self, cut: CutLine, shy_of: BaseGeometry) -> tuple[bool, bool, bool]:
-        """Return whether a cut meets what hides, runs along a footing, or misses the drain."""
+    def flaws(self, cut: CutLine, shy_of: BaseGeometry) -> tuple[bool, bool, int]:
+        """Return whether a cut meets what hides or runs along a footing, and the drains missed."""
         track = cut.track()
         along = any(
             part.length > ALONG * area.footing.width
             for area in self.layout.areas
             for part in shapely.get_parts(area.footings.intersection(track))
         )
-        drain = self.layout.drain
-        misses = drain is not None and not drain.route.line.intersects(track)
-        return bool(shy_of.intersects(track)), along, misses
+        missed = sum(not _meets(drain, cut) for drain in self.layout.drains)
+        return bool(shy_of.intersects(track)), along, missed
 
     def over_a_step(self, cut: CutLine) -> bool:
         """Whether a cut goes over the step between two areas."""

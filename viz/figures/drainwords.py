@@ -1,14 +1,13 @@
 """What a house's drains are called beside each other, and where each one's outlets lead."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from geometry.layout.bleeders import Bleeder
 from geometry.layout.drain import SAME_STATION_M, DrainLayout
 from geometry.layout.lay import Layout
 from geometry.layout.leads import LeadLayout, lead_at
-from geometry.parts.outlet import Daylight
-from geometry.water.daylight import DaylightRun
+from geometry.water.daylight import DaylightRun, daylight_runs
 
 
 @dataclass(frozen=True, eq=False)
@@ -17,25 +16,12 @@ class ToDaylight:
 
     number: int
     lead: LeadLayout
-    asked: Daylight
     run: DaylightRun
 
     @property
     def name(self) -> str:
         """What it leads to: "daylight", or "daylight 2" where there are several."""
         return f"daylight {self.number}" if self.number else "daylight"
-
-
-def told_apart(drain: DrainLayout, drains: Sequence[DrainLayout]) -> str:
-    """Return the shortest words that tell a drain from a house's others; empty for an only one."""
-    others = [d for d in drains if d is not drain]
-    if not others or drain.drain.name:
-        return drain.drain.name if others else ""
-    if all(d.drain.line != drain.drain.line for d in others):
-        return str(drain.drain.line)
-    if all(d.area is not drain.area for d in others):
-        return drain.area.name
-    return drain.title
 
 
 def capital(words: str) -> str:
@@ -45,14 +31,12 @@ def capital(words: str) -> str:
 
 def to_daylight(layout: Layout, drain: DrainLayout) -> tuple[ToDaylight, ...]:
     """Return a drain's outlets to daylight in the file's order."""
-    outlets = drain.drain.daylight
-    leads = layout.leads(drain)[-len(outlets) :] if outlets else ()
-    several = len(outlets) > 1
+    runs = daylight_runs(drain)
+    leads = layout.leads(drain)[-len(runs) :] if runs else ()
+    several = len(runs) > 1
     return tuple(
-        ToDaylight(
-            number if several else 0, lead, asked, DaylightRun(lead.invert, lead.pipe, asked)
-        )
-        for number, (lead, asked) in enumerate(zip(leads, outlets, strict=True), 1)
+        ToDaylight(number if several else 0, lead, run)
+        for number, (lead, run) in enumerate(zip(leads, runs, strict=True), 1)
     )
 
 

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 
 from geometry.label import Role
 from geometry.layout.lay import Layout
+from geometry.layout.leads import LeadLayout
 from geometry.materials.catalogue import BARS, CONCRETES, find
 from geometry.materials.kinds import Pipe, Sheet
 from geometry.parts.drain import Holes
@@ -103,10 +104,25 @@ def corners(numbers: Sequence[int]) -> str:
     return f"corner{'s' if len(numbers) > 1 else ''} {joined(list(map(str, numbers)))}"
 
 
-def outlet(layout: Layout) -> str:
-    """Return where the drain's water goes, as far as the design says it."""
-    lead = layout.lead
-    if lead is None:
-        return "from the low point; where the water goes from there is not stated"
-    fall = show_fall(lead.fall, layout.design.project.units)
-    return f"{plain_pipe(lead.pipe)}, solid, falls {fall} to the sump pit"
+def outlets(layout: Layout) -> tuple[str, ...]:
+    """Return where the water of the drain in view goes, each of its outlets in words."""
+    drain = layout.drain
+    if drain is None:
+        return ()
+    given = drain.drain
+    if given.outlet == "bleeders":
+        other = "outside" if drain.inside else "inside"
+        return (f"bleeders through the footing into the stone {other} it",)
+    if given.outlet == "lower stone":
+        return ("open end over the stone of the lower drain",)
+    found = [_to_pit(layout.lead, layout.design.project.units)] if layout.lead else []
+    several = len(given.daylight) > 1
+    found += [
+        f"to daylight {number}" if several else "to daylight"
+        for number in range(1, len(given.daylight) + 1)
+    ]
+    return tuple(found) or ("from the low point; where the water goes from there is not stated",)
+
+
+def _to_pit(lead: LeadLayout, system: System) -> str:
+    return f"{plain_pipe(lead.pipe)}, solid, falls {show_fall(lead.fall, system)} to the sump pit"

@@ -1,6 +1,7 @@
 """The drain's figures as asked for: profile whole or in parts, pipe, outlets, heights."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from functools import partial
 
 from geometry.layout.drain import DrainLayout
@@ -27,17 +28,31 @@ _WAYS: tuple[Labelling, ...] = ("words", "narrow")
 
 
 def drain_wanted(layout: Layout, room: Box, text: float) -> tuple[Wanted, ...]:
-    """Return the profile, the pipe across and outlets to daylight, none without a drain.
+    """Return every drain's profile, its pipe across where that differs, and outlets to daylight.
 
-    room: for figures, mm. The profile is whole where it fits at a scale easily read; else each
+    room: for figures, mm. A profile is whole where it fits at a scale easily read; else each
     branch is drawn alone.
     """
-    drain = layout.drain
-    if drain is None:
-        return ()
-    size = 3 * drain.pipe.outside_diameter_m
-    pipe = Wanted("The pipe", (size, size), partial(_pipe, layout, text), *_PIPE, ("words",))
-    return (*_profiles(layout, drain, room, text), pipe, *outlets_wanted(layout, room, text))
+    found: list[Wanted] = []
+    made: list[tuple[object, ...]] = []
+    for view in layout.views():
+        drain = view.drain
+        if drain is None:
+            continue
+        found += _profiles(view, drain, room, text)
+        way = (drain.pipe, drain.drain.holes, drain.drain.stone, drain.drain.wrap)
+        if way not in made:
+            made.append(way)
+            size = 3 * drain.pipe.outside_diameter_m
+            title = f"The pipe{_which(layout, drain)}"
+            draw = partial(_pipe, view, text)
+            found.append(Wanted(title, (size, size), draw, *_PIPE, ("words",)))
+    return (*found, *outlets_wanted(layout, room, text))
+
+
+def _which(layout: Layout, drain: DrainLayout) -> str:
+    """Return words that tell a drain from others, after a comma; empty for an only one."""
+    return f", {drain.title}" if len(layout.drains) > 1 else ""
 
 
 def outlets_wanted(layout: Layout, room: Box, text: float) -> tuple[Wanted, ...]:
@@ -64,20 +79,22 @@ def _runs(layout: Layout) -> list[tuple[DrainLayout, DaylightRun, int]]:
 
 
 def heights_wanted(layout: Layout, room: Box, text: float) -> tuple[Wanted, ...]:
-    """Return every height of the drain at once, with the rules on them; none without a drain.
+    """Return every height of each drain at once, with the rules on them; none without a drain.
 
     Left out where the paper is too small for it at a scale easily read.
     """
-    drain = layout.drain
-    if drain is None:
-        return ()
-    system, draw = layout.design.project.units, partial(_heights_at, layout, text)
+    found = []
+    system = layout.design.project.units
     scales = [s for s in SCALES[system] if _HEIGHTS[0] <= s.ratio <= _HEIGHTS[1]]
-    if not any(_fits_at(draw, s, room, text, system) for s in scales):
-        return ()
-    across = drain.area.footing.width + drain.drain.stone.width
-    size = (2 * across, drain.stone_top - drain.stone_bottom)
-    return (Wanted("The drain's heights", size, draw, *_HEIGHTS, ("words",)),)
+    for view in layout.views():
+        drain, draw = view.drain, partial(_heights_at, view, text)
+        if drain is None or not any(_fits_at(draw, s, room, text, system) for s in scales):
+            continue
+        across = drain.area.footing.width + drain.drain.stone.width
+        size = (2 * across, drain.stone_top - drain.stone_bottom)
+        title = f"The drain's heights{_which(layout, drain)}"
+        found.append(Wanted(title, size, draw, *_HEIGHTS, ("words",)))
+    return tuple(found)
 
 
 def _profiles(layout: Layout, drain: DrainLayout, room: Box, text: float) -> tuple[Wanted, ...]:
@@ -86,11 +103,12 @@ def _profiles(layout: Layout, drain: DrainLayout, room: Box, text: float) -> tup
     draw = partial(_profile, layout, room.width, text, None)
     if len(parts) < 2 or _easily_read(draw, room, text, system):
         size = (drain.route.length, high)
-        return (Wanted("The drain's profile", size, draw, *_PROFILE, _WAYS),)
+        title = f"The drain's profile{_which(layout, drain)}"
+        return (Wanted(title, size, draw, *_PROFILE, _WAYS),)
     size = (min(drain.branches()), high)
     return tuple(
         Wanted(
-            f"The drain's profile, part {part + 1}",
+            f"The drain's profile{_which(layout, drain)}, part {part + 1}",
             size,
             partial(_profile, layout, room.width, text, part),
             *_PROFILE,
@@ -124,11 +142,11 @@ def _profile(
 
 
 def _pipe(layout: Layout, text: float, scale: Scale, _way: Labelling) -> Figure:
-    return _there(pipe_figure(layout, scale, text))
+    return _told(layout, _there(pipe_figure(layout, scale, text)))
 
 
 def _heights_at(layout: Layout, text: float, scale: Scale, _way: Labelling) -> Figure:
-    return _there(heights_figure(layout, scale, text))
+    return _told(layout, _there(heights_figure(layout, scale, text)))
 
 
 def _outlet(
@@ -137,6 +155,15 @@ def _outlet(
 ) -> Figure:  # fmt: skip
     compact = way != "words"
     return _there(outlet_figure(layout, drain, run, scale, text, None, compact, widest, number))
+
+
+def _told(layout: Layout, figure: Figure) -> Figure:
+    """Return a figure of the drain in view under its title, where there are others."""
+    drain = layout.drain
+    if drain is None or len(layout.drains) < 2:
+        return figure
+    name = figure.name.replace("drain", drain.key.replace(" ", "-"), 1)
+    return replace(figure, name=name, title=f"{figure.title}, {drain.title}")
 
 
 def _there(figure: Figure | None) -> Figure:

@@ -1,14 +1,15 @@
 """The sheets of words: index, notes, cautions, key of materials, what is asked for; schedules."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from functools import partial
 
 from geometry.checks.completeness import completeness
+from geometry.layout.lay import Layout
 from geometry.report import CAUTIONS
 from viz import tables
 from viz.figures.notes.figure import notes_figures
 from viz.figures.notes.general import general_notes, preparers_statement
-from viz.figures.tables import schedules
+from viz.figures.tables import drains, schedules
 from viz.figures.tables.completeness import completeness_figures
 from viz.figures.tables.figure import table_figures
 from viz.figures.tables.index import index_figures
@@ -48,8 +49,7 @@ def schedule_blocks(work: Job, text: float) -> tuple[Block, ...]:
         ("footings", "Footings", schedules.footings(layout)),
         ("walls", "Walls", schedules.walls(layout)),
         ("piers", "Piers", schedules.piers(layout)),
-        ("drain", "Drain", schedules.drain(layout)),
-        ("drain points", "Drain, place by place", schedules.drain_points(layout)),
+        *_drain_tables(layout),
         ("levels", "Levels", tables.levels(report, work.system)),
         ("materials", "Volumes in place, each material", tables.materials(report)),
         ("parts", "Volumes in place, each part", tables.parts(report)),
@@ -59,6 +59,17 @@ def schedule_blocks(work: Job, text: float) -> tuple[Block, ...]:
         for name, title, table in rows
         if table.rows
     )
+
+
+def _drain_tables(layout: Layout) -> Iterator[tuple[str, str, Table]]:
+    """Yield the schedules of every drain, with its title where there are several."""
+    laser = ", to set out" if layout.design.datum.instrument is not None else ""
+    for view in layout.views():
+        several = view.drain is not None and len(layout.drains) > 1
+        which = f": {view.drain.title}" if several and view.drain else ""
+        key = view.drain.key if view.drain else "drain"
+        yield key, f"Drain{which}", drains.drain(view)
+        yield f"{key} points", f"Inverts along the drain{laser}{which}", drains.inverts(view)
 
 
 def _rows(leaves: Sequence[Leaf]) -> list[tuple[str, str, str]]:

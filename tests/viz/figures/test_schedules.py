@@ -6,13 +6,14 @@ from geometry.layout.lay import lay_out
 from geometry.units import FOOT, read_length
 from tests.designs import design_of, seeded_raw
 from tests.houses import house, without
-from viz.figures.tables import schedules
+from tests.whole import networks
+from viz.figures.tables import drains, schedules
 from viz.figures.tables.figure import table_figures
 from viz.tables import Table
 
 ALL = (
     schedules.floor_layers, schedules.footings, schedules.walls, schedules.piers,
-    schedules.drain, schedules.drain_points,
+    drains.drain, drains.inverts,
 )  # fmt: skip
 
 
@@ -85,45 +86,75 @@ def test_piers_stand_on_the_grid_of_the_plan() -> None:
 
 
 def test_the_drain_item_by_item() -> None:
-    rows = by_name(schedules.drain(house()))
+    rows = by_name(drains.drain(house()))
     assert rows["pipe"]["As drawn"] == "Drain pipe, PVC SDR 35, 4 in (ASTM D3034)"
     assert rows["fall"]["As drawn"] == "1/16 in per ft"
     assert "2 rows at 60°" in rows["holes"]["As drawn"]
     assert rows["cleanouts"]["As drawn"] == "corner 3"
     assert "sump" in rows["outlet"]["As drawn"]
-    level = by_name(schedules.drain(house(("1/16 in per ft", "level"), without("sump"))))
+    level = by_name(drains.drain(house(("1/16 in per ft", "level"), without("sump"))))
     assert level["fall"]["As drawn"] == "laid level"
     assert "not stated" in level["outlet"]["As drawn"]
 
 
-def test_points_of_the_drain_rise_by_the_fall() -> None:
+def test_inverts_along_the_drain_rise_by_the_fall() -> None:
     layout = house()
-    table = schedules.drain_points(layout)
-    assert layout.drain is not None
+    table = drains.inverts(layout)
     points = {str(row[0]): row for row in table.rows}
-    assert [str(row[0]) for row in table.rows][:2] == ["entry to the sump", "low point"]
+    assert str(table.rows[0][0]) == "outlet to the pit"
+    assert str(table.rows[-1][0]) == "entry to the sump"
     corners = {name.split(",")[0] for name in points if name.startswith("corner")}
     assert corners == {f"corner {n}" for n in (1, 2, 3, 4)}
     assert "corner 3, cleanout" in points
     # Half way round: footing 31'-0" by 21'-0" and the pipe 8 in outside it all round.
     half = 2 * ((31 + 4 / 3) + (21 + 4 / 3)) / 2
-    assert read_length(str(points["high point"][1])) / FOOT == pytest.approx(half, abs=0.01)
-    away = {str(row[0]).split(",")[0]: read_length(str(row[1])) for row in table.rows}
-    # The sump lies beside side 4, so corners 4 and 1 are its neighbours, 2 and 3 are far.
-    assert max(away, key=lambda name: away[name]) == "high point"
-    assert max(away["corner 1"], away["corner 4"]) < min(away["corner 2"], away["corner 3"])
+    assert read_length(str(points["high point"][1])) / FOOT == pytest.approx(half, abs=0.02)
     # 1/16 in per ft over that way, between the elevations of high and low point.
-    high, low = (float(str(points[n][3]).split()[0]) for n in ("high point", "low point"))
+    high, low = (float(str(points[n][3]).split()[0]) for n in ("high point", "outlet to the pit"))
     assert high - low == pytest.approx(half / 16 / 12, abs=0.011)
-    # Rod readings hang from the laser at 254 ft.
-    assert "Rod reading" in table.head
-    assert "Rod reading" not in schedules.drain_points(house(('instrument = "254 ft"', ""))).head
+    # Places without a name lie every 10 ft: 109 ft 4 in round.
+    steps = [read_length(str(row[1])) / FOOT for row in table.rows if row[0] == "–"]
+    assert steps == pytest.approx([10.0 * n for n in range(1, 11)])
+    # Rod readings hang from the laser at 254 ft, TOF at 250 ft.
+    assert table.head[-1] == "Rod reading"
+    for row in table.rows:
+        rod, level = (read_length(str(row[n])) for n in (4, 2))
+        assert rod == pytest.approx(4 * FOOT - level, abs=0.003)
+    assert "Rod reading" not in drains.inverts(house(('instrument = "254 ft"', ""))).head
+
+
+def test_every_drain_has_its_schedule_and_its_inverts() -> None:
+    views = lay_out(networks.network("both to the pit")).views()
+    inside, outside = (by_name(drains.drain(view)) for view in views)
+    assert "sump" in inside["outlet"]["As drawn"]
+    assert "bleeders" not in inside
+    bled = outside["bleeders"]["As drawn"]
+    assert f"{len(views[0].bleeders)} of Pipe, PVC Schedule 40, 3 in" in bled
+    assert "at most 7'-0\" apart" in bled
+    assert "invert -0'-7\"" in bled
+    first = [[str(cell) for cell in drains.inverts(view).rows[0]] for view in views]
+    assert [row[0] for row in first] == [
+        "outlet to the pit", "low point, emptied by bleeders, corner 1",
+    ]  # fmt: skip
+    assert first[0][2] != first[1][2]
+
+
+def test_pipes_to_daylight_stand_in_the_schedule_and_their_ends_among_the_inverts() -> None:
+    (view,) = lay_out(networks.network("pit and two to daylight")).views()
+    rows = by_name(drains.drain(view))
+    assert {"pipe to daylight 1", "pipe to daylight 2"} <= set(rows)
+    assert "solid, falls 1/4 in per ft" in rows["pipe to daylight 1"]["As drawn"]
+    inverts = by_name(drains.inverts(view))
+    assert {"outlet to daylight 1", "outlet to daylight 2"} <= set(inverts)
+    # The ground falls 1 in 3 from 7 ft over TOF; the pipe 1 in 48 from 7.89 in under it. The end
+    # stands 4 in over the ground: 7 - x / 3 + 1/3 = -0.6576 - x / 48, x = 25.57 ft.
+    assert inverts["open end, daylight 2"]["Along the pipe"].startswith("25'-6")
 
 
 def test_a_house_without_drain_has_no_drain_tables() -> None:
     layout = house(without("drain"), without("sump"))
-    assert not schedules.drain(layout).rows
-    assert not schedules.drain_points(layout).rows
+    assert not drains.drain(layout).rows
+    assert not drains.inverts(layout).rows
 
 
 @pytest.mark.parametrize("seed", [9, 12, 22])

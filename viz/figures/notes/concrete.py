@@ -37,7 +37,10 @@ def _bars(layout: Layout) -> Iterator[str]:
     }
     bare = [a.name for a in layout.areas if not a.footing.bars.count]
     if kinds:
-        bent = ", and bent round the sleeve of the pipe to the sump" if layout.lead else ""
+        lead = layout.pit_lead
+        round_ = ["the sleeve of the pipe to the sump"] if lead and lead.sleeve else []
+        round_ += ["the bleeders"] if layout.bleeders else []
+        bent = f", and bent round {joined(round_)}" if round_ else ""
         yield (
             f"Footing bars, continuous: {'; '.join(kinds)}; lapped at splices and corners{bent}. "
             "Lap lengths are not figured here."

@@ -72,7 +72,9 @@ def _ground(layout: Layout) -> Iterator[str]:
 
 def _backfill(layout: Layout) -> Iterator[str]:
     design, system = layout.design, layout.design.project.units
-    seen = ", and the drain has been inspected" if layout.drain else ""
+    seen = ", and the drain has been inspected" if layout.drains else ""
+    if len(layout.drains) > 1:
+        seen = ", and the drains have been inspected"
     yield (
         "Backfill only when the walls have their strength and are braced or tied to the floor "
         f"above (IRC R404.1.7){seen}."
@@ -93,7 +95,7 @@ def _backfill(layout: Layout) -> Iterator[str]:
 
 
 def _holds(layout: Layout) -> Iterator[str]:
-    parts = ["drain"] if layout.drain else []
+    parts = [] if not layout.drains else ["drains"] if len(layout.drains) > 1 else ["drain"]
     named: tuple[tuple[Role, str], ...] = (
         ("base", "base"), ("retarder", "vapor retarder"), ("insulation", "foam"),
     )  # fmt: skip
@@ -104,6 +106,6 @@ def _holds(layout: Layout) -> Iterator[str]:
 
 def _heavy(layout: Layout) -> Iterator[str]:
     sheets = ["vapor retarder"] if has(layout, "retarder") else []
-    sheets += ["fabric wrap"] if layout.drain else []
+    sheets += ["fabric wrap"] if layout.drains else []
     if sheets:
         yield f"Thin sheets ({joined(sheets)}) are drawn heavy, not to scale."

@@ -7,7 +7,7 @@ from functools import cached_property
 from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
 from geometry.layout.sump import SumpLayout
-from viz.figures.drainwords import capital, highs, to_daylight, told_apart
+from viz.figures.drainwords import capital, highs, to_daylight
 from viz.figures.plan.bubbles import Ref
 from viz.figures.plan.flat import flat_words
 from viz.figures.plan.key import Entry
@@ -17,6 +17,7 @@ from viz.figures.plan.say import away_from, free_side, house_of, named_one
 from viz.figures.plan.signs import Sign
 from viz.figures.plan.structure import Step, Structure
 from viz.figures.plan.words import Saying
+from viz.words import told_apart
 
 _SAME_M = 1e-5
 _LOW, _HIGH, _PIT, _SLEEVE, _STEP = "LP", "HP", "S", "SL", "ST"
@@ -103,8 +104,8 @@ class Told:
             yield Entry(letters, name, self.say.invert(drain.invert(station)))
         before = self._initials(drain)
         for out in to_daylight(self.layout, drain):
-            _, *lines = self.say.daylight(drain, out)
-            letters, head = f"{before}{_DAYLIGHT}{out.number or ''}", f"To {out.name}, see outlet"
+            head, *lines = self.say.daylight(drain, out)
+            letters = f"{before}{_DAYLIGHT}{out.number or ''}"
             yield Entry(letters, head, lines=tuple(lines))
         if self.layout.bleeders_of(drain):
             head, *lines = self.say.bleeders(drain)

@@ -12,9 +12,9 @@ from geometry.layout.lay import Layout
 from geometry.layout.sump import SumpLayout
 from geometry.parts.pier import Pier
 from geometry.units import System, show_elevation, show_fall, show_length, show_level
-from viz.figures.drainwords import ToDaylight, capital, ends_open, highs, tee_words, told_apart
+from viz.figures.drainwords import ToDaylight, capital, ends_open, highs, tee_words
 from viz.figures.plan.pipes import Flow
-from viz.words import size
+from viz.words import size, told_apart
 
 NORTH = "N"
 # More sizes of pads than this are told in the notes.
@@ -136,7 +136,7 @@ class Saying:
         if run.end_at_m is None:
             ends = f"does not come out within {reach}"
         return (
-            self.of(drain, f"To {out.name}, see outlet"),
+            self.of(drain, f"To {out.name}{'' if run.at_once else ', see outlet'}"),
             f"solid {pipe}, falls {show_fall(out.lead.fall, self.system)}",
             ends,
         )

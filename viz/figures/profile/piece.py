@@ -82,10 +82,20 @@ def all_of(drain: DrainLayout) -> Piece:
 
 
 def branches(drain: DrainLayout) -> tuple[Piece, ...]:
-    """Return the branches from left to right: a low point at an end leaves one."""
+    """Return the branches from left to right: a low point at an end leaves one.
+
+    Of more than two, short ones that follow each other make one piece of half the drain at most.
+    """
     stops = (0.0, *turning(drain), drain.route.length)
-    found = (Piece(drain, a, b) for a, b in pairwise(stops))
-    return tuple(piece for piece in found if piece.end - piece.start > SAME_STATION_M)
+    found = [(a, b) for a, b in pairwise(stops) if b - a > SAME_STATION_M]
+    joined: list[tuple[float, float]] = []
+    for start, end in found:
+        short = len(found) > 2 and joined and 2 * (end - joined[-1][0]) <= drain.route.length
+        if short:
+            joined[-1] = (joined[-1][0], end)
+        else:
+            joined.append((start, end))
+    return tuple(Piece(drain, a, b) for a, b in joined)
 
 
 def turning(drain: DrainLayout) -> tuple[float, ...]:

@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator, Mapping
 
+import numpy as np
+import shapely
 from shapely import MultiLineString
 
 from geometry.layout.areas import AreaLayout
@@ -11,9 +13,10 @@ from geometry.sections.face import CutLine
 from viz.figures.section.level_mark import LevelMark
 from viz.figures.section.view import Window
 from viz.figures.watertable import table_of
+from viz.words import told_apart
 
 # Levels that only details name.
-_CLOSE_ONLY = ("Foam top", "Subgrade", "Drain trench bottom", "Pad ")
+_CLOSE_ONLY = ("Foam top", "Subgrade", "Drain trench bottom", "Bleeder invert", "Pad ")
 # Levels nearer than this are one; names of one level share a line up to so many letters.
 _SAME_M = 5e-4
 _LONGEST = 36
@@ -28,7 +31,7 @@ def levels_at(layout: Layout, line: CutLine, window: Window | None) -> tuple[Lev
     for area in crossed:
         found |= {f"{name}, {area.name}" if many else name: z for name, z in _area(area, track)}
     pit = dict(_sump(layout, track, window is not None))
-    found |= dict(_drain(layout, line, window)) | pit
+    found |= dict(_drains(layout, line, window)) | pit
     # The whole house leaves small levels to details, and the pit's detail the foam's to others.
     left = _CLOSE_ONLY if window is None else ("Foam top",) if pit else ()
     found = {name: z for name, z in found.items() if not name.startswith(left)}
@@ -88,19 +91,29 @@ def _ground(layout: Layout) -> Iterator[tuple[str, float]]:
     yield from table_of(layout).named
 
 
-def _drain(layout: Layout, line: CutLine, window: Window | None) -> Iterator[tuple[str, float]]:
-    """Yield the pipe's invert wherever the cut crosses it, from the left."""
-    drain = layout.drain
-    if drain is None:
-        return
+def _drains(layout: Layout, line: CutLine, window: Window | None) -> Iterator[tuple[str, float]]:
+    """Yield the pipes' inverts wherever the cut crosses them, from the left, and a bleeder's."""
     low, high = (window[0], window[2]) if window else (0.0, line.length)
-    crossed = [d for d in line.crossings(drain.route.line) if low <= d <= high]
-    if not crossed:
-        return
-    names = ["Drain invert"] if len(crossed) == 1 else [f"Drain invert {n}" for n in _COUNTED]
-    for name, distance in zip(names, crossed, strict=False):
-        yield name, drain.invert(drain.route.station_of(line.place(distance)))
-    yield "Drain trench bottom", drain.stone_bottom
+    bottoms: dict[str, float] = {}
+    for drain in layout.drains:
+        which = told_apart(drain, layout.drains)
+        of = f", {which}" if which else ""
+        crossed = [d for d in line.crossings(drain.route.line) if low <= d <= high]
+        if of and not drain.rise:
+            crossed = crossed[:1]
+        names = ["Drain invert"] if len(crossed) == 1 else [f"Drain invert {n}" for n in _COUNTED]
+        for name, distance in zip(names, crossed, strict=False):
+            yield f"{name}{of}", drain.invert(drain.route.station_of(line.place(distance)))
+        if crossed:
+            bottoms[of] = drain.stone_bottom
+    one = bottoms and max(bottoms.values()) - min(bottoms.values()) < _SAME_M
+    for of, level in bottoms.items():
+        yield f"Drain trench bottom{'' if one else of}", level
+    track = track_of(line, window)
+    for bleeder in layout.bleeders:
+        middle = shapely.Point(np.add(bleeder.outer_end, bleeder.inner_end)[:2] / 2)
+        if track.distance(middle) < bleeder.radius:
+            yield "Bleeder invert", bleeder.outer_end[2] - bleeder.pipe.inside_diameter_m / 2
 
 
 _COUNTED = ("at the left", "further right", "third", "fourth")

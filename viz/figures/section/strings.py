@@ -8,12 +8,15 @@ from shapely import Polygon
 
 from geometry.label import Role
 from geometry.sections.face import CutFace
+from geometry.units import INCH
 from viz.figures.section.view import Window, checked
 
 Stops = tuple[float, ...]
 _LAYERS: tuple[Role, ...] = ("base", "blinding", "retarder", "insulation", "slab", "fill")
 # A retarder's thickness is in its label; no string has room for it.
 _THINNEST_M = 2e-3
+# Stone of two drains at one footing lies about as near to it on either side.
+_AT_IT_M = 1 * INCH
 
 
 @dataclass(frozen=True)
@@ -49,7 +52,7 @@ def detail_strings(faces: Sequence[CutFace], window: Window, layers: bool = Fals
     """
     left, low, right, high = checked(window)
     footing = _pierced(_pieces(faces, ("footing",), window))
-    across, upright = _footing_stops(faces, footing, window) if footing else ([], [])
+    across, upright, inner = _footing_stops(faces, footing, window) if footing else ([], [], [])
     pad = _first(_pieces(faces, ("pad",), window))
     if pad is not None:
         column = _nearest(_pieces(faces, ("column",), window), pad)
@@ -58,40 +61,65 @@ def detail_strings(faces: Sequence[CutFace], window: Window, layers: bool = Fals
         upright.append(_ends(pier, 1))
     pit = _whole(faces, ("basin", "pit stone"), ("basin",), window)
     if pit:
-        across, upright = [_ends(pit, 0)], [_ends(pit, 1)]
+        across, upright, inner = [_ends(pit, 0)], [_ends(pit, 1)], []
     floor = _ends(_pieces(faces, _LAYERS, window), 1)
     if not layers:
         floor = _sorted([*floor[:1], *([footing.bounds[3]] if footing else []), *floor[-1:]])
     return Strings(
         tuple(_kept(across, left, right)),
         tuple(_kept(upright, low, high)),
-        tuple(_kept([_thick(floor)], low, high)),
+        tuple(_kept([_thick(floor), *inner], low, high)),
     )
 
 
 def _footing_stops(
     faces: Sequence[CutFace], footing: Polygon, window: Window
-) -> tuple[list[Stops], list[Stops]]:
-    """Return strings across and upright of the footing, the drain beside it, the wall on it."""
+) -> tuple[list[Stops], list[Stops], list[Stops]]:
+    """Return strings across and upright of the footing, the drains beside it, the wall on it.
+
+    Upright at the left; at the right those of a drain inside, where another lies outside.
+    """
     wall = _nearest(_pieces(faces, ("wall",), window), footing)
-    stone = _nearest(_pieces(faces, ("drain stone",), window), footing)
     own = [footing, *([wall] if wall else [])]
-    if stone is None:
-        return [_ends(own, 0)], [_ends([footing], 1)]
-    trench = shapely.union_all(_pieces(faces, ("wrap",), window) or [stone]).bounds
-    outer = trench[0] if trench[0] < footing.bounds[0] else trench[2]
-    inner = footing.bounds[0] if outer < footing.bounds[0] else footing.bounds[2]
-    pipe = _pipe_in(faces, stone, window)
-    middles = [(pipe[0] + pipe[2]) / 2] if pipe else []
-    across = [
-        _sorted([*_ends(own, 0), outer, *middles]),
-        _sorted([outer, inner, *_ends([footing], 0)]),
-    ]
-    upright = [
-        _sorted([trench[1], trench[3], *([pipe[1], pipe[3]] if pipe else [])]),
-        _ends([footing], 1),
-    ]
-    return across, upright
+    trenches = list(_trenches(faces, footing, window))
+    if not trenches:
+        return [_ends(own, 0)], [_ends([footing], 1)], []
+    beside, inner = [], []
+    upright: dict[bool, list[Stops]] = {True: [], False: []}
+    for trench, pipe in trenches:
+        outward = trench[0] < footing.bounds[0]
+        outer = trench[0] if outward else trench[2]
+        middles = [(pipe[0] + pipe[2]) / 2] if pipe else []
+        beside += [outer, *middles]
+        inner += [outer, footing.bounds[0] if outward else footing.bounds[2]]
+        left = outward or len(trenches) == 1
+        upright[left].append(_sorted([trench[1], trench[3], *([pipe[1], pipe[3]] if pipe else [])]))
+    across = [_sorted([*_ends(own, 0), *beside]), _sorted([*inner, *_ends([footing], 0)])]
+    return across, [*upright[True], _ends([footing], 1)], upright[False]
+
+
+def _trenches(
+    faces: Sequence[CutFace], footing: Polygon, window: Window
+) -> Iterator[tuple[Window, Window | None]]:
+    """Yield the bounds of each drain's wrap beside a footing, with those of its pipe.
+
+    The nearest drain comes first; others are only those as near as it.
+    """
+    found = []
+    for key in dict.fromkeys(f.label.part.split("/")[0] for f in faces if _is_stone(f)):
+        mine = [f for f in faces if f.label.part.split("/")[0] == key]
+        stone = _nearest(_pieces(mine, ("drain stone",), window), footing)
+        if stone is not None:
+            found.append((stone.distance(footing), key, mine, stone))
+    found.sort(key=lambda one: one[:2])
+    for distance, _, mine, stone in found:
+        if distance <= found[0][0] + _AT_IT_M:
+            wrap = _pieces(mine, ("wrap",), window) or [stone]
+            yield shapely.union_all(wrap).bounds, _pipe_in(mine, stone, window)
+
+
+def _is_stone(face: CutFace) -> bool:
+    return face.label.role == "drain stone"
 
 
 def _pipe_in(faces: Sequence[CutFace], stone: Polygon, window: Window) -> Window | None:

@@ -1,8 +1,9 @@
 """The part of a cut that a detail shows."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 import shapely
+from shapely.geometry.base import BaseGeometry
 
 from geometry.layout.areas import AreaLayout
 from geometry.layout.footings import pad_prism
@@ -16,6 +17,8 @@ _AROUND_M = 6 * INCH
 _FLOOR_SHOWN_M = 3 * FOOT
 _WALL_SHOWN_M = 18 * INCH
 _UNDER_M = 4 * INCH
+# Stone of two drains at one footing lies about as near to it on either side.
+_AT_IT_M = 1 * INCH
 
 
 def detail_window(layout: Layout, faces: Sequence[CutFace]) -> Window | None:
@@ -24,14 +27,24 @@ def detail_window(layout: Layout, faces: Sequence[CutFace]) -> Window | None:
     if "footing" not in shown:
         return None
     footing = min(shapely.get_parts(shown["footing"]), key=lambda part: part.bounds[0])
-    beside = shapely.get_parts(shown.get("drain stone", footing))
-    drain = min(beside, key=lambda part: part.distance(footing))
+    drains = list(_beside(faces, footing))
     pit = [shown[role] for role in ("basin", "pit stone") if role in shown]
     near = [p for p in pit if p.distance(footing) < _FLOOR_SHOWN_M]
-    left, low, right, high = shapely.union_all([footing, drain, *near]).bounds
+    left, low, right, high = shapely.union_all([footing, *drains, *near]).bounds
     high = max(layout.areas[0].finished_floor, high) + _WALL_SHOWN_M
     beyond = _AROUND_M if near else _FLOOR_SHOWN_M
     return (left - _AROUND_M, low - _AROUND_M, right + beyond, high)
+
+
+def _beside(faces: Sequence[CutFace], footing: BaseGeometry) -> Iterator[BaseGeometry]:
+    """Yield the drain stone beside a footing: the nearest piece, and that of other drains at it."""
+    stones = [f for f in faces if f.label.role == "drain stone"]
+    pieces = [
+        min(shapely.get_parts(face.shape), key=lambda part: part.distance(footing))
+        for face in stones
+    ]
+    nearest = min((p.distance(footing) for p in pieces), default=0.0)
+    yield from (p for p in pieces if p.distance(footing) <= nearest + _AT_IT_M)
 
 
 def floor_window(layout: Layout, line: CutLine) -> Window | None:

@@ -146,11 +146,14 @@ def _lines(layout: Layout) -> Iterator[_Entry]:
     yield _Entry("Finished grade, ground line", "heaviest line", _stroke(GROUND))
     if table_of(layout).named:
         yield _Entry("Water table, at its highest and its low", "long dashes, triangle", _water)
-    if layout.drain:
+    if layout.drains:
         pipe = _stroke(dashes.PIPE, WATER, dashes.PIPE_CHAIN)
         yield _Entry("Perforated pipe on the plan", "heavy dash and dot, arrows", pipe)
-    if layout.lead:
+    if any(layout.leads(drain) for drain in layout.drains):
         yield _Entry("Solid pipe on the plan", "heavy line", _stroke(dashes.SOLID_PIPE, WATER))
+    if layout.bleeders:
+        through = _stroke(dashes.SOLID_PIPE, WATER, dashes.BLEEDER)
+        yield _Entry("Bleeder through the footing on the plan", "short heavy dashes", through)
 
     yield _Entry(
         "Edge of the dig on the plan",
@@ -172,9 +175,9 @@ def _symbols(layout: Layout, text: float) -> Iterator[_Entry]:
     tall = 2 * (size + _AIR)
     yield _Entry("Section or detail: its name over its sheet", "ring", section, tall)
     yield _Entry("Level; the datum's is filled", "triangle on the level", _levels)
-    if layout.drain and layout.drain.rise:
+    if any(drain.rise for drain in layout.drains):
         yield _Entry("Way of flow", "arrow head", _arrow)
-    if layout.drain and layout.drain.drain.cleanouts:
+    if any(drain.drain.cleanouts for drain in layout.drains):
         yield _Entry("Cleanout", "two rings", _cleanout)
 
 
