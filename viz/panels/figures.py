@@ -25,7 +25,8 @@ def figures(work: Job, area: str) -> None:
     """Show the verdicts and the key figures of one area."""
     report, system = work.report, work.system
     foam = [f for f in report.findings if f.id == "foam-meets-tof"]
-    st.html("".join(verdict(f, short=True) for f in foam))
+    if foam:
+        st.html("".join(verdict(f, short=True) for f in foam))
     cells = [*_levels(report, area, system), *_sizes(report, system)]
     st.html(f'<div class="figures">{"".join(cells)}</div>')
 

@@ -8,7 +8,9 @@ from geometry.layout.lay import Layout
 from geometry.report import Report
 from geometry.units import System
 from geometry.water.drain_figures import DrainFigures
+from geometry.water.emptying import daylight_outlets, pit_alone
 from geometry.water.filtering import Filters, filters
+from geometry.water.outlet_figures import OutletFigures, outlet_figures
 from viz.job import Job
 
 _KEY = "water drain"
@@ -35,6 +37,15 @@ class Looked:
     def drain(self) -> DrainFigures | None:
         """That drain's figures; None without any drain."""
         return self.report.drains[self.number] if self.report.drains else None
+
+    @property
+    def outlets(self) -> tuple[OutletFigures, ...]:
+        """That drain's outlets to daylight, each beside the pit; without any, the pit alone."""
+        layout = self.layout
+        if layout.drain is None:
+            return ()
+        houses = daylight_outlets(layout) or (pit_alone(layout),)
+        return tuple(outlet_figures(house.name.strip(), house) for house in houses)
 
     @property
     def filters(self) -> Filters:

@@ -1,18 +1,20 @@
 """What several views share: sheets of paper on the page, buttons that save, sentences."""
 
 from base64 import b64encode
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from html import escape
 
 import streamlit as st
 
 from geometry.errors import BedcourseError
+from geometry.report import Found
 from geometry.units import System
 from viz.drawing.scale import SCALES, Scale
 from viz.issue import SHEET_DPI
 from viz.panels import cached
 from viz.panels.fields import escaped
-from viz.tables import Table
+from viz.panels.figures import verdict
+from viz.tables import Table, by_gravity
 
 LARGE = "large sheet"
 GREATEST = "Greatest that fits"
@@ -72,6 +74,17 @@ def scale_choice(label: str, system: System, key: str) -> Scale | None:
     named: Mapping[str, Scale] = {scale.name: scale for scale in SCALES[system]}
     chosen = st.selectbox(label, [GREATEST, *named], key=f"{key} {system}", width=200)
     return named.get(chosen)
+
+
+def verdicts(found: Iterable[Found]) -> None:
+    """Show findings in words, the gravest first; nothing without any."""
+    if rows := by_gravity(found):
+        st.html("".join(verdict(one) for one in rows))
+
+
+def caution(words: str) -> None:
+    """Show the caution that belongs to a page."""
+    st.html(f'<p class="caution"><b>Caution.</b> {escape(words)}</p>')
 
 
 def say(error: BedcourseError) -> None:

@@ -10,10 +10,9 @@ from viz.export.csvfile import to_csv
 from viz.issue import STILLS
 from viz.job import Job
 from viz.panels import cached, state
-from viz.panels.figures import verdict
 from viz.panels.section import section
 from viz.panels.sheets import sheets
-from viz.panels.shown import save_button, table
+from viz.panels.shown import save_button, table, verdicts
 from viz.panels.water import water
 from viz.scene.view import Kind
 
@@ -68,7 +67,7 @@ def volumes(work: Job) -> None:
 
 def findings(work: Job) -> None:
     """Show the findings in words, the gravest first."""
-    st.html("".join(verdict(f) for f in tables.by_gravity(work.report.findings)))
+    verdicts(work.report.findings)
     save_button("CSV", to_csv(tables.findings(work.report)), "findings.csv", "text/csv")
     save_button("Report, JSON", work.report.to_json(), "report.json", "application/json")
 

@@ -8,12 +8,10 @@ from viz import drain_tables, soil_tables
 from viz.export.csvfile import to_csv
 from viz.job import Job
 from viz.panels import looked, shown
-from viz.panels.figures import verdict
 from viz.panels.looked import Looked
 from viz.panels.rulesets import rule_sets
 from viz.panels.waterpictures import Picture, pictures, show
 from viz.panels.waterstages import STAGES, Stage, Titled
-from viz.tables import by_gravity
 
 _KEY = "water stage"
 
@@ -32,8 +30,6 @@ def water(work: Job) -> None:
     for picture in found:
         st.html(f'<b class="figure-title">{escape(picture.title)}</b>')
         show(picture)
-        if picture.told:
-            st.caption(picture.told)
     if not found:
         st.info(stage.unknown)
     _findings(work, stage)
@@ -48,8 +44,8 @@ def water(work: Job) -> None:
 def _findings(work: Job, stage: Stage) -> None:
     """Show what was found, the gravest first, and the caution that belongs to it."""
     found = [f for f in work.report.findings if f.id.startswith(stage.findings)]
-    st.html("".join(verdict(f) for f in by_gravity(found)))
-    st.html(f'<p class="caution"><b>Caution.</b> {escape(stage.caution)}</p>')
+    shown.verdicts(found)
+    shown.caution(stage.caution)
 
 
 def _beside(at: Looked, name: str) -> None:

@@ -16,6 +16,7 @@ from viz.figures.ground.grading import grading_figure
 from viz.figures.ground.strength import strength_figure
 from viz.figures.ground.wrap import wrap_figure
 from viz.figures.heights.screen import heights_pictures
+from viz.figures.outlet.screen import outlet_pictures
 from viz.figures.pit.alone import pit_pictures
 from viz.figures.pressure.pressure import pressure_figure
 from viz.panels.cached import sound_job
@@ -29,13 +30,17 @@ _WALL_WIDE, _WALL_NARROW = Scale("1:30", 30), Scale("1:40", 40)
 
 @dataclass(frozen=True)
 class Picture:
-    """One picture as SVG for both screens, with what it is called, its file and what is told."""
+    """One picture as SVG for both screens, with what it is called, its file and what is told.
+
+    told_narrow: under the narrow one, where that differs.
+    """
 
     title: str
     name: str
     wide: str
     narrow: str
     told: str
+    told_narrow: str = ""
 
 
 @st.cache_data(max_entries=24, show_spinner=False)
@@ -46,7 +51,14 @@ def pictures(text: str, stage: str, number: int = 0) -> tuple[Picture, ...]:
     """
     found = _DRAWN[stage](Looked(sound_job(text), number))
     return tuple(
-        Picture(wide.title, wide.name, to_svg(alone(wide)), to_svg(alone(narrow)), wide.remark)
+        Picture(
+            wide.title,
+            wide.name,
+            to_svg(alone(wide)),
+            to_svg(alone(narrow)),
+            wide.remark,
+            narrow.remark,
+        )
         for wide, narrow in found
         if wide is not None and narrow is not None
     )
@@ -54,6 +66,10 @@ def pictures(text: str, stage: str, number: int = 0) -> tuple[Picture, ...]:
 
 def _heights(at: Looked) -> Iterator[Pair]:
     yield heights_pictures(at.layout) or (None, None)
+
+
+def _outlet(at: Looked) -> Iterator[Pair]:
+    yield from outlet_pictures(at.layout)
 
 
 def _soil(at: Looked) -> Iterator[Pair]:
@@ -89,6 +105,7 @@ def _pit(at: Looked) -> Iterator[Pair]:
 
 _DRAWN: Mapping[str, Callable[[Looked], Iterator[Pair]]] = {
     "Heights": _heights,
+    "Outlet": _outlet,
     "Soil and filter": _soil,
     "Pipe strength": _strength,
     "Wall": _wall,
@@ -105,3 +122,8 @@ def show(picture: Picture) -> None:
         for kind, svg in (("wide", picture.wide), ("narrow", picture.narrow))
     )
     st.html(f'<div class="sheet fit">{images}</div>')
+    if picture.told != picture.told_narrow:
+        rows = (("wide", picture.told), ("narrow", picture.told_narrow))
+        st.html("".join(f'<p class="told {kind}">{escape(words)}</p>' for kind, words in rows))
+    elif picture.told:
+        st.caption(picture.told)

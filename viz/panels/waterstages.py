@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from geometry.report import CAUTIONS
-from viz import drain_tables, soil_tables, water_tables
+from viz import drain_tables, outlet_tables, soil_tables, water_tables
 from viz.panels.looked import Looked
 from viz.tables import Table
 
@@ -48,6 +48,24 @@ def _heights(at: Looked) -> Titled:
         ("Falls that are asked for", drain_tables.falls(budget, system)),
         ("What buys room for the fall", drain_tables.ways(budget, system)),
     ]  # fmt: skip
+
+
+def _outlet(at: Looked) -> Titled:
+    found: Titled = []
+    datum, system = at.layout.design.datum, at.system
+    for outlet in at.outlets:
+        which = f" {outlet.drain}" if outlet.drain else ""
+        if outlet.run is not None:
+            levels = outlet_tables.stations(
+                outlet.run, datum.top_of_footing, datum.instrument, system
+            )
+            found += [
+                (f"Outlet{which} to daylight", outlet_tables.run_table(outlet.run, system)),
+                (f"Levels to set out{which}", levels),
+            ]
+        beside = f"Two ways out{which}: what each needs, what fails in each"
+        found.append((beside, outlet_tables.side_by_side(outlet)))
+    return found
 
 
 def _soil(at: Looked) -> Titled:
@@ -94,6 +112,14 @@ STAGES: Mapping[str, Stage] = {
     "Heights": Stage(
         _heights, ("drain-rules", "drain-bearing", "drain-slope"), _BEARING,
         "This design has no drain whose heights could be shown.",
+    ),
+    "Outlet": Stage(
+        _outlet,
+        ("daylight-", "drain-outlet", "drain-into-lower-stone", "drain-bleeders",
+         "drain-air-path"),
+        "Where the water goes is the town's to allow, and never into a sanitary sewer. "
+        + _INFORMS,
+        "This drain has no outlet to daylight (drain.daylight): give one to draw it.",
     ),
     "Soil and filter": Stage(
         _soil, ("fabric-", "holes-", "sand-on-", "grading-"),

@@ -67,13 +67,17 @@ def outlet_figure(
         good = _LOW_HEIGHT if compact else _GOOD_HEIGHT
         tall = taller((high - low) * scale.per_metre, good)
         stage = replace(stage, view=View(scale.per_metre, tall))
-    times = f"Heights drawn {tall} times larger than distances."
-    heights = times if tall > 1 else "Heights and distances drawn at one scale."
-    remark = f"{heights} Ground straight between the points given; not known beyond the last."
     name, title = "drain-outlet", "Outlet to daylight"
     if number:
         name, title = f"{name}-{number}", f"{title} {number}, {drain.title}"
-    return figure(name, title, _marks(stage, widest), scale, remark)
+    return figure(name, title, _marks(stage, widest), scale, remark(tall))
+
+
+def remark(tall: int) -> str:
+    """Return what is told under the picture; tall: how many times larger heights are drawn."""
+    times = f"Heights drawn {tall} times larger than distances."
+    heights = times if tall > 1 else "Heights and distances drawn at one scale."
+    return f"{heights} Ground straight between the points given; not known beyond the last."
 
 
 def _marks(stage: Stage, widest: float) -> tuple[Mark, ...]:

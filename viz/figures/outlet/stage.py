@@ -21,7 +21,7 @@ _MOST_STATIONS = 40
 class Stage:
     """The run beside its drain's footing. Distances from the pipe's centre at the low point, m.
 
-    text: height of capitals, mm. compact: fewer labels.
+    text: height of capitals, mm. compact: fewer labels. most: stations with figures.
     """
 
     run: DaylightRun
@@ -31,6 +31,7 @@ class Stage:
     view: View
     text: float
     compact: bool = False
+    most: int = _MOST_STATIONS
 
     @property
     def face(self) -> float:
@@ -68,7 +69,7 @@ class Stage:
     def stations(self) -> tuple[float, ...]:
         """The distances that get figures: the drain, every step, the end."""
         step = _STEPS[self.system]
-        while self.run.reach_m / step > _MOST_STATIONS:
+        while self.run.reach_m / step > self.most:
             step *= 2
         return tuple(self.run.stations(step))
 
