@@ -8,6 +8,7 @@ from geometry.layout.lay import Layout, lay_out
 from geometry.sections.face import CutLine
 from geometry.sections.telling import CLEAR_M, telling_cuts
 from tests.designs import design_of, seeded_raw
+from tests.whole import networks
 from viz.carried import demo, examples
 
 FOOT = 0.3048
@@ -109,3 +110,30 @@ def test_the_cut_across_shows_wall_footing_and_drain_of_rolled_designs(seed: int
         named = [across, *(cuts[n] for n in ("step",) if n in cuts)]
         crossed = [sum(bool(parts(c, a.outline)) for a in layout.areas) for c in named]
         assert max(crossed) > 1
+
+
+@pytest.mark.parametrize("name", networks.TEXTS)
+def test_every_drain_and_a_bleeder_are_cut(name: str) -> None:
+    layout = lay_out(networks.network(name))
+    cuts = {c.name: c.line for c in telling_cuts(layout)}
+    for drain in layout.drains:
+        assert any(cut.crossings(drain.route.line) for cut in cuts.values())
+    assert ("bleeder" in cuts) == bool(layout.bleeders)
+    if layout.bleeders:
+        track = cuts["bleeder"].track()
+        ends = [[shapely.Point(e[:2]) for e in (b.outer_end, b.inner_end)] for b in layout.bleeders]
+        along = [pair for pair in ends if max(track.distance(p) for p in pair) < 1e-9]
+        # From outside inward, and the first footing on the way is the one it lies in.
+        first = min(cuts["bleeder"].spans(layout.areas[0].footings))[0]
+        place = shapely.Point(cuts["bleeder"].place(first))
+        assert any(outer.distance(place) < 0.3 < inner.distance(place) for outer, inner in along)
+
+
+def test_a_drain_that_no_other_cut_meets_gets_its_own() -> None:
+    # The cut across and the pier's run north and south, the pit's along its pipe to the west.
+    text = networks.TEXTS["upper to lower stone"].replace("sides = [2, 3, 4]", "sides = [2]")
+    layout, cuts = laid(text)
+    upper = next(d for d in layout.drains if d.area.name == "garage")
+    assert upper.drain.sides == (2,)
+    meeting = [name for name, cut in cuts.items() if cut.crossings(upper.route.line)]
+    assert meeting == ["drain"]

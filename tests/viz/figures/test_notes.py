@@ -4,10 +4,12 @@ from itertools import combinations
 
 import pytest
 
+from geometry.designfile import read_design
 from geometry.layout.lay import Layout, lay_out
 from geometry.report import report
 from tests.designs import design_of, seeded_raw
 from tests.houses import WITH_GARAGE, house, without
+from tests.whole import networks
 from viz.drawing.lettering import text_box
 from viz.drawing.marks import Text
 from viz.drawing.place import NoRoomError
@@ -155,3 +157,46 @@ def test_notes_too_small_or_too_narrow_are_refused() -> None:
         notes_figures("n", "N", ("a",), 2.5, 15.0)
     with pytest.raises(NoRoomError, match="larger paper"):
         notes_figures("n", "N", ("a long note " * 20,), 2.5, 60.0, 20.0)
+
+
+def about(name: str) -> str:
+    return "\n".join(notes(lay_out(networks.network(name))))
+
+
+def test_notes_say_what_each_drain_empties_into() -> None:
+    both = about("both to the pit")
+    assert "Inside drain, basement: PVC D2729" in both
+    assert "Outside drain, basement: PVC D2729" in both
+    assert "straight under the floor, to the sump" in both
+    assert "the outside drain, basement empties through 18 pipes PVC Schedule 40, 3 in" in both
+    assert "at most 7'-0\" apart, invert -0'-7\"" in both
+    assert "they end in the stone of the inside drain, basement" in both
+    out = about("pit and two to daylight")
+    assert "through a sleeve (PVC Schedule 40, 6 in) cast into the footing, to the sump" in out
+    assert "Drain outlet to daylight 2: PVC D2729, 4 in, solid, falls 1/4 in per ft" in out
+    assert "at least 1'-0\" of ground wanted over it" in out
+    assert "guarded against animals" in out
+    upper = about("upper to lower stone")
+    assert "(outside drain, garage): the open end at invert +3'-6 1/8\"" in upper
+    assert "common practice, no source" in upper
+
+
+def test_bars_are_bent_round_what_pierces_the_footing() -> None:
+    def bars(name: str) -> str:
+        return the(lay_out(networks.network(name)), "Footing bars")
+
+    assert "bent round the bleeders." in bars("both to the pit")
+    assert "bent round the sleeve of the pipe to the sump." in bars("pit and two to daylight")
+    assert "bent" not in bars("inside")
+
+
+def test_air_under_the_floor_is_told_where_its_base_vents_to_daylight() -> None:
+    assert "radon" in about("both to daylight")
+    for name in ("daylight", "both to the pit", "upper to daylight"):
+        assert "radon" not in about(name)
+
+
+def test_water_that_goes_nowhere_is_told_of_its_own_drain() -> None:
+    text = networks.TEXTS["inside"].replace(networks.PIT, "")
+    (words,) = (n for n in notes(lay_out(read_design(text))) if "not stated: to be" in n)
+    assert words.startswith("Where the drain's water goes")

@@ -27,11 +27,12 @@ _Entry = tuple[tuple[str, ...], bool, float, tuple[float, float]]
 def fall_marks(piece: Piece, view: View, system: System, y: float, text: float) -> Iterator[Mark]:
     """Yield arrows at the height y that point down the pipe, their words above them.
 
-    Where the fall turns more than once, the names of the turns stand in a row of their own.
+    Where the fall turns more than once, the names of the turns stand in a row of their own as
+    long as the falls above them need no ties.
     """
     stretches = piece.stretches()
     falls, turns = _fallen(stretches, view, system), _turns(piece, stretches, view)
-    if len(stretches) > _FEW:
+    if len(stretches) > _FEW and not any(_ranked(falls, text)[1]):
         yield from _row(turns, y, y + _TIE + DESCENT * text, text)
         yield from _row(falls, y, y + _TIE + (DESCENT + _TIER) * text, text)
     else:
@@ -43,9 +44,7 @@ def fall_marks(piece: Piece, view: View, system: System, y: float, text: float) 
 
 def _row(entries: Sequence[_Entry], y: float, fixed: float | None, text: float) -> Iterator[Mark]:
     """Yield a row of words tied to the height y; fixed: its baseline, chosen unless given."""
-    wanted = [(x, max(text_width(w, text, bold) for w in lines)) for lines, bold, x, _ in entries]
-    middles = rank(wanted, _GAP)
-    tied = [not a - 1e-6 <= m <= b + 1e-6 for (*_, (a, b)), m in zip(entries, middles, strict=True)]
+    middles, tied = _ranked(entries, text)
     base = y + (_TIE if any(tied) else _AIR) + DESCENT * text if fixed is None else fixed
     for (lines, bold, x, _), middle, off in zip(entries, middles, tied, strict=True):
         for number, words in enumerate(reversed(lines)):
@@ -54,6 +53,14 @@ def _row(entries: Sequence[_Entry], y: float, fixed: float | None, text: float) 
         if off:
             foot = base - DESCENT * text - 0.5
             yield Line(((x, y), (middle, foot)), DIMENSION, layer="leaders")
+
+
+def _ranked(entries: Sequence[_Entry], text: float) -> tuple[tuple[float, ...], list[bool]]:
+    """Return the middles of a row of words, and which stand off what they name."""
+    wanted = [(x, max(text_width(w, text, bold) for w in lines)) for lines, bold, x, _ in entries]
+    middles = rank(wanted, _GAP)
+    pairs = zip(entries, middles, strict=True)
+    return middles, [not a - 1e-6 <= m <= b + 1e-6 for (*_, (a, b)), m in pairs]
 
 
 def _fallen(stretches: Sequence[Stretch], view: View, system: System) -> list[_Entry]:
