@@ -16,6 +16,7 @@ _NONE = "–"
 _VOLUMES = ("yd3", "m3")
 _BULK = "stone and sand"
 _CONCRETE = "concrete"
+_AREAS = {"ft2": "ft²", "m2": "m²"}
 # From here on metric lengths are said in metres.
 _FAR_M = 3.0
 
@@ -159,6 +160,8 @@ def _long(metres: float, system: System) -> str:
 
 
 def _sold(row: Row) -> str:
+    if row.sold in _AREAS:
+        return f"{row.count:,.0f} {_AREAS[row.sold]}"
     many = "es" if row.sold.endswith("ch") else "s"
     return f"{row.count:g} {row.sold}{'' if row.count == 1 else many}"
 

@@ -35,6 +35,13 @@ def layer_faults(path: Path, floor: Floor, words: Words) -> Iterator[At]:
                 f"{layer.role}; give {words.span(low, high)}{_meant(layer.thickness, high)}",
             )
     yield from _tie_faults(path, floor, words)
+    tubing = floor.tubing
+    if tubing and tubing.loop <= 2 * tubing.way:
+        yield At(
+            (*path, "tubing", "way"),
+            f"{words.size(tubing.way)} to the manifold and back leave nothing of a loop of "
+            f"{words.size(tubing.loop)}; set the manifold nearer or allow a longer loop",
+        )
 
 
 def _meant(thickness: float, high: str) -> str:

@@ -11,10 +11,11 @@ from geometry.parts.fields import (
     LevelAt,
     Name,
     Record,
+    Span,
     Tie,
     Ties,
 )
-from geometry.units import INCH, MIL
+from geometry.units import FOOT, INCH, MIL
 
 LayerRole = Literal["base", "blinding", "retarder", "insulation", "slab", "fill"]
 
@@ -46,6 +47,17 @@ USUAL_LAYERS = (
 )
 
 
+class Tubing(Record):
+    """Heating tubes in the slab: their spacing, the longest loop, and each loop's way to and fro.
+
+    loop: with both ends of the way to the manifold. way: from the floor's edge to it, once.
+    """
+
+    spacing: Annotated[float, Span("4 in", "2 ft", "12 in")] = 12 * INCH
+    loop: Annotated[float, Span("50 ft", "1000 ft", "300 ft")] = 300 * FOOT
+    way: Annotated[float, Span("0", "60 ft", "10 ft")] = 10 * FOOT
+
+
 class Floor(Record):
     """Layers from the bottom up, and the ties that place them.
 
@@ -59,6 +71,7 @@ class Floor(Record):
     )
     tie: Ties = ()
     edge_board: EdgeBoard | None = None
+    tubing: Tubing | None = None
 
     @property
     def ties(self) -> tuple[Tie, ...]:

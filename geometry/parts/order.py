@@ -12,7 +12,9 @@ from pydantic_core import PydanticCustomError
 from geometry.parts.fields import Name, Record, Span
 from geometry.parts.measured import Measure
 
-Unit = Literal["ton", "t", "yd3", "m3", "board", "roll", "stick", "coil", "piece", "can"]
+Unit = Literal[
+    "ton", "t", "yd3", "m3", "board", "roll", "stick", "coil", "piece", "can", "m2", "ft2"
+]
 
 _SHARE_FORM = "write it like 5 % or 0.05"
 

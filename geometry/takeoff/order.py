@@ -14,7 +14,9 @@ from geometry.takeoff.pours import masonry_walls, pours
 from geometry.takeoff.prices import priced, total, unused
 from geometry.takeoff.row import CutList, Order, Row
 from geometry.takeoff.sheet import sheet_rows
+from geometry.takeoff.tubing import tube_rows
 from geometry.takeoff.volumes import part_volumes
+from geometry.takeoff.waterproofing import wall_rows
 from geometry.water.daylight import daylight_runs
 
 Made = tuple[Row, CutList | None]
@@ -29,7 +31,7 @@ def order(layout: Layout) -> Order:
     made += [(row, None) for row, _ in poured]
     made += [(row, None) for row in foam_rows(layout)]
     made += [*sheet_rows(layout), *_drain(layout), *bar_rows(layout)]
-    made += [(row, None) for row in _pit(layout)]
+    made += [(row, None) for row in (*_pit(layout), *wall_rows(layout), *tube_rows(layout))]
     rows = tuple(priced(row, design.order.prices) for row, _ in made)
     cuts = tuple(cut for _, cut in made if cut is not None)
     return Order(
@@ -81,4 +83,4 @@ def _left_out(layout: Layout) -> Iterator[str]:
         yield "Backfill and grade are made of what was dug."
     for area in masonry_walls(layout):
         yield f"The wall of {area} is laid, not poured: its blocks and mortar are not counted."
-    yield "Forms, waterproofing, floor reinforcement, tubing, discharge pipe and tools."
+    yield "Forms, protection board, floor reinforcement, discharge pipe, manifolds and tools."

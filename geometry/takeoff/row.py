@@ -6,7 +6,9 @@ from typing import Literal
 from geometry.parts.order import Unit
 from geometry.parts.usual import Factor
 
-Group = Literal["stone and sand", "concrete", "foam", "sheet", "drain", "bars", "pit"]
+Group = Literal[
+    "stone and sand", "concrete", "foam", "sheet", "drain", "bars", "pit", "wall", "heating"
+]
 Measured = Literal["m3", "m2", "m", "pieces"]
 
 
