@@ -10,15 +10,22 @@ from geometry.layout.drain import DrainLayout
 from geometry.layout.footings import pad_prism, pier_name
 from geometry.layout.inverts import invert_rows
 from geometry.layout.lay import Layout
-from geometry.layout.naming import named
+from geometry.site.drains import called
 from geometry.site.records import Place
 from geometry.site.shots import place
+from geometry.sources import Source
 from geometry.survey.tolerances import FINE_GRADE, FOOTING_TOP, Tolerance, footing_tolerance
+from geometry.units import INCH
 from geometry.water.daylight import daylight_runs
 
 LegKey = Literal["start", "concrete", "drain", "pit", "floor", "walls", "end"]
+SLAB_TOP = Tolerance(
+    0.75 * INCH, 0.75 * INCH, Source("ACI 117", clause="top of slab", sure="second-hand")
+)
 # With more corners than this, top of footing is one row to be shot at all of them.
 MOST_CORNERS = 12
+# An even step nearer than this to a place with a name is not shot as well.
+NEAR_M = 0.75
 # What is thinner than this has no reading of its own.
 THIN_M = 5e-4
 
@@ -44,7 +51,7 @@ class Reading:
 
 @dataclass(frozen=True)
 class Leg:
-    """One part of the walk. area: empty for the whole house. drain: its title, among several."""
+    """One part of the walk. area: empty for the whole house. drain: as `drains.called` says."""
 
     key: LegKey
     readings: tuple[Reading, ...]
@@ -58,7 +65,7 @@ def legs(layout: Layout) -> tuple[Leg, ...]:
     walk = [Leg("start", check)]
     walk += [Leg("concrete", tuple(_concrete(layout, a)), a.name) for a in layout.areas]
     for drain in layout.drains:
-        which = drain.title if named(drain, layout.drains) else ""
+        which = called(drain, layout.drains)
         walk.append(Leg("drain", tuple(_drain(layout, drain)), drain.area.name, which))
     if layout.sump:
         walk.append(Leg("pit", tuple(_pit(layout)), layout.sump.area.name))
@@ -89,7 +96,11 @@ def _concrete(layout: Layout, area: AreaLayout) -> Iterator[Reading]:
 
 def _drain(layout: Layout, drain: DrainLayout) -> Iterator[Reading]:
     yield _at(layout, "trench_bottom", drain.stone_bottom)
-    for row in invert_rows(layout, drain):
+    rows = invert_rows(layout, drain)
+    named = [row.along for row in rows if row.names]
+    for row in rows:
+        if not row.names and any(abs(row.along - along) < NEAR_M for along in named):
+            continue
         places = tuple(map(place, row.names))
         yield _at(layout, "invert", row.level, places=places, along=row.along)
     if layout.bleeders_of(drain):
@@ -119,7 +130,7 @@ def _floor(layout: Layout, area: AreaLayout) -> Iterator[Reading]:
     layers = area.floor.layers
     for number, (layer, level) in enumerate(zip(layers, area.stack.levels[1:], strict=True)):
         if number == len(layers) - 1:
-            yield _at(layout, "finished_floor", level, layer.name, FINE_GRADE)
+            yield _at(layout, "finished_floor", level, layer.name, SLAB_TOP)
         elif layer.thickness > THIN_M:
             holds = FINE_GRADE if layer.role == "base" else None
             yield _at(layout, "layer_top", level, layer.name, holds)

@@ -8,7 +8,7 @@ from geometry.layout.areas import AreaLayout
 from geometry.layout.drain import DrainLayout
 from geometry.layout.footings import column_prism, pad_prism, pier_name
 from geometry.layout.lay import Layout
-from geometry.layout.naming import named
+from geometry.site.drains import called
 
 MarkKind = Literal[
     "finished floor", "layer top", "subgrade", "TOF", "footing bottom", "pad top", "column top",
@@ -107,7 +107,7 @@ def _concrete(area: AreaLayout) -> Iterator[Mark]:
 
 
 def _drain(drain: DrainLayout, drains: Sequence[DrainLayout], tof: float) -> Iterator[Mark]:
-    which = (drain.title,) if named(drain, drains) else ()
+    which = tuple(filter(None, (called(drain, drains),)))
     yield Mark("drain stone top", which, drain.stone_top - tof)
     if drain.rise > SAME_TICK_M:
         yield Mark("drain high", which, drain.high_invert - tof)
