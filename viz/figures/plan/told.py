@@ -7,6 +7,7 @@ from functools import cached_property
 from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
 from geometry.layout.sump import SumpLayout
+from geometry.units import show_fall
 from viz.figures.drainwords import capital, highs, to_daylight
 from viz.figures.plan.bubbles import Ref
 from viz.figures.plan.flat import flat_words
@@ -88,7 +89,7 @@ class Told:
             *(self._drain(drain) for drain in self.layout.drains),
             self._pit(pit) if pit else (),
             self._rest(),
-            (Entry(lines=(" ".join([*self.say.notes(), *_about(refs)]),)),),
+            (Entry(lines=(" ".join([*self.say.notes(), *self._corners(), *_about(refs)]),)),),
         )
         return tuple(group for entries in found if (group := tuple(entries)))
 
@@ -101,19 +102,40 @@ class Told:
         if len(self.layout.drains) > 1:
             yield Entry(head=capital(drain.title))
         for letters, station, name in self._stations(drain):
-            yield Entry(letters, name, self.say.invert(drain.invert(station)))
+            if not (self._many and name in self.say.corners(drain)):
+                yield Entry(letters, name, self.say.invert(drain.invert(station)))
         before = self._initials(drain)
         for out in to_daylight(self.layout, drain):
-            head, *lines = self.say.daylight(drain, out)
+            words, *lines = self.say.daylight(drain, out)
+            # What stands under the drain's title needs no name of the drain before it.
+            head = capital(words.split(": ", 1)[-1])
+            fall = f"solid pipe falls {show_fall(out.lead.fall, self.say.system)}"
+            lines = [fall] if self._many else lines
             letters = f"{before}{_DAYLIGHT}{out.number or ''}"
             yield Entry(letters, head, lines=tuple(lines))
         if self.layout.bleeders_of(drain):
             head, *lines = self.say.bleeders(drain)
             yield Entry(_BLEEDERS, head, lines=tuple(lines))
-        kind, *more = self.say.plain_pipe(drain)
         level = ", ".join((self._falls(drain), *self.say.level_throughout(drain)))
-        about = (", ".join(more), level)
-        yield Entry(head=kind, lines=about)
+        first = next(
+            d for d in self.layout.drains if self.say.plain_pipe(d) == self.say.plain_pipe(drain)
+        )
+        kind, *more = self.say.plain_pipe(drain)
+        if first is drain:
+            yield Entry(head=kind, lines=(", ".join(more), level))
+        else:
+            yield Entry(lines=(f"Pipe and stone alike; {level}",))
+
+    def _corners(self) -> Iterator[str]:
+        """Yield where the inverts of plain corners are told, if the key leaves them out."""
+        if self._many:
+            yield "Other corners of drains, by their numbers: see the schedules of inverts."
+
+    @cached_property
+    def _many(self) -> bool:
+        """Whether there are too many places for the key: several drains, or several outlets."""
+        drains = self.layout.drains
+        return len(drains) > 1 or any(len(drain.lows) > 1 for drain in drains)
 
     def _falls(self, drain: DrainLayout) -> str:
         """Return the falls of all legs in one line."""

@@ -191,6 +191,11 @@ class Saying:
                 names.append("CO")
             yield station, ", ".join(names)
 
+    def corners(self, drain: DrainLayout) -> frozenset[str]:
+        """Return the names of corners at which there is nothing but a bend."""
+        bends = (f for f in drain.fittings if f.kind == "bend")
+        return frozenset(f"Corner {drain.outline_corner(f.corner or 0)}" for f in bends)
+
     def _named(self, drain: DrainLayout) -> Iterator[tuple[float, str]]:
         yield from self._lows(drain)
         for station in highs(drain):
