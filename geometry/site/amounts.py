@@ -1,5 +1,6 @@
 """A stage's share of the order: what lies in place, what is bought for it, in which units."""
 
+from collections import defaultdict
 from collections.abc import Iterator
 
 from geometry.label import Label
@@ -10,8 +11,6 @@ from geometry.site.records import Amount
 from geometry.takeoff.order import drained, order
 from geometry.takeoff.pipes import Drained
 from geometry.takeoff.row import Group, Row
-
-_TO_PIT = "to the pit"
 
 
 def bulk(layout: Layout, *labels: Label) -> Iterator[Amount]:
@@ -56,14 +55,14 @@ def pipework(layout: Layout, drain: DrainLayout) -> Iterator[Amount]:
     mine = _drained(layout, drain)
     length = sum(cut.length_m for cut in mine.perforated())
     yield from _sticks(layout, "Perforated pipe", "perforated_pipe", drain.pipe.key, length)
-    for material in dict.fromkeys(pipe.key for pipe, _ in mine.solid()):
-        solid = sum(
-            cut.length_m
-            for pipe, cut in mine.solid()
-            if pipe.key == material and cut.what != _TO_PIT
-        )
-        if solid > 0:
-            yield from _sticks(layout, "Solid pipe", "solid_pipe", material, solid)
+    solid: dict[str, float] = defaultdict(float)
+    for riser in mine.risers:
+        solid[drain.pipe.key] += riser.top - riser.bottom
+    for outlet in mine.outlets:
+        if outlet.lead is not layout.pit_lead:
+            solid[outlet.lead.pipe.key] += outlet.length_m
+    for material, metres in solid.items():
+        yield from _sticks(layout, "Solid pipe", "solid_pipe", material, metres)
     for item, count in mine.fittings().items():
         if count:
             yield _pieces(_fitting_key(item), drain.pipe.key, count)
@@ -76,9 +75,10 @@ def pit(layout: Layout, *stone: Label) -> Iterator[Amount]:
     yield from bulk(layout, *stone)
     drain = layout.sump_drain
     if drain:
-        led = [(p.key, c) for p, c in _drained(layout, drain).solid() if c.what == _TO_PIT]
-        for material, cut in led:
-            yield from _sticks(layout, "Solid pipe", "solid_pipe", material, cut.length_m)
+        for outlet in _drained(layout, drain).outlets:
+            if outlet.lead is layout.pit_lead:
+                material = outlet.lead.pipe.key
+                yield from _sticks(layout, "Solid pipe", "solid_pipe", material, outlet.length_m)
 
 
 def _rows(layout: Layout, group: Group) -> list[Row]:

@@ -7,23 +7,24 @@ from geometry.site.records import Caution, Figure, StageKey
 from geometry.sources import PRACTICE, Source
 from geometry.units import FOOT
 
-_DIGS = Source("29 CFR 1926.652", clause="(a)(1), 5 ft; .651(k)")
-_SPOIL = Source("29 CFR 1926.651", clause="(j)(2)")
-_LADDER = Source("29 CFR 1926.651", clause="(c)(2)")
+_DIGS = Source("29 CFR 1926.651", clause=".652")
+_SPOIL = Source("29 CFR 1926.651")
+_LADDER = Source("29 CFR 1926.651")
 _WALL = Source("IRC", clause="R404.1.7", sure="memory")
 _BETWEEN = Source("common practice", sure="memory")
-_GFCI = Source("29 CFR 1926.404", clause="(b)(1)")
+_GFCI = Source("29 CFR 1926.404")
 _SILICA = Source("29 CFR 1926.1153")
-_LIFT = Source("NIOSH 94-110", clause="51 lb")
+_LIFT = Source("NIOSH 94-110")
 _CAUSTIC = Source("common practice", sure="memory")
-_HOLE = Source("29 CFR 1926.501", clause="(b)(4)", sure="memory")
+_HOLE = Source("29 CFR 1926.501", sure="memory")
 _CAPS = Source("29 CFR 1926.701", clause="(b)", sure="memory")
 
 # Keys of the dangers of every stage but those that hang on the design.
 _OF: dict[StageKey, tuple[str, ...]] = {
-    "subgrade": ("cave_in", "spoil", "undermine"),
-    "bedding": ("cave_in", "undermine", "ladder"),
+    "subgrade": ("cave_in", "spoil", "ladder"),
+    "bedding": ("cave_in", "ladder"),
     "pipe": ("cave_in", "ladder", "glue"),
+    "inverts": ("cave_in",),
     "drain_stone": ("cave_in", "chute", "footing_edge"),
     "backfill": ("wall_held", "between", "wheels"),
     "pit": ("electric", "open_pit"),

@@ -9,8 +9,8 @@ from geometry.takeoff.usual import factor
 from geometry.units import INCH
 
 _GRADE = Source("ACI 117-10", clause="4.4.5")
-_LISTS = Source("Durham NC, Henrico VA", clause="inspection lists")
-_UNDER = Source("Stevens Point WI, Chisago MN", clause="inspection lists")
+_LISTS = Source("Durham NC, Henrico VA")
+_UNDER = Source("Stevens Point WI, Chisago MN")
 _SHEET = Source("ASTM E1643", clause="7.2 to 7.4", sure="second-hand")
 _SAW = Source("ACI 302.1R, 360R", sure="second-hand")
 _SLAB_TOP = Source("ACI 117-10", clause="4.4.1", sure="second-hand")
@@ -29,13 +29,14 @@ CURE_DAYS = 7
 
 _BOTH: tuple[Watcher, ...] = ("builder", "inspector")
 _BY: dict[StageKey, tuple[Watcher, ...]] = {
-    "subgrade": _BOTH, "bedding": ("builder",), "pipe": _BOTH, "drain_stone": ("inspector",),
-    "backfill": ("builder",), "pit": ("inspector",), "fill": ("builder",), "base": _BOTH,
+    "subgrade": _BOTH, "bedding": ("builder",), "pipe": ("builder",), "inverts": _BOTH,
+    "drain_stone": ("inspector",), "backfill": ("builder",), "pit": ("inspector",),
+    "fill": ("builder",), "base": _BOTH,
     "blinding": ("builder",), "retarder": _BOTH, "insulation": _BOTH, "edge_board": ("builder",),
     "slab": ("builder",),
 }  # fmt: skip
 _SOURCES: dict[StageKey, Source] = {
-    "subgrade": _GRADE, "pipe": _LISTS, "drain_stone": _LISTS, "pit": _UNDER, "base": _GRADE,
+    "subgrade": _GRADE, "inverts": _LISTS, "drain_stone": _LISTS, "pit": _UNDER, "base": _GRADE,
     "blinding": _FLAT, "retarder": _SHEET, "insulation": _LISTS, "slab": _SAW,
 }  # fmt: skip
 

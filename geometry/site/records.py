@@ -8,7 +8,7 @@ from geometry.sources import Source
 from geometry.takeoff.row import Measured
 
 StageKey = Literal[
-    "subgrade", "bedding", "pipe", "drain_stone", "backfill", "pit", "fill",
+    "subgrade", "bedding", "pipe", "inverts", "drain_stone", "backfill", "pit", "fill",
     "base", "blinding", "retarder", "insulation", "edge_board", "slab",
 ]  # fmt: skip
 Portion = Literal["whole", "under pipe", "over pipe"]
@@ -65,11 +65,11 @@ class Amount:
 
 @dataclass(frozen=True)
 class Figure:
-    """A figure in a sentence: the name of its place there, and a length in metres or a number."""
+    """A figure in a sentence: the name of its place there, a length in metres or a number."""
 
     name: str
     value: float
-    kind: Literal["length", "count", "share"] = "length"
+    kind: Literal["length", "count", "share", "fall"] = "length"
 
 
 @dataclass(frozen=True)

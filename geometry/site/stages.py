@@ -22,7 +22,7 @@ _OF_ROLE: dict[str, StageKey] = {
 # Levels nearer than this are one level.
 _SAME_M = 1e-6
 # More inverts than this are too many for one card.
-MOST_INVERTS = 12
+MOST_INVERTS = 8
 
 
 @lru_cache(maxsize=8)
@@ -50,8 +50,11 @@ def _all(layout: Layout) -> Iterator[Stage]:
     groups = alike(layout.areas)
     yield _subgrade(layout, groups)
     for drain in layout.drains:
-        yield from _drain(layout, drain)
+        yield from () if drain.inside else _drain(layout, drain)
     yield from _backfill(layout)
+    # What lies under the floor waits until the walls are held and filled.
+    for drain in layout.drains:
+        yield from _drain(layout, drain) if drain.inside else ()
     yield from _pit(layout)
     for group in groups:
         yield from _floor(layout, group)
@@ -96,7 +99,7 @@ def _drain(layout: Layout, drain: DrainLayout) -> Iterator[Stage]:
     wrap, stone = layout.label(f"{key}/pipe"), made.stone.material
     fabric = tuple(amounts.fabric(layout, drain))
     rock = tuple(amounts.bulk(layout, _stone_label(layout, drain)))
-    bed = _bed(drain)
+    bed = (made.stone.bedding, made.stone.bedding)
     yield Stage(
         "bedding", STAGE["wrap"], area, (f"{key}/wrap", f"{key}/stone"), key, "under pipe",
         (made.wrap.material, stone), bed, made.fall,
@@ -114,15 +117,10 @@ def _drain(layout: Layout, drain: DrainLayout) -> Iterator[Stage]:
     over = drain.stone_top - drain.wrap_m - drain.crown
     yield Stage(
         "drain_stone", STAGE["drain stone"], area, (f"{key}/stone", f"{key}/wrap"), key,
-        "over pipe", (stone, made.wrap.material), (over, over + drain.rise), None,
+        "over pipe", (stone, made.wrap.material), (over, over), None,
         (shot(layout, "top", drain.area, drain.stone_top, key),), rock, ("drain_stone",),
         (Figure("cover", over), Figure("lap", made.wrap.overlap)),
     )  # fmt: skip
-
-
-def _bed(drain: DrainLayout) -> tuple[float, float]:
-    least = drain.drain.stone.bedding
-    return least, least + drain.rise
 
 
 def _stone_label(layout: Layout, drain: DrainLayout) -> Label:
@@ -130,7 +128,7 @@ def _stone_label(layout: Layout, drain: DrainLayout) -> Label:
 
 
 def _pipe(layout: Layout, drain: DrainLayout, label: Label) -> Iterator[Stage]:
-    """Yield the pipe's stage; with many corners its inverts go on in further ones."""
+    """Yield the laying of the pipe, and the shooting of its inverts; many go on in further ones."""
     key, shots = drain.key, invert_shots(layout, drain)
     parts = tuple(
         part
@@ -141,15 +139,17 @@ def _pipe(layout: Layout, drain: DrainLayout, label: Label) -> Iterator[Stage]:
             *(f"{key}/daylight {n}" for n in range(1, len(drain.drain.daylight) + 1)),
         )
     )
-    bought = tuple(amounts.pipework(layout, drain))
-    count = -(-len(shots) // MOST_INVERTS)
-    size = -(-len(shots) // count)
+    area, fall = (drain.area.name,), drain.drain.fall
+    yield Stage(
+        "pipe", STAGE["pipe"], area, parts, key, materials=(drain.pipe.key,), fall=fall,
+        amounts=tuple(amounts.pipework(layout, drain)), instructions=("pipe", _holes(drain)),
+    )  # fmt: skip
+    size = -(-len(shots) // -(-len(shots) // MOST_INVERTS))
     for start in range(0, len(shots), size):
         yield Stage(
-            "pipe", STAGE["pipe"], (drain.area.name,), parts, key,
-            materials=(drain.pipe.key,), fall=drain.drain.fall,
-            shots=shots[start : start + size], amounts=bought,
-            instructions=("pipe", _holes(drain)),
+            "inverts", STAGE["pipe"], area, parts, key, materials=(drain.pipe.key,), fall=fall,
+            shots=shots[start : start + size], instructions=("inverts",),
+            figures=(Figure("fall", fall, "fall"),),
         )  # fmt: skip
 
 
