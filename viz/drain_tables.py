@@ -1,9 +1,17 @@
-"""Tables of the drain's heights, of the rules on them and of its slope budget."""
+"""Tables of a drain's heights, of the rules on them, of its slope budget and its inverts."""
 
 from dataclasses import dataclass
 from typing import Literal
 
-from geometry.units import System, show_fall, show_length, show_level
+from geometry.units import (
+    System,
+    show_elevation,
+    show_fall,
+    show_length,
+    show_level,
+    show_rod,
+)
+from geometry.water.drain_figures import DrainFigures
 from geometry.water.height_figures import (
     HeightFigures,
     RoomFigures,
@@ -220,3 +228,22 @@ def ways(figures: SlopeFigures, system: System) -> Table:
         for way in figures.ways
     )  # fmt: skip
     return Table(("What is done", "Room", "Needed", "Then"), tuple(rows))
+
+
+def inverts(figures: DrainFigures, system: System) -> Table:
+    """Return the inverts to set out along a drain; rod readings only where a laser is given.
+
+    Levels against the project's top of footing. Even steps between named places have no name.
+    """
+    laser = any(row.rod_reading_m is not None for row in figures.inverts)
+    head = ("Place", "Along the pipe", "From TOF", "Elevation", "Rod reading")
+    rows = []
+    for row in figures.inverts:
+        rod = row.rod_reading_m
+        read = "" if rod is None else "above the laser" if rod < 0 else show_rod(rod, system)
+        along = show_length(round(row.along_m, 4), system, 4)
+        level, elevation = show_level(row.level_m, system), show_elevation(row.elevation_m, system)
+        rows.append((", ".join(row.names) or _NONE, along, level, elevation, read))
+    if laser:
+        return Table(head, tuple(rows))
+    return Table(head[:-1], tuple(row[:-1] for row in rows))

@@ -4,6 +4,7 @@ import json
 import sys
 
 from geometry.errors import BedcourseError
+from geometry.water.drain_figures import DrainFigures
 from geometry.water.outlet_figures import OutletFigures
 from viz import drain_tables, outlet_tables
 from viz.commands import printing
@@ -23,17 +24,29 @@ def show_drain(design: str, as_json: bool) -> None:
     Raises BedcourseError for a design without a drain.
     """
     work = job(design_text(design))
-    report, system = work.quick_report, work.system
-    drain = report.drain
-    heights, slope = (drain.heights, drain.slope) if drain else (None, None)
-    if heights is None or slope is None:
+    report = work.quick_report
+    if report.drain is None:
         raise BedcourseError("this design has no drain; add a table [drain]")
     if as_json:
         wanted = {"design", "units", "drains", "outlets"}
         text = json.dumps(report.model_dump(include=wanted, mode="json"), indent=2)
         sys.stdout.write(text + "\n")
         return
-    printing.table(drain_tables.heights(heights, system), f"{work.name}: heights of the drain")
+    for drain in report.drains:
+        _show_heights(drain, work, len(report.drains) > 1)
+    for outlet in report.outlets:
+        _show_outlet(outlet, work)
+    printing.lines(["Which rule is in force, the building department says."])
+    printing.cautions(report)
+
+
+def _show_heights(drain: DrainFigures, work: Job, several: bool) -> None:
+    """Print one drain's heights and slope, and its inverts. several: it is told by its name."""
+    heights, slope, system = drain.heights, drain.slope, work.system
+    if heights is None or slope is None:
+        return
+    called = f"the {drain.name}" if several else "the drain"
+    printing.table(drain_tables.heights(heights, system), f"{work.name}: heights of {called}")
     if heights.low_m.get("lowest hole") is not None:
         printing.table(drain_tables.first_water(heights, system), "When the pipe takes water")
     printing.table(drain_tables.rules(heights, system), "Rules on the drain, which differ")
@@ -42,10 +55,7 @@ def show_drain(design: str, as_json: bool) -> None:
     printing.table(drain_tables.ways(slope, system), f"Slope: {slope.by_rule[0].title}")
     printing.table(drain_tables.budget_by_rule(slope, system), "The same under each rule")
     printing.table(drain_tables.falls(slope, system), "Falls asked, and whether they fit")
-    for outlet in report.outlets:
-        _show_outlet(outlet, work)
-    printing.lines(["Which rule is in force, the building department says."])
-    printing.cautions(report)
+    printing.table(drain_tables.inverts(drain, system), f"Inverts along {called}, to set out")
 
 
 def _show_outlet(outlet: OutletFigures, work: Job) -> None:

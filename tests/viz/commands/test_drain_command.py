@@ -7,6 +7,7 @@ from click.testing import Result
 from typer.testing import CliRunner
 
 from tests.houses import edited, without
+from tests.whole import networks
 from viz.commands.main import app
 
 
@@ -30,6 +31,23 @@ def test_heights_rules_clashes_and_budget_are_printed(tmp_path: Path) -> None:
     assert "Lay the pipe level" in words
     assert "(from memory" in done.stdout or "memory, to be" in words
     assert "building department" in words
+
+
+def test_every_drain_has_its_tables_and_its_inverts(tmp_path: Path) -> None:
+    done = asked(tmp_path, networks.TEXTS["both to the pit"])
+    assert done.exit_code == 0
+    for title in ("inside drain, basement", "outside drain, basement"):
+        assert f"heights of the {title}" in done.stdout
+        words = done.stdout.split(f"Inverts along the {title}, to set out")[1]
+        assert "corner 6, cleanout" in words
+    assert "low point, emptied by bleeders, corner 1" in done.stdout
+    assert "Rod reading" not in done.stdout
+    with_laser = edited(("[footing]", '[datum]\ninstrument = "105 ft"\n[footing]'),
+                        text=networks.TEXTS["daylight"])  # fmt: skip
+    rows = asked(tmp_path, with_laser).stdout.split("Inverts along the drain")[1]
+    # Invert 7 7/8 in under TOF at 100 ft, the laser at 105 ft: 5 ft 7 7/8 in on the rod.
+    line = next(row for row in rows.splitlines() if row.strip().startswith("outlet to daylight"))
+    assert line.split()[-2:] == ["5'-7", '7/8"']
 
 
 def test_figures_for_programs(tmp_path: Path) -> None:
@@ -59,7 +77,10 @@ def test_levels_count_from_the_top_of_footing_of_the_drained_area(tmp_path: Path
     grade = ('at_wall = "7 ft"', 'at_wall = "9 ft"')
     plain, raised = asked(tmp_path, STEEP), asked(tmp_path, edited(step, grade, text=STEEP))
     assert raised.exit_code == 0
-    assert raised.stdout == plain.stdout
+    upper, lower = (done.stdout.split("Inverts along the drain") for done in (raised, plain))
+    assert upper[0] == lower[0]
+    # The inverts to set out are told against the project's datum.
+    assert upper[1] != lower[1]
 
 
 DAYLIGHT = """
