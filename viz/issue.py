@@ -18,18 +18,23 @@ from viz.export.png import to_png
 from viz.export.svg import to_svg
 from viz.export.xlsxfile import to_xlsx
 from viz.job import Job, job
+from viz.language.reader import NATIVE, codes, language
 from viz.pictures import still_view
 from viz.scene.errors import NoPictures
 from viz.scene.view import Kind
 from viz.sheets.alternatives import alternatives
+from viz.sheets.orders import order_sheets
 from viz.sheets.permit import permit_set
 from viz.sheets.sheet import Sheet
+from viz.sheets.siting import site_papers
+from viz.sheets.upright import carried_paper
 
 STILLS: tuple[Kind, ...] = ("whole", "cutaway", "exploded")
 STILL_SIZE = (1600, 1200)
 # Dots for an inch of paper in the pictures of sheets.
 SHEET_DPI = 150
 SHEETS = "sheets"
+SITE = "site"
 DECISIONS = "for-decision.pdf"
 
 
@@ -73,6 +78,7 @@ def products(work: Job, tell: Callable[[str], None]) -> Iterator[Product | str]:
     yield from (Product(name, words.encode()) for name, words in papers(work).items())
     order = order_tables.workbook(work.report.order, work.system)
     yield Product("order.xlsx", to_xlsx(order))
+    yield from _site_papers(work, tell)
     yield from _drawings(work, tell)
     yield from _models(work, tell)
     yield from _stills(work, tell)
@@ -115,6 +121,23 @@ def _drawings(work: Job, tell: Callable[[str], None]) -> Iterator[Product | str]
     else:
         if options:
             yield Product(DECISIONS, set_pdf(work, options))
+
+
+def _site_papers(work: Job, tell: Callable[[str], None]) -> Iterator[Product | str]:
+    """Yield pole, laser and inspection sheets in every language, and the order sheet."""
+    tell("papers for the site")
+    paper = carried_paper(work.system)
+    made = [
+        (name if code == NATIVE else f"{name}.{code}", make)
+        for code in codes()
+        for name, make in site_papers(work, paper, language(code))
+    ]
+    made.append(("order-sheet", lambda: order_sheets(work, paper)))
+    for name, make in made:
+        try:
+            yield Product(f"{SITE}/{name}.pdf", set_pdf(work, make()))
+        except BedcourseError as error:
+            yield f"{name}.pdf was left out: {error}"
 
 
 def usual_paper(work: Job) -> PaperName:

@@ -7,7 +7,8 @@ from typing import Annotated
 
 import typer
 
-from viz.commands import saying
+from viz.commands import onsite, saying
+from viz.commands.options import Design, Dpi, Json, Out, Paper, Scale, SmallPaper
 from viz.commands.saying import careful
 
 app = typer.Typer(
@@ -17,15 +18,6 @@ app = typer.Typer(
     pretty_exceptions_enable=False,
     rich_markup_mode=None,
 )
-
-Design = Annotated[
-    str, typer.Argument(metavar="DESIGN", help="a design file, `demo`, or - for standard input")
-]
-Json = Annotated[bool, typer.Option("--json", help="figures for other programs, on one output")]
-Paper = Annotated[str | None, typer.Option(help="ARCH D, ARCH C, ANSI B, letter, A1, A3 or A4")]
-Scale = Annotated[str | None, typer.Option(help='of sections, such as 1:48 or "1:20"')]
-Dpi = Annotated[float, typer.Option(min=30, max=600, help="dots for an inch of paper, for PNG")]
-Out = Annotated[Path, typer.Option("--out", "-o", help="the file to write")]
 
 
 def _version(wanted: bool) -> None:
@@ -115,12 +107,21 @@ def order(
     design: Design,
     csv: Annotated[Path | None, typer.Option("--csv", help="a file for the figures")] = None,
     xlsx: Annotated[Path | None, typer.Option("--xlsx", help="a workbook of all tables")] = None,
+    pdf: Annotated[
+        Path | None, typer.Option("--pdf", help="a sheet for the supplier, with boards as laid")
+    ] = None,
+    paper: SmallPaper = None,
     as_json: Json = False,
 ) -> None:
     """Print what to order: in place, allowances, to buy, units sold, loads and cuts."""
     from viz.commands.ordering import show_order
 
     show_order(design, csv, xlsx, as_json)
+    if pdf is not None:
+        from viz.commands.siting import Asked, write_order
+
+        write_order(design, Asked(pdf, paper, "en"))
+        saying.tell(f"Wrote {pdf}.")
 
 
 @app.command()
@@ -277,6 +278,9 @@ def open_app(
     from viz.commands.opening import run_app
 
     raise typer.Exit(run_app(design, port))
+
+
+onsite.add(app)
 
 
 def _json(figures: object) -> None:

@@ -136,6 +136,9 @@ def test_the_set_without_an_opengl_library_says_what_to_install_and_makes_the_re
 ):
     _, names = build_without_opengl(monkeypatch, tmp_path / "set")
     assert names >= FIGURES | {"permit-set.pdf", "for-decision.pdf"}
+    papers = {"story-pole", "laser-sheet", "inspection-sheet"}
+    assert {f"site/{name}{code}.pdf" for name in papers for code in ("", ".es")} <= names
+    assert "site/order-sheet.pdf" in names
     assert {"sheets/S-001.svg", "sheets/S-101.png", "sheets/S-301.svg", "sheets/S-501.png"} <= names
     assert "whole.png" not in names
 
@@ -148,10 +151,14 @@ def test_what_cannot_be_drawn_is_left_out_with_its_reason_and_the_figures_are_wr
 
     monkeypatch.setattr("viz.issue.permit_set", refuse)
     monkeypatch.setattr("viz.issue.alternatives", refuse)
+    monkeypatch.setattr("viz.issue.order_sheets", refuse)
+    monkeypatch.setattr("viz.issue.site_papers", lambda *_: [("story-pole", refuse)])
     done, names = build_without_opengl(monkeypatch, tmp_path / "set")
     assert names == FIGURES
     printed = " ".join(done.stdout.split())
     assert "the permit set was left out: the plan does not fit" in printed
+    assert "story-pole.es.pdf was left out: the plan does not fit" in printed
+    assert "order-sheet.pdf was left out: the plan does not fit" in printed
     assert (tmp_path / "set" / "design.toml").read_text(encoding="utf-8") == DEMO
     schema = json.loads((tmp_path / "set" / "report.schema.json").read_text(encoding="utf-8"))
     report = json.loads((tmp_path / "set" / "report.json").read_text(encoding="utf-8"))

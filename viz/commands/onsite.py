@@ -1,0 +1,63 @@
+"""Commands that print papers for the site: pole, laser sheet, inspection sheet."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from viz.commands import saying
+from viz.commands.options import Design, SmallPaper, Tongue
+from viz.commands.saying import careful
+
+Pdf = Annotated[Path, typer.Option("--out", "-o", help="the PDF to write")]
+
+
+def add(app: typer.Typer) -> None:
+    """Add the commands to the command line."""
+    for command in (pole, laser, inspection):
+        app.command()(command)
+
+
+@careful
+def pole(
+    design: Design,
+    out: Pdf,
+    paper: SmallPaper = None,
+    language: Tongue = "en",
+) -> None:
+    """Print a story pole of every area at full size, on pages that tape together."""
+    from viz.commands.siting import Asked, write_pole
+
+    count = write_pole(design, Asked(out, paper, language))
+    saying.say(f"Wrote {out}, {count} pages. Print at full size; measure the bars on each page.")
+
+
+@careful
+def laser(
+    design: Design,
+    out: Pdf,
+    instrument: Annotated[
+        str | None, typer.Option(help='the laser\'s elevation, "416.60 ft"')
+    ] = None,
+    paper: SmallPaper = None,
+    language: Tongue = "en",
+) -> None:
+    """Print every rod reading from one height of the laser, with room to write beside it."""
+    from viz.commands.siting import Asked, write_laser
+
+    count = write_laser(design, Asked(out, paper, language), instrument)
+    saying.say(f"Wrote {out}, {count} pages.")
+
+
+@careful
+def inspection(
+    design: Design,
+    out: Pdf,
+    paper: SmallPaper = None,
+    language: Tongue = "en",
+) -> None:
+    """Print what must be seen before it is covered, with boxes to tick and photos to take."""
+    from viz.commands.siting import Asked, write_inspection
+
+    count = write_inspection(design, Asked(out, paper, language))
+    saying.say(f"Wrote {out}, {count} pages.")
