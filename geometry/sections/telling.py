@@ -18,7 +18,7 @@ from geometry.plan.outline import SAME_POINT_M, Point
 from geometry.sections.face import CutLine
 from geometry.units import FOOT, INCH
 
-# The cut across keeps this clear of piers, the pit and cleanouts.
+# The cut across keeps this clear of piers, the pit, cleanouts, bleeders and pipes to daylight.
 CLEAR_M = 6 * INCH
 # Places looked at along a side, and the share of it left out at each end.
 TRIES = 41
@@ -120,7 +120,8 @@ class _Look:
         piers = [b for b in layout.structure if b.label.role in ("pad", "column")]
         pads = [p.region for b in piers for p in b.prisms]
         self.works = shapely.union_all(hiding).buffer(CLEAR_M)
-        self.shy_of = shapely.union_all([*hiding, *pads]).buffer(CLEAR_M)
+        self.built = shapely.union_all([*hiding, *pads]).buffer(CLEAR_M)
+        self.shy_of = shapely.union_all([*hiding, *pads, *_pipes_across(layout)]).buffer(CLEAR_M)
 
     def whole(self, place: Sequence[float] | Floats, way: Floats) -> CutLine:
         """Return a cut through a place, from one end of the work to the other."""
@@ -139,7 +140,7 @@ class _Look:
         first = min(start for start, _ in cut.spans(footings))
         near = shapely.Point(cut.place(first)).buffer(CLEAR_M)
         pierced = any(near.contains(shapely.Point(b.outer_end[:2])) for b in self.layout.bleeders)
-        return (*self.flaws(cut, self.shy_of), not pierced)
+        return (*self.flaws(cut, self.built), not pierced)
 
     def best(self, cuts: Iterable[CutLine]) -> CutLine:
         """Return the cut that hides least and meets most; of equal ones the first."""
@@ -163,6 +164,13 @@ class _Look:
 
     def _stepping(self, cut: CutLine) -> bool:
         return not self.steps or self.over_a_step(cut)
+
+
+def _pipes_across(layout: Layout) -> Iterator[LineString]:
+    """Yield what a cut square to the footing would follow: pipes to daylight, and bleeders."""
+    leads = [x for d in layout.drains for x in layout.leads(d) if x is not layout.pit_lead]
+    bores = [*(lead.outside for lead in leads), *(b.outside for b in layout.bleeders)]
+    yield from (LineString((bore.start[:2], bore.end[:2])) for bore in bores)
 
 
 def _along(look: _Look, side: Side, way: Floats) -> list[CutLine]:

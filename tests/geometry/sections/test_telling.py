@@ -137,3 +137,14 @@ def test_a_drain_that_no_other_cut_meets_gets_its_own() -> None:
     assert upper.drain.sides == (2,)
     meeting = [name for name, cut in cuts.items() if cut.crossings(upper.route.line)]
     assert meeting == ["drain"]
+
+
+@pytest.mark.parametrize("name", ["daylight", "both to the pit", "upper to daylight"])
+def test_the_cut_across_keeps_off_bleeders_and_pipes_to_daylight(name: str) -> None:
+    layout = lay_out(networks.network(name))
+    track = next(c.line for c in telling_cuts(layout) if c.name == "across").track()
+    out = [x for d in layout.drains for x in layout.leads(d) if x is not layout.pit_lead]
+    bores = [*(lead.outside for lead in out), *(b.outside for b in layout.bleeders)]
+    assert bores
+    lines = [shapely.LineString((bore.start[:2], bore.end[:2])) for bore in bores]
+    assert min(line.distance(track) for line in lines) >= CLEAR_M - 1e-9

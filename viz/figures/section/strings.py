@@ -92,7 +92,7 @@ def _footing_stops(
         middles = [(pipe[0] + pipe[2]) / 2] if pipe else []
         beside += [outer, *middles]
         inner += [outer, footing.bounds[0] if outward else footing.bounds[2]]
-        left = outward or len(trenches) == 1
+        left = len(trenches) == 1 or trench[0] + trench[2] < footing.bounds[0] + footing.bounds[2]
         upright[left].append(_sorted([trench[1], trench[3], *([pipe[1], pipe[3]] if pipe else [])]))
     across = [_sorted([*_ends(own, 0), *beside]), _sorted([*inner, *_ends([footing], 0)])]
     return across, [*upright[True], _ends([footing], 1)], upright[False]
