@@ -50,7 +50,7 @@ def _foam(layout: Layout, paper: SmallName) -> Iterator[Sheet]:
     for body, courses in board_layouts(layout):
         for number, course in enumerate(courses, 1):
             which = f", course {number} of {len(courses)}" if len(courses) > 1 else ""
-            title = f"Boards: {body.label.name}{which}"
+            title = f"Boards: {body.label.name}, {body.label.area}{which}"
             told = tuple(_board_words(layout, course, material_name(body.label.material)))
             yield from _board_page(layout, course, _head(layout, title, told), paper)
 
@@ -103,7 +103,7 @@ def _cut_lists(found: Sequence[Piece], system: System, width: float) -> list[For
 
 def _cut_words(mine: Sequence[Piece], system: System) -> str:
     return "; ".join(
-        f"{p.number}: {show_length(p.short, system, 8)} × {show_length(p.long, system, 8)}"
+        f"{p.number}: {show_length(p.short, system, 8)}×{show_length(p.long, system, 8)}"
         f"{_NOTCHED if p.notched else ''}"
         for p in mine
     )

@@ -114,8 +114,8 @@ def _bulk(order: Order, system: System) -> Part:
     rows = [row for row in order.rows if row.group == "stone and sand"]
     priced = _is_priced(rows)
     columns = (
-        Column("Product", 58), Column("Loose", 27, "strong"), Column("Weight", 38, "strong"),
-        Column("Reckoned at, loose", 32), Column("Loads", 14, "figure"), *_cost_column(priced),
+        Column("Product", 54), Column("Loose", 26, "strong"), Column("Weight", 45, "strong"),
+        Column("Reckoned at, loose", 42), Column("Loads", 14, "figure"), *_cost_column(priced),
     )  # fmt: skip
     entries = [Entry(("Stone and sand", _trucks(rows, system)), "heading")]
     for row in rows:
@@ -164,7 +164,8 @@ def _concrete(order: Order, system: System) -> Part:
     head = "Order = forms, thickness and loss counted, rounded up to the supplier's step."
     entries = [Entry(("Concrete, a pour at a time", head), "heading")]
     for pour, row in zip(order.pours, rows, strict=True):
-        name = f"{pour.name}: {material_name(pour.material)}"
+        where = f", {pour.area}" if pour.area else ""
+        name = f"{pour.name}{where}: {material_name(pour.material)}"
         brought = order_tables.loads(pour.loads_m3, system)
         ordered = show_volume(pour.ordered_m3, system)
         cells = (name, ordered, brought, order_tables.thicker(pour, system))

@@ -56,7 +56,7 @@ def test_the_order_as_pdf_has_yards_tons_and_the_boards(tmp_path: Path) -> None:
     said = text(out)
     assert "A ton is not a cubic yard" in said
     assert "WASHED, no fines" in said
-    assert "Boards: Foam" in said
+    assert "Boards: Foam, basement" in said
     assert "Cost" not in said
 
 
