@@ -5,6 +5,7 @@ from typing import Annotated, Any, Literal
 from pydantic import Field, model_validator
 
 from geometry.parts.area import Area
+from geometry.parts.climate import Climate
 from geometry.parts.drain import DrainList, Sump
 from geometry.parts.fields import Elevation, Name, Record
 from geometry.parts.floor import Floor
@@ -13,6 +14,7 @@ from geometry.parts.ground import Backfill, Delivered, Excavation, Grade, Soil
 from geometry.parts.loads import Loads
 from geometry.parts.order import Ordering
 from geometry.parts.rules import OwnRule, Rules
+from geometry.parts.site import Site
 from geometry.parts.water import Water
 from geometry.units import FOOT, BareUnit, System
 
@@ -72,6 +74,8 @@ class Design(Record):
     gradings: Annotated[tuple[Delivered, ...], Field(max_length=20)] = Field((), alias="grading")
     rules: Rules = Rules()
     loads: Loads = Loads()
+    site: Site = Site()
+    climate: Climate = Climate()
     water: Water = Water()
     order: Ordering = Ordering()
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from geometry.faults import drains, floors, outlines, routes
+from geometry.faults.climate import climate_faults
 from geometry.faults.common import At, Words
 from geometry.faults.ground import grading_faults, ground_faults, laser_faults
 from geometry.faults.lines import Path
@@ -78,6 +79,7 @@ def _alone(design: Design, words: Words) -> Iterator[At]:
     yield from storm_faults(design.water)
     yield from order_faults(design, words)
     yield from rule_set_faults(design)
+    yield from climate_faults(design)
     if design.sump:
         yield from pump_faults(design.sump, words)
         yield from curve_faults(design.sump, words)

@@ -63,7 +63,7 @@ class Floor(Record):
 
     The first tie places the stack; further ties are checked against it. Unless one is given,
     the lowest insulation and the sheet right under it run over the footing at TOF; without
-    insulation the top layer does.
+    insulation the top layer does. joints: how far apart the slab is cut or jointed, both ways.
     """
 
     layers: Annotated[tuple[Layer, ...], Field(min_length=1, max_length=30)] = Field(
@@ -72,6 +72,7 @@ class Floor(Record):
     tie: Ties = ()
     edge_board: EdgeBoard | None = None
     tubing: Tubing | None = None
+    joints: Annotated[float, Span("3 ft", "40 ft", "10 ft")] | None = None
 
     @property
     def ties(self) -> tuple[Tie, ...]:

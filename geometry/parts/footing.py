@@ -1,5 +1,7 @@
 """Strip footing, foundation wall, and the bars in the footing."""
 
+from typing import Literal
+
 from pydantic import Field
 
 from geometry.parts.fields import (
@@ -35,9 +37,15 @@ class Footing(Record):
 
 
 class Wall(Record):
-    """The foundation wall on the footing: thickness, height above the area's top of footing."""
+    """The foundation wall on the footing: thickness, height above the area's top of footing.
+
+    coating: of its outside below grade, if it is known. foot: what holds its foot inward against
+    the fill: the slab poured tight to it, a keyway or dowels in the footing; not known unless said.
+    """
 
     thickness: WallThickness = 8 * INCH
     height: WallHeight = 8 * FOOT
     kind: Name = "poured concrete"
+    coating: Literal["damp-proofing", "waterproofing"] | None = None
+    foot: Literal["slab", "keyway", "dowels"] | None = None
     material: Name = "concrete"

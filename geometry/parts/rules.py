@@ -1,4 +1,4 @@
-"""Rules on how high the drain may lie: those of the builder's own, and which known ones count."""
+"""Which known sets of rules count for a job, and the builder's own on the drain's height."""
 
 from typing import Annotated, Literal
 
@@ -7,7 +7,10 @@ from pydantic import Field
 from geometry.parts.fields import Level, Name, Record
 from geometry.rules.height_rule import DrainPoint, Sense
 
-RuleSetName = Literal["irc", "ibc", "canada", "din", "wayne", "henrico", "veterans"]
+RuleSetName = Literal[
+    "irc", "ibc", "canada", "din", "wayne", "henrico", "veterans",
+    "irc-2012", "irc-2018", "irc-2021", "irc-2024",
+]  # fmt: skip
 """Keys of the known rule sets that a job can be held to."""
 
 
@@ -26,10 +29,16 @@ class OwnRule(Record):
 
 
 class Rules(Record):
-    """Which known sets of rules on the drain's height this job is held to.
+    """Which known sets of rules on drain, footing, wall and floor this job is held to.
 
-    sets: their names. Without any, all that are not of one town or agency. Other sets are shown
-    beside them and bring no finding; the design's own rules and the footing's bearing always count.
+    sets: their names; an edition, such as irc-2021, brings its code along. Without any, all that
+    are not of one town or agency, and all editions. Other sets are shown beside them and bring no
+    finding; the design's own rules and the footing's bearing always count.
     """
 
     sets: Annotated[tuple[RuleSetName, ...], Field(max_length=20)] = ()
+
+    @property
+    def codes(self) -> frozenset[str]:
+        """The names, and the codes whose editions are named."""
+        return frozenset(self.sets) | {name.split("-")[0] for name in self.sets}

@@ -122,7 +122,7 @@ def asked_here(layout: Layout, rules: RuleSet) -> bool:
     The design's own and the footing's bearing always do; of the others those the design names, or
     without any named all that are not of one town or agency.
     """
-    named = layout.design.rules.sets
+    named = layout.design.rules.codes
     if rules.key in (OWN, BEARING.key):
         return True
     return rules.key in named if named else not rules.local

@@ -8,6 +8,7 @@ import streamlit as st
 from geometry.materials.catalogue import AGGREGATES, BOARDS, CONCRETES, SHEETS
 from geometry.parts.rules import RuleSetName
 from geometry.rules.codes import RULE_SETS
+from geometry.rules.editions import EDITIONS
 from viz.panels import rows, state
 from viz.panels.drains import drains
 from viz.panels.fields import (
@@ -59,7 +60,8 @@ def controls() -> None:
     with st.expander("Backfill"):
         backfill()
     with st.expander("Loads and rules"):
-        loads({one.key: one.title for one in RULE_SETS if one.key in get_args(RuleSetName)})
+        sets = {one.key: one.title for one in RULE_SETS if one.key in get_args(RuleSetName)}
+        loads(sets | {one.key: one.title for one in EDITIONS})
     with st.expander("Ordering"):
         ordering()
 

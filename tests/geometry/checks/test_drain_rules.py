@@ -9,6 +9,7 @@ from geometry.layout.lay import lay_out
 from geometry.parts.rules import RuleSetName
 from geometry.report import Found, Report, report
 from geometry.rules.codes import BEARING, RULE_SETS
+from geometry.rules.editions import EDITIONS
 from viz.drain_tables import rules as rules_table
 
 HOUSE = """
@@ -96,7 +97,8 @@ SETS = "{0}\n[rules]\nsets = {1}"
 
 
 def test_every_known_set_but_the_bearing_can_be_named() -> None:
-    assert set(get_args(RuleSetName)) == {r.key for r in RULE_SETS if r is not BEARING}
+    known = {r.key for r in RULE_SETS if r is not BEARING} | {e.key for e in EDITIONS}
+    assert set(get_args(RuleSetName)) == known
 
 
 def test_only_the_sets_a_job_names_bring_findings() -> None:
