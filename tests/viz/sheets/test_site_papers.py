@@ -119,6 +119,14 @@ def test_tons_ordered_for_yards_fall_short_by_the_loose_weight() -> None:
     assert f"{tons / 1.75:.2f} to {tons / 1.35:.2f} yd³" in said
 
 
+def test_costs_are_printed_where_a_price_was_entered_and_nowhere_else() -> None:
+    price = 'of = "Retarder"\neach = 120\nper = "roll"\n'
+    priced = f'[order]\ncurrency = "crowns"\n[[order.price]]\n{price}'
+    said = words_of(order_sheets(job(TEXTS["inside"] + priced), "letter"))
+    assert said.count("Cost") == 1
+    assert "120.00 crowns" in said
+
+
 def test_pages_of_one_paper_are_all_of_one_size() -> None:
     drawings = [s.drawing for s in order_sheets(made("metric-house"), "A4")]
     assert all(a.width == b.width and a.height == b.height for a, b in combinations(drawings, 2))
