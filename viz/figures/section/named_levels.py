@@ -99,9 +99,12 @@ def _drains(layout: Layout, line: CutLine, window: Window | None) -> Iterator[tu
         which = told_apart(drain, layout.drains)
         of = f", {which}" if which else ""
         crossed = [d for d in line.crossings(drain.route.line) if low <= d <= high]
-        if of and not drain.rise:
-            crossed = crossed[:1]
         names = ["Drain invert"] if len(crossed) == 1 else [f"Drain invert {n}" for n in _COUNTED]
+        if of and not drain.rise:
+            crossed, names = crossed[:1], ["Drain invert"]
+        elif of and window is None:
+            # Of several drains the whole house names one invert each; details name them all.
+            crossed = crossed[:1]
         for name, distance in zip(names, crossed, strict=False):
             yield f"{name}{of}", drain.invert(drain.route.station_of(line.place(distance)))
         if crossed:
