@@ -194,12 +194,12 @@ def write_sheets(
 
 def _models(work: Job, tell: Callable[[str], None]) -> Iterator[Product]:
     from viz.export.glb import to_glb
-    from viz.scene.orbit import orbit_page
+    from viz.viewer.page import viewer_page
 
     tell("the model")
     solids = work.foundation.solids
     yield Product("model.glb", to_glb(solids))
-    yield Product("model.html", orbit_page(solids, work.name).encode())
+    yield Product("model.html", viewer_page(work).encode())
 
 
 def _stills(work: Job, tell: Callable[[str], None]) -> Iterator[Product | str]:

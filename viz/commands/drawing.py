@@ -108,9 +108,9 @@ def write_model(design: str, view: str, out: Path) -> None:
 
         save(out, to_glb(work.foundation.solids))
     else:
-        from viz.scene.orbit import orbit_page
+        from viz.viewer.page import viewer_page
 
-        save(out, orbit_page(work.foundation.solids, work.name))
+        save(out, viewer_page(work))
 
 
 def _still(view: str) -> Kind:

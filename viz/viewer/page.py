@@ -1,0 +1,136 @@
+"""One page with the model to turn: complete in itself, asking nothing of any network."""
+
+import base64
+import hashlib
+import json
+from html import escape
+from typing import Any
+
+from geometry.layout.leveltable import level_rows
+from geometry.units import show_elevation, show_level, show_rod
+from viz.job import Job
+from viz.language.reader import NATIVE, codes
+from viz.viewer import bundle
+from viz.viewer.model import model
+from viz.viewer.speaking import Spoken, page_words
+from viz.viewer.stages import cautions
+from viz.viewer.still import still
+
+_LAPTOP = "width=device-width, initial-scale=1"
+
+
+def viewer_page(work: Job) -> str:
+    """Return the page as HTML; the same design gives the same bytes.
+
+    Raises BedcourseError where the viewer's script is missing from the installation.
+    """
+    record = model(work)
+    script, style = bundle.script(), bundle.style()
+    return "\n".join((
+        "<!doctype html>",
+        f'<html lang="{NATIVE}"><head><meta charset="utf-8">',
+        f'<meta http-equiv="Content-Security-Policy" content="{_policy(script, style)}">',
+        f'<meta name="viewport" content="{_LAPTOP}">',
+        f"<title>{escape(work.name)}</title>",
+        f"<style>{style}</style></head><body>",
+        *_body(work, record),
+        f'<script type="application/json" id="model">{_json(record)}</script>',
+        f"<script>{script}</script>",
+        "</body></html>\n",
+    ))  # fmt: skip
+
+
+def _policy(script: str, style: str) -> str:
+    """Allow this script, this style sheet and pictures in the page; nothing from anywhere."""
+    return (
+        f"default-src 'none'; script-src {_hash(script)}; style-src {_hash(style)}; "
+        "img-src data: blob:; base-uri 'none'; form-action 'none'"
+    )
+
+
+def _hash(text: str) -> str:
+    digest = hashlib.sha256(text.encode()).digest()
+    return f"'sha256-{base64.b64encode(digest).decode('ascii')}'"
+
+
+def _json(record: dict[str, Any]) -> str:
+    """Return the record as text that cannot end the element it stands in."""
+    text = json.dumps(record, ensure_ascii=False, separators=(",", ":"))
+    return text.replace("<", "\\u003c")
+
+
+def _body(work: Job, record: dict[str, Any]) -> list[str]:
+    about = work.layout.design.project
+    address = f"<span>{escape(about.address)}</span>" if about.address else ""
+    picture = still(work)
+    image = f'<img class="still" src="{picture}" alt="{escape(_native("still"))}">'
+    return [
+        f'<header class="head"><h1>{escape(work.name)}</h1>{address}</header>',
+        "<main>",
+        f"<noscript>{image if picture else ''}<p>{_said('still')}</p></noscript>",
+        '<div id="desk" hidden><div class="stand"><div id="picture"></div>'
+        '<div id="under"></div></div><aside id="controls"></aside></div>',
+        f'<img id="printed" alt="{escape(_native("drawn"))}">',
+        _cautions(work),
+        f'<section class="figures" id="figures"><h2>{_said("figures")}</h2>',
+        _levels(work),
+        _parts(record["parts"]),
+        "</section></main>",
+    ]
+
+
+def _cautions(work: Job) -> str:
+    rows = "".join(f"<li>{_both(row)}</li>" for row in cautions(work.layout))
+    return f'<section class="cautions"><h2>{_said("cautions")}</h2><ul>{rows}</ul></section>'
+
+
+def _levels(work: Job) -> str:
+    """Return the table of levels, as the drawings name them."""
+    system = work.system
+    rows = level_rows(work.layout)
+    laser = any(row.rod is not None and row.rod >= 0 for row in rows)
+    heads = ["level_of", "from_tof", "elevation", *(["rod"] if laser else [])]
+    body = []
+    for row in rows:
+        name = f"{row.interface}, {row.area}" if row.area else row.interface
+        cells = [show_level(row.level, system), show_elevation(row.elevation, system)]
+        if laser:
+            cells.append(show_rod(row.rod, system) if row.rod is not None and row.rod >= 0 else "")
+        body.append(_row(f'<span lang="{NATIVE}" class="always">{escape(name)}</span>', cells))
+    return _table(heads, body)
+
+
+def _parts(parts: list[dict[str, Any]]) -> str:
+    body = []
+    for part in parts:
+        span = [escape(" … ".join(part[key])) for key in ("level", "elevation")]
+        cells = [_both(part["material"]), _both(part["volume"]), *span]
+        body.append(
+            _row(f"{_both(part['full'])} <small>{_both(part['size'])}</small>", cells, True)
+        )
+    return _table(["part", "material", "volume", "from_tof", "elevation"], body)
+
+
+def _table(heads: list[str], rows: list[str]) -> str:
+    head = "".join(f'<th scope="col">{_said(key)}</th>' for key in heads)
+    return f"<table><thead><tr>{head}</tr></thead><tbody>{''.join(rows)}</tbody></table>"
+
+
+def _row(name: str, cells: list[str], marked: bool = False) -> str:
+    body = "".join(f"<td>{cell if marked else escape(cell)}</td>" for cell in cells)
+    return f'<tr><th scope="row">{name}</th>{body}</tr>'
+
+
+def _said(key: str) -> str:
+    """Return the page's own words in every language; the style sheet shows the chosen one."""
+    return _both({code: page_words(code)[key] for code in codes()})
+
+
+def _native(key: str) -> str:
+    return page_words(NATIVE)[key]
+
+
+def _both(words: Spoken) -> str:
+    if len(set(words.values())) == 1:
+        return escape(next(iter(words.values())))
+    return "".join(f'<span lang="{code}">{escape(said)}</span>' for code, said in words.items())

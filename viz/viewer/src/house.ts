@@ -1,0 +1,150 @@
+// The house in the scene: all parts, as the state says.
+import {
+  Plane as ClipPlane,
+  Color,
+  DirectionalLight,
+  HemisphereLight,
+  Scene,
+  type Texture,
+  Vector3,
+} from "three";
+import { type Box, type Direction, directions, planeOf } from "./cutting";
+import type { Model, Part } from "./model";
+import { boxCorners, PartView, type Show } from "./part";
+import { level, type Plane } from "./slice";
+import type { State } from "./state";
+import { hatched, repeatMetres } from "./tiles";
+import { shown, tones } from "./tones";
+import { unpacked } from "./unpack";
+
+/** All parts of a model; say `update` when the state changes. */
+export class House {
+  readonly scene = new Scene();
+  readonly views: PartView[];
+  readonly choices: Direction[];
+  readonly box: Box;
+  plane: Plane | null = null;
+  private readonly hatches = new Map<number, Texture | null>();
+  private readonly sun = new DirectionalLight("#fffaf0", 1.75);
+
+  constructor(readonly model: Model) {
+    const shapes = unpacked(model);
+    this.views = model.parts.map(
+      (part, n) => new PartView(part, model.looks[part.look]!, shapes[n]!, this.hatch(part.look)),
+    );
+    for (const view of this.views) this.scene.add(view.group);
+    this.box = this.bounds();
+    this.choices = directions(model, this.box);
+    const sky = new HemisphereLight("#ffffff", "#d6d0c4", 1.9);
+    sky.position.set(0, 0, 1);
+    this.scene.add(sky, this.sun, this.sun.target);
+  }
+
+  private hatch(look: number): Texture | null {
+    if (!this.hatches.has(look)) {
+      const found = this.model.looks[look]!;
+      this.hatches.set(look, hatched(found, this.model.tiles[found.hatch]));
+    }
+    return this.hatches.get(look)!;
+  }
+
+  private bounds(): Box {
+    const work = this.views.filter((view) => !view.part.earth);
+    const low = new Vector3().setScalar(Number.POSITIVE_INFINITY);
+    const high = new Vector3().setScalar(Number.NEGATIVE_INFINITY);
+    for (const view of work) {
+      low.min(view.low);
+      high.max(view.high);
+    }
+    return { low: low.toArray(), high: high.toArray() };
+  }
+
+  /** Follow the state. `changed`: what of it; all if not given. */
+  update(state: State, changed?: ReadonlySet<keyof State>): void {
+    if (!changed || changed.has("cut")) this.cut(state);
+    const drop = state.explode;
+    for (const view of this.views) view.group.position.z = drop * view.part.lift;
+    for (const view of this.views) this.appear(view, state);
+  }
+
+  private cut(state: State): void {
+    this.plane = planeOf(state.cut, this.choices, this.box);
+    for (const view of this.views) view.slice(this.plane);
+  }
+
+  private appear(view: PartView, state: State): void {
+    const { part } = view;
+    const partly = part.partTop !== null && state.stage >= part.from && state.stage < part.whole;
+    const clips = this.plane ? [clip(this.plane)] : [];
+    const top = part.partTop === null ? null : part.partTop;
+    const lower =
+      top === null ? null : new ClipPlane(new Vector3(0, 0, -1), top + view.group.position.z);
+    view.upTo(partly && top !== null ? level(top) : null);
+    const cutShown = this.cutShown(part, state);
+    view.appear(this.showOf(part, state), cutShown, partly, clips, lower);
+  }
+
+  /** How a part is shown. */
+  showOf(part: Part, state: State): Show {
+    if (state.hidden.has(part.id) || state.peeled.has(part.id)) return "none";
+    if (part.from > state.stage) {
+      return state.later === "ghost" && !part.earth && !part.only_cut ? "ghost" : "none";
+    }
+    if (part.only_cut) return "none";
+    if (part.earth && state.stage !== part.from) {
+      return state.ground === "whole" && state.explode === 0 ? "solid" : "none";
+    }
+    return "solid";
+  }
+
+  private cutShown(part: Part, state: State): boolean {
+    if (state.hidden.has(part.id) || state.peeled.has(part.id)) return false;
+    if (part.from > state.stage) return false;
+    return !part.earth || (state.ground !== "none" && state.explode === 0);
+  }
+
+  /** Paint for a way of showing and a zoom. */
+  paint(state: State, metresPerPixel: number, toViewer: Vector3, right: Vector3): void {
+    const way = tones(shown(state.theme));
+    this.scene.background = new Color(way.paper);
+    for (const view of this.views) {
+      view.tint(way, view.part.id === state.picked, metresPerPixel);
+    }
+    this.hatches.forEach((texture, look) => {
+      const tile = this.model.tiles[this.model.looks[look]!.hatch];
+      if (texture && tile) texture.repeat.setScalar(1 / repeatMetres(metresPerPixel, tile));
+    });
+    // The light stands over the viewer's left shoulder.
+    this.sun.position
+      .copy(toViewer)
+      .addScaledVector(right, -0.7)
+      .add(new Vector3(0, 0, 0.75));
+  }
+
+  /** Corners of the boxes of the parts that are shown and asked for. */
+  corners(asked: (view: PartView) => boolean = () => true): Vector3[] {
+    const found = this.views.filter((view) => view.show === "solid" && asked(view));
+    return found.length ? found.flatMap((view) => view.corners()) : this.everything();
+  }
+
+  /** The box of the whole work. */
+  everything(): Vector3[] {
+    return boxCorners(new Vector3(...this.box.low), new Vector3(...this.box.high));
+  }
+
+  /** The areas of the cut faces by part, square metres. */
+  areas(): Record<string, number> {
+    const cut = this.views.filter((view) => view.cut.length);
+    return Object.fromEntries(cut.map((view) => [view.part.id, view.area]));
+  }
+
+  /** Free what the graphics card holds. */
+  dispose(): void {
+    for (const view of this.views) view.dispose();
+    for (const texture of this.hatches.values()) texture?.dispose();
+  }
+}
+
+function clip({ normal, at }: Plane): ClipPlane {
+  return new ClipPlane(new Vector3(...normal).negate(), at);
+}
