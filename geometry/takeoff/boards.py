@@ -16,7 +16,7 @@ from geometry.takeoff.aligned import Aligned
 from geometry.takeoff.offcuts import Size, boards_of
 
 SAME_M2 = 1e-9
-_CRUMB_M2 = 1e-12
+_SPIKE_M = 1e-6
 
 
 @dataclass(frozen=True, eq=False)
@@ -103,10 +103,12 @@ def _laid(frame: Aligned, board: Size, reuse: bool, start: float) -> BoardLayout
     shares = cells.copy()
     shares[~inside] = shapely.intersection(cells[~inside], frame.turned)
     areas = shapely.area(shares)
-    kept = areas > _CRUMB_M2
-    shares, rows, areas = shares[kept], rows[kept], areas[kept]
+    # A joint all but on a wall's line leaves a spike without width, which is no board.
+    plain = shapely.set_precision(shares, _SPIKE_M)
+    kept = ~shapely.is_empty(plain)
+    shares, rows, areas, plain = shares[kept], rows[kept], areas[kept], plain[kept]
     whole = areas > board[0] * board[1] - SAME_M2
-    numbers = _numbers(shares, whole, board, reuse)
+    numbers = _numbers(plain, whole, board, reuse)
     placed = frame.back(shares)
     pieces = tuple(
         BoardPiece(shape, int(row), bool(uncut), number)
@@ -139,7 +141,8 @@ def _numbers(
     """Return the board of each piece: whole ones first, then those the cut pieces come from."""
     count = int(whole.sum())
     cut = np.flatnonzero(~whole)
-    sizes = _sizes(shares[cut])
+    found = _sizes(shares[cut])
+    sizes = [(min(wide, board[0]), min(long, board[1])) for wide, long in found]
     sources = boards_of(sizes, board) if reuse else list(range(len(cut)))
     numbers = np.empty(len(shares), dtype=int)
     numbers[whole] = np.arange(count)

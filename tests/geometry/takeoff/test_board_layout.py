@@ -96,3 +96,15 @@ def test_courses_make_a_thickness_of_boards_that_are_sold() -> None:
     assert courses(6 * INCH, sold) == (4 * INCH, 2 * INCH)
     assert courses(12 * INCH, sold) == (4 * INCH,) * 3
     assert courses(2.2 * INCH, sold) == (2.2 * INCH,)
+
+
+@pytest.mark.parametrize("off", [-1e-11, 0.0, 1e-11])
+def test_a_wall_all_but_on_a_joint_makes_no_board_of_a_spike(off: float) -> None:
+    # An L of 24 x 12 ft and 12 x 8 ft, its inner corner on a joint. Both rows of 24 ft take three
+    # boards, the third row two and a half, the short rows one and a half: 3 + 3 + 3 + 3 = 12.
+    inner = 12 * FOOT + off
+    outline = ((0, 0), (24 * FOOT, 0), (24 * FOOT, inner), (inner, inner), (inner, 20 * FOOT))
+    region = shapely.Polygon([*outline, (0, 20 * FOOT)])
+    layout = lay_boards(region, WIDE, LONG)
+    assert tiles(layout)
+    assert layout.boards == 12 == layout.least
