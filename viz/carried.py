@@ -31,3 +31,8 @@ def demo() -> Path:
     if DEMO not in found:
         raise BedcourseError("The demo design is missing from this installation: install it anew.")
     return found[DEMO]
+
+
+def demo_shots() -> Path:
+    """Return the demo's shots of its dug ground. Raises BedcourseError like `demo`."""
+    return demo().with_name(f"{DEMO}-shots.csv")

@@ -132,6 +132,13 @@ def _short(text: str) -> str:
     return f'"{text}"' if len(text) <= 40 else f'"{text[:37]}..."'
 
 
+def ticket_line(*cells: str) -> str:
+    """Return a day, a material, an amount and a place as one line of a list."""
+    out = StringIO()
+    csv.writer(out, lineterminator="").writerow(cells)
+    return out.getvalue()
+
+
 def with_ticket(text: str, line: str) -> str:
     """Return a list with one more ticket at its end, all its other lines as they were.
 

@@ -5,8 +5,8 @@ import pytest
 from tests.browser.conftest import PATIENCE
 from tests.conftest import CHROMIUM
 
-VIEWS = ["3D", "Section", "Sheets", "Levels", "Volumes", "Water", "Findings",
-         "Design file"]  # fmt: skip
+VIEWS = ["3D", "Section", "Sheets", "Levels", "Volumes", "Water", "Order",
+         "On site", "Findings", "Design file"]  # fmt: skip
 
 pytestmark = [
     pytest.mark.browser,

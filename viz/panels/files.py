@@ -33,6 +33,11 @@ def _named() -> dict[str, str]:
     return {str(tomllib.loads(text)["project"]["name"]): text for text in texts}
 
 
+def demo_name() -> str:
+    """Return the name of the demo's house."""
+    return next(iter(_named()))
+
+
 def _open_example() -> None:
     chosen = st.session_state["example"]
     if chosen:

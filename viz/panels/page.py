@@ -34,7 +34,7 @@ def page() -> None:
         opening()
         return
     # A sheet of paper wants more room than the model.
-    wide = st.session_state.get("view") in ("Section", "Sheets", "Water")
+    wide = st.session_state.get("view") in ("Section", "Sheets", "Water", "Order", "On site")
     with st.container(key="sheet-desk" if wide else "desk"):
         picture, beside = st.columns(2, gap="medium")
     with picture:

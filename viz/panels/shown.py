@@ -1,7 +1,7 @@
 """What several views share: sheets of paper on the page, buttons that save, sentences."""
 
 from base64 import b64encode
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from html import escape
 
 import streamlit as st
@@ -14,7 +14,7 @@ from viz.issue import SHEET_DPI
 from viz.panels import cached
 from viz.panels.fields import escaped
 from viz.panels.figures import verdict
-from viz.tables import Table, by_gravity
+from viz.tables import Cell, Table, by_gravity
 
 LARGE = "large sheet"
 GREATEST = "Greatest that fits"
@@ -49,6 +49,14 @@ def sheet(svg: str, title: str) -> None:
     st.html(f'<div class="{kind}" tabindex="0">{image}</div>')
 
 
+def page(svg: str, title: str) -> None:
+    """Show an upright page whole, or at its size on paper, to be scrolled."""
+    picture = b64encode(svg.encode()).decode()
+    kind = "sheet large" if st.session_state.get(LARGE) else "sheet fit upright"
+    image = f'<img alt="{escape(title)}" src="data:image/svg+xml;base64,{picture}">'
+    st.html(f'<div class="{kind}" tabindex="0">{image}</div>')
+
+
 def table(content: Table) -> None:
     """Show a table whole, without numbers of its rows."""
     columns = {head: [row[n] for row in content.rows] for n, head in enumerate(content.head)}
@@ -62,6 +70,32 @@ def words_table(content: Table) -> None:
         for n, head in enumerate(content.head)
     }
     st.table(columns, hide_index=True)
+
+
+def rows(content: Table) -> None:
+    """Show a table of words; on a narrow screen each row becomes a card with its headings."""
+    head = "".join(f"<th>{escape(name)}</th>" for name in content.head)
+    body = "".join(f"<tr>{_cells(content.head, row)}</tr>" for row in content.rows)
+    st.html(f'<table class="rows"><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>')
+
+
+def _cells(head: Sequence[str], row: Sequence[Cell]) -> str:
+    words = ("" if cell is None else str(cell) for cell in row)
+    return "".join(
+        f'<td data-head="{escape(name)}"{_EMPTY if cell in _NOTHING else ""}>{escape(cell)}</td>'
+        for name, cell in zip(head, words, strict=True)
+    )
+
+
+# A cell that says nothing is left out of a card.
+_NOTHING, _EMPTY = ("", "–"), ' class="none"'
+
+
+def lines(title: str, sentences: Iterable[str]) -> None:
+    """Show sentences as a list under a title; nothing without any."""
+    listed = "".join(f"<li>{escape(words)}</li>" for words in sentences)
+    if listed:
+        st.html(f'<div class="asked"><b>{escape(title)}</b><ul>{listed}</ul></div>')
 
 
 def large_toggle() -> None:

@@ -1,4 +1,4 @@
-"""What can be looked at: model, section, sheets, tables, water, findings, design file."""
+"""What can be looked at: model, section, sheets, tables, water, order, on site, findings, file."""
 
 from collections.abc import Callable
 
@@ -10,9 +10,11 @@ from viz.export.csvfile import to_csv
 from viz.issue import STILLS
 from viz.job import Job
 from viz.panels import cached, state
+from viz.panels.order import order
 from viz.panels.section import section
 from viz.panels.sheets import sheets
 from viz.panels.shown import save_button, table, verdicts
+from viz.panels.site import on_site
 from viz.panels.water import water
 from viz.scene.view import Kind
 
@@ -21,7 +23,8 @@ def views() -> dict[str, Callable[[Job], None]]:
     """Return the views by their names."""
     return {
         "3D": model, "Section": section, "Sheets": sheets, "Levels": levels,
-        "Volumes": volumes, "Water": water, "Findings": findings, "Design file": design_file,
+        "Volumes": volumes, "Water": water, "Order": order, "On site": on_site,
+        "Findings": findings, "Design file": design_file,
     }  # fmt: skip
 
 

@@ -1,7 +1,5 @@
 """The view "Water": heights, soil and filter, pipe, wall, cleanouts, the pit; the picture first."""
 
-from html import escape
-
 import streamlit as st
 
 from viz import drain_tables, soil_tables
@@ -9,8 +7,9 @@ from viz.export.csvfile import to_csv
 from viz.job import Job
 from viz.panels import looked, shown
 from viz.panels.looked import Looked
+from viz.panels.pairs import Picture, show
 from viz.panels.rulesets import rule_sets
-from viz.panels.waterpictures import Picture, pictures, show
+from viz.panels.waterpictures import pictures
 from viz.panels.waterstages import STAGES, Stage, Titled
 
 _KEY = "water stage"
@@ -28,7 +27,6 @@ def water(work: Job) -> None:
     at = looked.chosen(work, stage.of_a_drain)
     found = pictures(work.text, name, at.number)
     for picture in found:
-        st.html(f'<b class="figure-title">{escape(picture.title)}</b>')
         show(picture)
     if not found:
         st.info(stage.unknown)

@@ -1,16 +1,11 @@
 """The pictures of the view "Water", each for a wide and for a narrow screen, kept by the text."""
 
-from base64 import b64encode
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
-from html import escape
 
 import streamlit as st
 
-from viz.drawing.alone import alone
 from viz.drawing.figure import Figure
 from viz.drawing.scale import Scale
-from viz.export.svg import to_svg
 from viz.figures.ground.cleanouts import cleanouts_figure
 from viz.figures.ground.grading import grading_figure
 from viz.figures.ground.strength import strength_figure
@@ -21,26 +16,10 @@ from viz.figures.pit.alone import pit_pictures
 from viz.figures.pressure.pressure import pressure_figure
 from viz.panels.cached import sound_job
 from viz.panels.looked import Looked
+from viz.panels.pairs import NARROW, WIDE, Picture, pictures_of
 
 Pair = tuple[Figure | None, Figure | None]
-# Width and text height of a figure for a wide and for a narrow screen, mm.
-WIDE, NARROW = (290.0, 3.0), (106.0, 2.6)
 _WALL_WIDE, _WALL_NARROW = Scale("1:30", 30), Scale("1:40", 40)
-
-
-@dataclass(frozen=True)
-class Picture:
-    """One picture as SVG for both screens, with what it is called, its file and what is told.
-
-    told_narrow: under the narrow one, where that differs.
-    """
-
-    title: str
-    name: str
-    wide: str
-    narrow: str
-    told: str
-    told_narrow: str = ""
 
 
 @st.cache_data(max_entries=24, show_spinner=False)
@@ -49,19 +28,7 @@ def pictures(text: str, stage: str, number: int = 0) -> tuple[Picture, ...]:
 
     number: of the drain that is looked at.
     """
-    found = _DRAWN[stage](Looked(sound_job(text), number))
-    return tuple(
-        Picture(
-            wide.title,
-            wide.name,
-            to_svg(alone(wide)),
-            to_svg(alone(narrow)),
-            wide.remark,
-            narrow.remark,
-        )
-        for wide, narrow in found
-        if wide is not None and narrow is not None
-    )
+    return pictures_of(_DRAWN[stage](Looked(sound_job(text), number)))
 
 
 def _heights(at: Looked) -> Iterator[Pair]:
@@ -112,18 +79,3 @@ _DRAWN: Mapping[str, Callable[[Looked], Iterator[Pair]]] = {
     "Cleanouts": _cleanouts,
     "Pit and storm": _pit,
 }
-
-
-def show(picture: Picture) -> None:
-    """Show a picture as wide as its place; the style sheet shows the one that fits the screen."""
-    images = "".join(
-        f'<img class="{kind}" alt="{escape(picture.title)}" '
-        f'src="data:image/svg+xml;base64,{b64encode(svg.encode()).decode()}">'
-        for kind, svg in (("wide", picture.wide), ("narrow", picture.narrow))
-    )
-    st.html(f'<div class="sheet fit">{images}</div>')
-    if picture.told != picture.told_narrow:
-        rows = (("wide", picture.told), ("narrow", picture.told_narrow))
-        st.html("".join(f'<p class="told {kind}">{escape(words)}</p>' for kind, words in rows))
-    elif picture.told:
-        st.caption(picture.told)

@@ -36,8 +36,13 @@ _OFF_EDGE = 0.4
 _CELL, _LEAST = 18.0, 150.0
 
 
-def survey_map(layout: Layout, dug: AreaDug, scale: Scale, text: float) -> Figure:
-    """Return the thickness of the base over one floor as dug; text: height of capitals, mm."""
+def survey_map(
+    layout: Layout, dug: AreaDug, scale: Scale, text: float, least: float = _LEAST
+) -> Figure:
+    """Return the thickness of the base over one floor as dug.
+
+    text: height of capitals, mm. least: the least width of the tables under it, mm.
+    """
     system = layout.design.project.units
     bands, waters = thickness_bands(dug), shores(dug)
     paper = OnPaper(scale.per_metre)
@@ -47,7 +52,7 @@ def survey_map(layout: Layout, dug: AreaDug, scale: Scale, text: float) -> Figur
     marks += _values(dug, paper, free, text, system)
     box = extent(marks)
     low = box.low - _APART
-    for table in _tables(dug, bands, max(box.width, _LEAST), text, system):
+    for table in _tables(dug, bands, max(box.width, least), text, system):
         marks += moved(table.marks, box.left - table.box.left, low - table.box.high)
         low -= table.box.height + _APART
     title = f"As dug: thickness of the {dug.bed.layer}, {dug.name}"

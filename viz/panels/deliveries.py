@@ -1,0 +1,135 @@
+"""What has arrived: delivery tickets taken, kept and saved, cover, what is short, a top-up."""
+
+from html import escape
+
+import streamlit as st
+
+from geometry.materials.catalogue import AGGREGATES
+from geometry.takeoff.deliveries import strange, top_up
+from geometry.takeoff.tickets import ticket_line, with_ticket
+from viz import delivery_tables
+from viz.job import Job
+from viz.panels import kept, shown
+from viz.panels.fields import names
+from viz.panels.pairs import show
+
+# The list as text outlasts its field, which is gone while another page is shown.
+LISTED = "tickets"
+_DAY, _MATERIAL, _AMOUNT, _UNIT, _PLACE = (
+    f"ticket {key}" for key in ("date", "material", "amount", "unit", "place")
+)
+_TEXT, _UPLOAD, _REFUSED = "tickets text", "tickets file", "tickets refused"
+_INSTEAD = "top-up material"
+_UNITS = ("tons", "yd3", "t", "m3")
+_SOLD = names(AGGREGATES)
+_CAUTION = (
+    "A weight tells a volume only within a range: wet stone weighs more. Measure the heap, and "
+    "hold the depth on the ground against the plan before you send the truck away."
+)
+
+
+def deliveries(work: Job) -> None:
+    """Show what came against what is needed, then the tickets it follows from."""
+    listed = str(st.session_state.setdefault(LISTED, ""))
+    for picture in kept.came_picture(work.text, listed):
+        show(picture)
+    rows = kept.came(work.text, listed)
+    if not rows:
+        st.info("This design needs neither stone nor sand.")
+    for row in rows:
+        if row.mixed_up:
+            st.warning(row.mixed_up, icon=":material/scale:")
+    _add(work)
+    if rows:
+        st.subheader("Against the order")
+        shown.rows(delivery_tables.arrivals(rows, work.system))
+    _broken(work, listed)
+    _top_up(work, listed)
+    _file(listed)
+    shown.caution(_CAUTION)
+
+
+def _add(work: Job) -> None:
+    """Show the form of one more ticket."""
+    unit = f"{_UNIT} {work.system}"
+    with st.form("one more ticket"):
+        st.markdown("**One more ticket**")
+        left, right = st.columns(2)
+        with left:
+            st.date_input("Date", value="today", key=_DAY)
+            st.text_input("Amount", key=_AMOUNT, placeholder="14.2", max_chars=20)
+        with right:
+            st.selectbox("Material", list(_SOLD), format_func=_SOLD.__getitem__, key=_MATERIAL)
+            st.selectbox("Unit", _UNITS, key=unit, index=2 if work.system == "metric" else 0)
+        areas = [area.name for area in work.layout.areas]
+        st.selectbox(
+            "Place", ["", "floor", "drain", *areas], key=_PLACE, accept_new_options=True,
+            format_func=lambda name: name or "not said",
+            help="what goes to an area or the floor counts for its depth",
+        )  # fmt: skip
+        st.form_submit_button("Put it on the list", on_click=_put, args=(unit,))
+    if refused := st.session_state.get(_REFUSED):
+        st.html(f'<div class="fault"><i>!</i> {escape(refused)}</div>')
+
+
+def _put(unit: str) -> None:
+    said = st.session_state
+    amount = f"{said[_AMOUNT]} {said[unit]}"
+    line = ticket_line(str(said[_DAY]), said[_MATERIAL], amount, said[_PLACE] or "")
+    try:
+        said[LISTED] = with_ticket(said[LISTED], line)
+    except ValueError as error:
+        said[_REFUSED] = str(error)
+    else:
+        said.pop(_REFUSED, None)
+
+
+def _broken(work: Job, listed: str) -> None:
+    """Say which lines are no tickets, and what came that nothing takes; the rest is kept."""
+    read = kept.tickets(listed)
+    odd = [delivery_tables.not_needed(key) for key in strange(work.layout, read.tickets)]
+    odd += [f"Line {broken.line}: {broken.sentence}" for broken in read.broken]
+    shown.lines("Left aside; all other lines count", odd)
+
+
+def _top_up(work: Job, listed: str) -> None:
+    """Show what it takes of one material to fill what is short of another."""
+    rows = kept.came(work.text, listed)
+    if not any(row.short_in_place_m3 for row in rows):
+        return
+    st.subheader("To make up what is short")
+    chosen = st.selectbox(
+        "With", list(_SOLD), format_func=_SOLD.__getitem__, key=_INSTEAD,
+        help="another stone than the drawing's may not drain or bear alike: ask first",
+    )  # fmt: skip
+    made = [top_up(work.layout.design, row, chosen) for row in rows]
+    shown.rows(delivery_tables.top_ups([row for row in made if row], work.system))
+
+
+def _file(listed: str) -> None:
+    """Show the list to be edited, opened and saved."""
+    with st.expander("The list of tickets"):
+        st.session_state[_TEXT] = listed
+        st.text_area(
+            "date, material, amount, place: one ticket a line", key=_TEXT, height="content",
+            placeholder="2026-04-02, stone-57, 14.2 tons, basement", on_change=_typed,
+        )  # fmt: skip
+        st.file_uploader("Open a list", type=["csv"], key=_UPLOAD, on_change=_open,
+                         max_upload_size=1)  # fmt: skip
+        shown.save_button("Save the list", listed, "tickets.csv", "text/csv")
+
+
+def _typed() -> None:
+    st.session_state[LISTED] = str(st.session_state[_TEXT])
+
+
+def _open() -> None:
+    file = st.session_state[_UPLOAD]
+    if file is None:
+        return
+    try:
+        st.session_state[LISTED] = file.getvalue().decode("utf-8-sig")
+    except UnicodeDecodeError:
+        st.session_state[_REFUSED] = f"{file.name} is not UTF-8 text; save it as UTF-8"
+    else:
+        st.session_state.pop(_REFUSED, None)

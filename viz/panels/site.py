@@ -1,0 +1,74 @@
+"""The page "On site": the dug ground against the design, and the pages one carries to the hole."""
+
+from typing import Literal, get_args
+
+import streamlit as st
+
+from geometry.errors import BedcourseError
+from viz.job import Job
+from viz.language.reader import codes, language
+from viz.panels import handed, shown
+from viz.panels.asdug import as_dug
+from viz.panels.papers import paper_choice
+
+Stage = Literal["As dug", "Story pole", "Laser sheet", "Inspection sheet"]
+_KEY, _CODE, _PAGE = "site stage", "page language", "page"
+_CAUTIONS = {
+    "Story pole": "Print at full size, 100 %, and lay a tape on the two bars of every page before "
+    "you cut a pole by it: a printer that fits pages to paper spoils it.",
+    "Laser sheet": "Shoot the benchmark before and after. A laser that was knocked or moved reads "
+    "wrong everywhere, and nothing else will tell.",
+    "Inspection sheet": "The department's own list and its inspector decide what may be covered; "
+    "this list only reminds you.",
+}
+
+
+def on_site(work: Job) -> None:
+    """Show one thing of use at the hole: a survey, or pages to print."""
+    stages = list(get_args(Stage))
+    chosen = st.segmented_control(
+        "On site", stages, default=stages[0], key=_KEY, required=True, wrap=True,
+        label_visibility="collapsed",
+    )  # fmt: skip
+    if chosen in _CAUTIONS:
+        _handed(work, chosen)
+        shown.caution(_CAUTIONS[chosen])
+    else:
+        as_dug(work)
+
+
+def _handed(work: Job, stage: str) -> None:
+    """Show pages to print, one at a time, in a language and on a paper."""
+    with st.container(horizontal=True, vertical_alignment="bottom"):
+        code = st.segmented_control(
+            "Language", codes(), format_func=lambda c: language(c).name, default=codes()[0],
+            key=_CODE, required=True,
+        )  # fmt: skip
+        paper = paper_choice(work)
+    pages(work, handed.Sought(stage.lower(), paper, code or codes()[0]))
+
+
+def pages(work: Job, sought: handed.Sought) -> None:
+    """Show pages one at a time, with their files."""
+    try:
+        made = handed.pages(work.text, sought)
+    except BedcourseError as error:
+        shown.say(error)
+        return
+    key = f"{_PAGE} of {sought.kind}"
+    places = range(len(made))
+    if st.session_state.get(key, 0) not in places:
+        st.session_state[key] = 0
+    place = 0
+    if len(made) > 1:
+        place = st.selectbox("Page", places, format_func=lambda n: made[n].drawing.title, key=key)
+    svg = handed.page_svg(work.text, sought, place)
+    shown.page(svg, made[place].drawing.title)
+    name = sought.kind.replace(" ", "-")
+    with st.container(horizontal=True, vertical_alignment="center"):
+        shown.large_toggle()
+        pdf = "PDF" if len(made) == 1 else f"PDF, all {len(made)} pages"
+        shown.save_button(
+            pdf, lambda: handed.pages_pdf(work.text, sought), f"{name}.pdf", "application/pdf"
+        )
+        shown.save_drawing(svg, f"{name}-{place + 1}")
