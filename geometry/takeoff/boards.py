@@ -16,6 +16,7 @@ from geometry.takeoff.aligned import Aligned
 from geometry.takeoff.offcuts import Size, boards_of
 
 SAME_M2 = 1e-9
+_CRUMB_M2 = 1e-12
 _SPIKE_M = 1e-6
 
 
@@ -105,7 +106,7 @@ def _laid(frame: Aligned, board: Size, reuse: bool, start: float) -> BoardLayout
     areas = shapely.area(shares)
     # A joint all but on a wall's line leaves a spike without width, which is no board.
     plain = shapely.set_precision(shares, _SPIKE_M)
-    kept = ~shapely.is_empty(plain)
+    kept = shapely.area(plain) > _CRUMB_M2
     shares, rows, areas, plain = shares[kept], rows[kept], areas[kept], plain[kept]
     whole = areas > board[0] * board[1] - SAME_M2
     numbers = _numbers(plain, whole, board, reuse)
