@@ -3,11 +3,11 @@
 from collections.abc import Iterator
 
 from geometry.layout.lay import Layout
-from geometry.site.records import Caution, Figure, StageKey
+from geometry.site.records import Caution, Figure, Stage, StageKey
 from geometry.sources import PRACTICE, Source
 from geometry.units import FOOT
 
-_DIGS = Source("29 CFR 1926.651", clause=".652")
+_DIGS = Source("29 CFR 1926.651/.652")
 _SPOIL = Source("29 CFR 1926.651")
 _LADDER = Source("29 CFR 1926.651")
 _WALL = Source("IRC", clause="R404.1.7", sure="memory")
@@ -36,6 +36,11 @@ _OF: dict[StageKey, tuple[str, ...]] = {
     "edge_board": ("knife",),
     "slab": ("caustic", "truck", "silica"),
 }
+# Under the floor no side of the hole stands over the work.
+_INSIDE: dict[StageKey, tuple[str, ...]] = {
+    "bedding": ("undermine",), "pipe": ("glue",), "inverts": ("undermine",),
+    "drain_stone": ("chute", "footing_edge"),
+}  # fmt: skip
 _SOURCES: dict[str, Source] = {
     "cave_in": _DIGS, "spoil": _SPOIL, "ladder": _LADDER, "wall_held": _WALL,
     "between": _BETWEEN, "wheels": _BETWEEN, "truck": _BETWEEN, "electric": _GFCI,
@@ -43,11 +48,13 @@ _SOURCES: dict[str, Source] = {
 }  # fmt: skip
 
 
-def cautions(layout: Layout, key: StageKey) -> tuple[Caution, ...]:
+def cautions(layout: Layout, stage: Stage) -> tuple[Caution, ...]:
     """Return the dangers of a stage, the gravest first."""
+    inside = any(d.inside for d in layout.drains if d.key == stage.drain)
+    usual = _INSIDE if inside else _OF
+    names = (*_state(layout, stage.key), *usual.get(stage.key, _OF[stage.key]))
     return tuple(
-        Caution(name, _SOURCES.get(name, PRACTICE), tuple(_figures(layout, name)))
-        for name in (*_state(layout, key), *_OF[key])
+        Caution(name, _SOURCES.get(name, PRACTICE), tuple(_figures(layout, name))) for name in names
     )
 
 

@@ -11,7 +11,7 @@ from geometry.units import INCH
 _GRADE = Source("ACI 117-10", clause="4.4.5")
 _LISTS = Source("Durham NC, Henrico VA")
 _UNDER = Source("Stevens Point WI, Chisago MN")
-_SHEET = Source("ASTM E1643", clause="7.2 to 7.4", sure="second-hand")
+_SHEET = Source("ASTM E1643", clause="7.2-7.4", sure="second-hand")
 _SAW = Source("ACI 302.1R, 360R", sure="second-hand")
 _SLAB_TOP = Source("ACI 117-10", clause="4.4.1", sure="second-hand")
 _FLAT = Source("common practice", sure="memory")
@@ -43,10 +43,11 @@ _SOURCES: dict[StageKey, Source] = {
 
 def holds(layout: Layout, stage: Stage, before_pour: bool) -> tuple[Hold, ...]:
     """Return what is seen before a stage is covered. before_pour: a slab is next."""
+    inside = any(d.inside for d in layout.drains if d.key == stage.drain)
     own = Hold(
-        stage.key,
+        f"{stage.key}_inside" if inside and stage.key == "drain_stone" else stage.key,
         _BY[stage.key],
-        _SOURCES.get(stage.key, PRACTICE),
+        _UNDER if inside and stage.key == "drain_stone" else _SOURCES.get(stage.key, PRACTICE),
         tuple(_figures(layout, stage)),
     )
     return (own, Hold("pour", ("inspector",), _LISTS)) if before_pour else (own,)

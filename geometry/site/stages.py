@@ -36,7 +36,7 @@ def stages(layout: Layout) -> tuple[Stage, ...]:
         replace(
             stage,
             holds=holds(layout, stage, _pours_next(stage, found[number + 1 :])),
-            cautions=cautions(layout, stage.key),
+            cautions=cautions(layout, stage),
         )
         for number, stage in enumerate(found)
     )
@@ -111,7 +111,7 @@ def _drain(layout: Layout, drain: DrainLayout) -> Iterator[Stage]:
             shot(layout, "bedding", drain.area, drain.outlet_invert - drain.pipe.wall_m, key),
             shot(layout, "trench", drain.area, drain.stone_bottom, key),
         ),
-        fabric, ("bedding",),
+        fabric, ("bedding" if drain.rise > 0 else "bedding_level",),
     )  # fmt: skip
     yield from _pipe(layout, drain, wrap)
     over = drain.stone_top - drain.wrap_m - drain.crown
@@ -144,11 +144,12 @@ def _pipe(layout: Layout, drain: DrainLayout, label: Label) -> Iterator[Stage]:
         "pipe", STAGE["pipe"], area, parts, key, materials=(drain.pipe.key,), fall=fall,
         amounts=tuple(amounts.pipework(layout, drain)), instructions=("pipe", _holes(drain)),
     )  # fmt: skip
+    how = "inverts" if drain.rise > 0 else "inverts_level"
     size = -(-len(shots) // -(-len(shots) // MOST_INVERTS))
     for start in range(0, len(shots), size):
         yield Stage(
             "inverts", STAGE["pipe"], area, parts, key, materials=(drain.pipe.key,), fall=fall,
-            shots=shots[start : start + size], instructions=("inverts",),
+            shots=shots[start : start + size], instructions=(how,),
             figures=(Figure("fall", fall, "fall"),),
         )  # fmt: skip
 

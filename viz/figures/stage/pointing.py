@@ -10,13 +10,14 @@ import shapely
 from shapely import LineString, MultiPolygon, Polygon
 from shapely import Point as Spot
 
-from viz.drawing.fonts import text_width
+from viz.drawing.fonts import text_width, wrap
 from viz.drawing.marks import Fill, Line, Mark, Point, Text
 from viz.drawing.page import Box
 from viz.style.lines import INK, PAPER
 from viz.style.text import DESCENT
 
 _PAD = 1.6
+_LEAD = 1.35
 _STEP = 2.0
 _SHAFT = 1.3
 _HEAD = (5.0, 2.2)
@@ -25,16 +26,35 @@ _HALO = 1.0
 # A part thicker than this on paper holds the arrows of its thickness, mm.
 _HOLDS = 12.0
 _TAIL = 7.0
+# Heights of a name to try, of the one that is asked for.
+_SHARES = (1.0, 0.85, 0.72)
 # The arrows of the thickness stand so far beside the pointing arrow.
 _BESIDE = 12.0
 
 
 @dataclass(frozen=True)
 class Naming:
-    """The words of what is laid now, and the height of their capitals, mm."""
+    """The words of what is laid now, and the height of their capitals, mm.
+
+    short: what is said where there is no room for all of it.
+    """
 
     words: str
     text: float
+    short: str = ""
+
+    def tries(self) -> Iterator["Naming"]:
+        """Yield the naming, then shorter ones, broken into two lines, and smaller."""
+        short = self.short or self.words
+        for share in _SHARES:
+            text = self.text * share
+            for words in dict.fromkeys((self.words, short, _halved(short, text))):
+                yield Naming(words, text)
+
+    @property
+    def lines(self) -> list[str]:
+        """The lines of the words."""
+        return self.words.splitlines()
 
 
 def pointing_marks(
@@ -47,11 +67,12 @@ def pointing_marks(
     if shape.is_empty:
         return
     target = _target(shape, box)
-    place = _free(naming, target, taken, box)
+    naming, place = _placed(naming, target, taken, box)
     yield from _arrow(_start(place, target), target, _SHAFT, _HEAD)
     yield Fill(_room(place), PAPER, "labels")
-    at = (place.left + _PAD, place.low + _PAD + DESCENT * naming.text)
-    yield Text(at, naming.words, naming.text, bold=True, layer="labels")
+    for number, line in enumerate(reversed(naming.lines)):
+        y = place.low + _PAD + naming.text * (DESCENT + number * _LEAD)
+        yield Text((place.left + _PAD, y), line, naming.text, bold=True, layer="labels")
     if measured:
         yield from _thickness(shape, target, box)
 
@@ -78,19 +99,38 @@ def _spans(shape: Polygon | MultiPolygon, x: float) -> list[tuple[float, float]]
     return [(p.bounds[1], p.bounds[3]) for p in lines if p.length > 0]
 
 
-def _free(naming: Naming, target: Point, taken: shapely.Geometry, box: Box) -> Box:
-    """Return the free place for the name that is nearest to what it names, from above."""
-    wide = text_width(naming.words, naming.text, bold=True) + 2 * _PAD
-    high = naming.text * (1 + DESCENT) + 2 * _PAD
+def _placed(naming: Naming, target: Point, taken: shapely.Geometry, box: Box) -> tuple[Naming, Box]:
+    """Return the longest and largest name that finds a free place, and that place."""
     shapely.prepare(taken)
-    lefts = np.arange(box.left + 1, max(box.right - wide, box.left + 1.1), _STEP)
+    for one in naming.tries():
+        place = _free(one, target, taken, box)
+        if place:
+            return one, place
+    wide, high = _size(one)
+    return one, Box(box.left + 1, box.high - high, box.left + 1 + wide, box.high)
+
+
+def _size(naming: Naming) -> tuple[float, float]:
+    lines = naming.lines
+    wide = max(text_width(line, naming.text, bold=True) for line in lines) + 2 * _PAD
+    return wide, naming.text * (1 + DESCENT + (len(lines) - 1) * _LEAD) + 2 * _PAD
+
+
+def _halved(words: str, text: float) -> str:
+    """Return words in two lines of like width; as they are where they are one word."""
+    whole = text_width(words, text, bold=True)
+    lines = wrap(words, 0.62 * whole, text, bold=True)
+    return "\n".join(lines) if len(lines) == 2 else words
+
+
+def _free(naming: Naming, target: Point, taken: shapely.Geometry, box: Box) -> Box | None:
+    """Return the free place for a name that is nearest to what it names, from above."""
+    wide, high = _size(naming)
+    lefts = np.arange(box.left + 1, box.right - wide, _STEP)
     lows = np.arange(box.low + 1, box.high - high, _STEP)
     places = [Box(x, y, x + wide, y + high) for x, y in product(lefts.tolist(), lows.tolist())]
     free = [p for p in places if not taken.intersects(_room(p))]
-    if not free:
-        low = box.high - high
-        return Box(box.left + 1, low, box.left + 1 + wide, box.high)
-    return min(free, key=lambda p: _cost(p, target, taken))
+    return min(free, key=lambda p: _cost(p, target, taken), default=None)
 
 
 def _cost(place: Box, target: Point, taken: shapely.Geometry) -> float:

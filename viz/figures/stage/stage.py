@@ -42,12 +42,10 @@ class Staged:
         return self.stages[self.number]
 
 
-def stage_figure(
-    staged: Staged, flags: Sequence[Flag], name: str, text: float, room: Box
-) -> Figure:
-    """Draw a stage into a room on paper, levels at its right. name: of what is laid now.
+def stage_figure(staged: Staged, flags: Sequence[Flag], naming: Naming, room: Box) -> Figure:
+    """Draw a stage into a room on paper, levels at its right. naming: of what is laid now.
 
-    text: height of the name's capitals, mm. Raises NoRoomError where the room is too low for the
+    Raises NoRoomError where the room is too low for the
     levels.
     """
     stage, layout = staged.stage, staged.layout
@@ -68,11 +66,11 @@ def stage_figure(
         *_now(found, stage, view),
         *flag_marks(flags, view, Box(split, room.low, room.right, room.high), _system(layout)),
         *pointing_marks(
-            Naming(name, text), target, taken_by(shapes, levels, picture), picture,
+            naming, target, taken_by(shapes, levels, picture), picture,
             stage.key in _LAYERS,
         ),
     )  # fmt: skip
-    return Figure(f"stage-{staged.number + 1}", name, marks, room, None)
+    return Figure(f"stage-{staged.number + 1}", naming.words, marks, room, None)
 
 
 def _system(layout: Layout) -> System:
