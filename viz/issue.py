@@ -124,18 +124,18 @@ def _drawings(work: Job, tell: Callable[[str], None]) -> Iterator[Product | str]
 
 
 def _site_papers(work: Job, tell: Callable[[str], None]) -> Iterator[Product | str]:
-    """Yield pole, laser and inspection sheets in every language, and the order sheet."""
+    """Yield cards, pole, laser and inspection sheets in every language, and the order sheet."""
     tell("papers for the site")
     paper = carried_paper(work.system)
     made = [
-        (name if code == NATIVE else f"{name}.{code}", make)
+        (name if code == NATIVE else f"{name}.{code}", make, code)
         for code in codes()
         for name, make in site_papers(work, paper, language(code))
     ]
-    made.append(("order-sheet", lambda: order_sheets(work, paper)))
-    for name, make in made:
+    made.append(("order-sheet", lambda: order_sheets(work, paper), NATIVE))
+    for name, make, code in made:
         try:
-            yield Product(f"{SITE}/{name}.pdf", set_pdf(work, make()))
+            yield Product(f"{SITE}/{name}.pdf", set_pdf(work, make(), code))
         except BedcourseError as error:
             yield f"{name}.pdf was left out: {error}"
 
@@ -150,8 +150,8 @@ def small_paper(system: System) -> PaperName:
     return "A3" if system == "metric" else "ANSI B"
 
 
-def set_pdf(work: Job, sheets: Sequence[Sheet]) -> bytes:
-    """Return sheets as one PDF."""
+def set_pdf(work: Job, sheets: Sequence[Sheet], code: str = NATIVE) -> bytes:
+    """Return sheets as one PDF. code: of the language they are in."""
     from viz.export.pdf import DocumentInfo, to_pdf
 
     about = work.layout.design.project
@@ -160,6 +160,7 @@ def set_pdf(work: Job, sheets: Sequence[Sheet]) -> bytes:
         about.prepared_by,
         ", ".join(filter(None, (about.address, about.date))),
         ", ".join(sheet.number for sheet in sheets),
+        code,
     )
     return to_pdf([sheet.drawing for sheet in sheets], info)
 

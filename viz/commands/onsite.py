@@ -1,4 +1,4 @@
-"""Commands that print papers for the site: pole, laser sheet, inspection sheet."""
+"""Commands that print papers for the site: crew cards, pole, laser sheet, inspection sheet."""
 
 from pathlib import Path
 from typing import Annotated
@@ -6,7 +6,7 @@ from typing import Annotated
 import typer
 
 from viz.commands import saying
-from viz.commands.options import Design, SmallPaper, Tongue
+from viz.commands.options import Design, Dpi, SmallPaper, Tongue
 from viz.commands.saying import careful
 
 Pdf = Annotated[Path, typer.Option("--out", "-o", help="the PDF to write")]
@@ -14,8 +14,27 @@ Pdf = Annotated[Path, typer.Option("--out", "-o", help="the PDF to write")]
 
 def add(app: typer.Typer) -> None:
     """Add the commands to the command line."""
-    for command in (pole, laser, inspection):
+    for command in (cards, pole, laser, inspection):
         app.command()(command)
+
+
+@careful
+def cards(
+    design: Design,
+    out: Annotated[Path, typer.Option("--out", "-o", help="a folder, or a file ending in .pdf")],
+    paper: SmallPaper = None,
+    language: Tongue = "en",
+    dpi: Dpi = 150,
+) -> None:
+    """Print crew cards, a page a stage: picture, levels, amounts, hold point, cautions.
+
+    Into a folder they come as one PDF and as SVG and PNG of every card.
+    """
+    from viz.commands import printing
+    from viz.commands.carding import write_cards
+
+    files = write_cards(design, out, paper, language, dpi)
+    printing.notes([str(file) for file in files], f"Wrote {len(files)} files:")
 
 
 @careful

@@ -65,12 +65,13 @@ def _written(text: str, asked: Asked, sheets: Sheets) -> int:
         raise BedcourseError(f"{asked.out} should end in .pdf; these pages are written as a PDF")
     said = language(asked.language)
     work = job(text)
-    made = sheets(work, _paper(asked.paper, work.system), said)
-    save(asked.out, set_pdf(work, made))
+    made = sheets(work, upright_paper(asked.paper, work.system), said)
+    save(asked.out, set_pdf(work, made, said.code))
     return len(made)
 
 
-def _paper(text: str | None, system: System) -> SmallName:
+def upright_paper(text: str | None, system: System) -> SmallName:
+    """Return the paper of what is carried to the site, by its name. Raises BedcourseError."""
     names: dict[str, SmallName] = {"letter": "letter", "a4": "A4"}
     if text is None:
         return carried_paper(system)

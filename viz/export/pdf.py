@@ -29,12 +29,16 @@ pdfmetrics.registerFont(TTFont(FAMILY, str(font_file(bold=False))))
 
 @dataclass(frozen=True)
 class DocumentInfo:
-    """What a document says of itself to viewers and searches, in plain words."""
+    """What a document says of itself to viewers and searches, in plain words.
+
+    language: the code of the one it is in.
+    """
 
     title: str
     author: str = ""
     subject: str = ""
     keywords: str = ""
+    language: str = "en"
 
 
 class _Undated(PDFInfo):  # type: ignore[misc]
@@ -63,8 +67,9 @@ def to_pdf(sheets: Sequence[Drawing], about: DocumentInfo) -> bytes:
         raise ValueError("a document needs at least one sheet")
     file = BytesIO()
     canvas = Canvas(
-        file, pageCompression=1, invariant=1, pdfVersion=_VERSION, initialFontName=FAMILY, lang="en"
-    )
+        file, pageCompression=1, invariant=1, pdfVersion=_VERSION, initialFontName=FAMILY,
+        lang=about.language,
+    )  # fmt: skip
     canvas._doc.info = _Undated(about)
     canvas.setViewerPreference("DisplayDocTitle", "true")
     canvas.setViewerPreference("PrintScaling", "None")
