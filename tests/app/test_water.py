@@ -1,5 +1,6 @@
 """The view on water in the app: it follows the design file, and says what is not known."""
 
+import re
 from html import unescape
 
 import pytest
@@ -50,8 +51,7 @@ def shown(app):
 
 def cells(app):
     """Every cell of every table as text."""
-    found = (cell for table in app.table for cell in table.value.to_numpy().ravel())
-    return {str(cell).replace("\\", "") for cell in found}
+    return set(re.findall(r"<td[^>]*>([^<]*)</td>", shown(app)))
 
 
 def peak_of(text):
@@ -68,7 +68,7 @@ def test_every_stage_shows_its_pictures_findings_tables_and_caution(wet):
             assert shown(wet).count(f'alt="{title}"') == 2, title
         assert finding in shown(wet) or any(finding in i.value for i in wet.info)
         assert caution in shown(wet)
-        assert wet.table, name
+        assert cells(wet), name
         assert not wet.info or not pictures, name
 
 

@@ -140,7 +140,7 @@ def area_field(field: Field, text: str, changed: Callable[[str], None]) -> None:
 
     st.text_area(
         field.label, key=key, on_change=heard, disabled=broken(), help=field.help or None,
-        height="content", max_chars=20_000,
+        height="content", max_chars=20_000, placeholder=field.usual or None,
     )  # fmt: skip
 
 

@@ -22,7 +22,7 @@ class _Asked(NamedTuple):
 _LOOSE = (
     ("stone", "Washed stone", "clean stone settles little when it is raked and walked in"),
     ("sand", "Sand", "loose sand shrinks under the plate"),
-    ("soil", "Soil brought back", "loose soil shrinks under the plate, clay the most"),
+    ("soil", "Soil back", "loose soil shrinks under the plate, clay the most"),
 )
 _ROWS: dict[str, tuple[tuple[_Asked, _Asked], ...]] = {
     "Trucks": (

@@ -12,7 +12,6 @@ from geometry.units import System
 from viz.drawing.scale import SCALES, Scale
 from viz.issue import SHEET_DPI
 from viz.panels import cached
-from viz.panels.fields import escaped
 from viz.panels.figures import verdict
 from viz.tables import Cell, Table, by_gravity
 
@@ -61,15 +60,6 @@ def table(content: Table) -> None:
     """Show a table whole, without numbers of its rows."""
     columns = {head: [row[n] for row in content.rows] for n, head in enumerate(content.head)}
     st.dataframe(columns, hide_index=True, height="content")
-
-
-def words_table(content: Table) -> None:
-    """Show a table of sentences, wrapped so that every word of it is seen."""
-    columns = {
-        head: [escaped("" if row[n] is None else str(row[n])) for row in content.rows]
-        for n, head in enumerate(content.head)
-    }
-    st.table(columns, hide_index=True)
 
 
 def rows(content: Table) -> None:

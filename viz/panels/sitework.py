@@ -108,7 +108,7 @@ def ground() -> None:
     sieves = (
         "a lab's sieves, one a line: No. 200, 35 %; the fines decide which fabric will not clog"
     )
-    lines_field(Field(("soil", "grading"), "A sample's sieves", help=sieves))
+    lines_field(Field(("soil", "grading"), "A sample's sieves", "No. 4, 100 %", sieves))
     pair(
         Field(("datum", "top_of_footing"), "Elevation of TOF", "100 ft"),
         Field(("datum", "instrument"), "Elevation of the laser", "none",

@@ -35,7 +35,7 @@ def water(work: Job) -> None:
     tables = [(title, table) for title, table in stage.tables(at) if table.rows]
     for title, table in tables:
         st.subheader(title)
-        shown.words_table(table)
+        shown.rows(table)
     _files(tables, found)
 
 
