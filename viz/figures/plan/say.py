@@ -83,12 +83,14 @@ def pipe_tags(layout: Layout, drain: DrainLayout, paper: OnPaper, text: float) -
     say, house = Saying(layout), free_side(layout, drain, paper)
     legs = sorted(flows(drain), key=lambda f: f.start - f.end)
     wrong = wrong_side(layout, drain, paper)
+    # Where words crowd and need leaders, these keep off the arrow at the middle of the leg.
+    middle = 0.5 if len(layout.drains) == len(drain.lows) == 1 else 0.42
     for number, flow in enumerate(legs):
         length, words = flow.end - flow.start, say.fall(drain, flow)
         needed = _LONG * text_width(words, text) + 8
         if number and (paper.size(length) < needed or drain.rise <= 1e-9):
             continue
-        share = 0.5 if number else 0.36
+        share = middle if number else 0.36
         at = paper.point(drain.route.at(flow.start + share * length))
         toward = away_from(house, at)
         if number:
