@@ -14,14 +14,15 @@ from viz.job import job
 from viz.language.reader import codes, language
 
 PAGES = {
-    "Story pole": "pole.title", "Laser sheet": "laser.title",
+    "Crew cards": "stage.subgrade", "Story pole": "pole.title", "Laser sheet": "laser.title",
     "Inspection sheet": "inspection.title",
 }  # fmt: skip
 
 
 @pytest.fixture
 def site(app):
-    return app.segmented_control(key="view").set_value("On site").run()
+    app.segmented_control(key="view").set_value("On site").run()
+    return app.segmented_control(key="site stage").set_value("As dug").run()
 
 
 def shown(app):
@@ -58,6 +59,7 @@ def test_the_demos_shots_are_mapped_judged_and_outlast_another_page(site):
     assert {b.label for b in site.get("download_button")} >= {"Every shot, CSV", "SVG"}
     site.segmented_control(key="view").set_value("Levels").run()
     site.segmented_control(key="view").set_value("On site").run()
+    site.segmented_control(key="site stage").set_value("As dug").run()
     assert 'alt="As dug' in shown(site)
     press(site, "Put the shots away")
     assert 'alt="As dug' not in shown(site)
@@ -97,6 +99,7 @@ def test_only_the_demos_house_offers_the_demos_shots(app):
     app.segmented_control(key="view").set_value("Design file").run()
     app.text_area(key="whole text").set_value(TEXTS["inside"]).run()
     app.segmented_control(key="view").set_value("On site").run()
+    app.segmented_control(key="site stage").set_value("As dug").run()
     assert not any(b.label == "Example shots" for b in app.button)
 
 

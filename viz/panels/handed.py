@@ -11,6 +11,7 @@ from viz.issue import set_pdf
 from viz.job import Job
 from viz.language.reader import Language, language
 from viz.panels.cached import sound_job
+from viz.sheets.cards import card_sheets
 from viz.sheets.inspection import inspection_sheets
 from viz.sheets.laser import laser_sheets
 from viz.sheets.orders import order_sheets
@@ -20,6 +21,7 @@ from viz.sheets.upright import SmallName
 
 _Draw = Callable[[Job, SmallName, Language], tuple[Sheet, ...]]
 _DRAWN: Mapping[str, _Draw] = {
+    "crew cards": card_sheets,
     "story pole": lambda work, paper, words: pole_sheets(work.layout, paper, words),
     "laser sheet": lambda work, paper, words: laser_sheets(work.layout, paper, words),
     "inspection sheet": lambda work, paper, words: inspection_sheets(
@@ -63,4 +65,4 @@ def page_svg(text: str, sought: Sought, place: int) -> str:
 @st.cache_data(max_entries=6, show_spinner=False)
 def pages_pdf(text: str, sought: Sought) -> bytes:
     """Return all pages as one PDF. Raises like `pages`."""
-    return set_pdf(sound_job(text), pages(text, sought))
+    return set_pdf(sound_job(text), pages(text, sought), sought.code)

@@ -1,4 +1,4 @@
-"""The page "On site": the dug ground against the design, and the pages one carries to the hole."""
+"""The page "On site": pages one carries to the hole, and the dug ground against the design."""
 
 from typing import Literal, get_args
 
@@ -11,9 +11,11 @@ from viz.panels import handed, shown
 from viz.panels.asdug import as_dug
 from viz.panels.papers import paper_choice
 
-Stage = Literal["As dug", "Story pole", "Laser sheet", "Inspection sheet"]
+Stage = Literal["Crew cards", "Story pole", "Laser sheet", "Inspection sheet", "As dug"]
 _KEY, _CODE, _PAGE = "site stage", "page language", "page"
 _CAUTIONS = {
+    "Crew cards": "A card tells one stage of this design and nothing else. Whoever runs the job "
+    "reads the drawings, looks at the ground and says stop.",
     "Story pole": "Print at full size, 100 %, and lay a tape on the two bars of every page before "
     "you cut a pole by it: a printer that fits pages to paper spoils it.",
     "Laser sheet": "Shoot the benchmark before and after. A laser that was knocked or moved reads "
@@ -24,7 +26,7 @@ _CAUTIONS = {
 
 
 def on_site(work: Job) -> None:
-    """Show one thing of use at the hole: a survey, or pages to print."""
+    """Show one thing of use at the hole: pages to print, or a survey."""
     stages = list(get_args(Stage))
     chosen = st.segmented_control(
         "On site", stages, default=stages[0], key=_KEY, required=True, wrap=True,
