@@ -36,6 +36,7 @@ SHEET_DPI = 150
 SHEETS = "sheets"
 SITE = "site"
 DECISIONS = "for-decision.pdf"
+Tell = Callable[[str], None]
 
 
 @dataclass(frozen=True)
@@ -55,14 +56,27 @@ class Issued:
     report: Report
 
 
-def issue(text: str, folder: Path, tell: Callable[[str], None] = lambda _: None) -> Issued:
+def issue(text: str, folder: Path, tell: Tell = lambda _: None) -> Issued:
     """Write the whole set into a folder, each file whole or not at all.
 
     tell: hears the name of each product before it is made. Raises DesignError, FileError.
     """
     work = job(text)
+    return _written(work, folder, products(work, tell))
+
+
+def write_data(text: str, folder: Path, tell: Tell = lambda _: None) -> Issued:
+    """Write what other programs read into a folder, each file whole or not at all.
+
+    tell: as in `issue`. Raises DesignError, FileError.
+    """
+    work = job(text)
+    return _written(work, folder, data_products(work, tell))
+
+
+def _written(work: Job, folder: Path, found: Iterator[Product | str]) -> Issued:
     files, notes = [], []
-    for made in products(work, tell):
+    for made in found:
         if isinstance(made, str):
             notes.append(made)
             continue
@@ -71,7 +85,7 @@ def issue(text: str, folder: Path, tell: Callable[[str], None] = lambda _: None)
     return Issued(tuple(files), tuple(notes), work.report)
 
 
-def products(work: Job, tell: Callable[[str], None]) -> Iterator[Product | str]:
+def products(work: Job, tell: Tell) -> Iterator[Product | str]:
     """Yield the files of the set; where one cannot be made, the sentence that says why."""
     tell("the report and its tables")
     yield Product("design.toml", work.text.encode())
@@ -84,14 +98,31 @@ def products(work: Job, tell: Callable[[str], None]) -> Iterator[Product | str]:
     yield from _stills(work, tell)
 
 
+def data_products(work: Job, tell: Tell) -> Iterator[Product | str]:
+    """Yield report, tables and model for other programs; else the sentence that says why not."""
+    tell("the report and its tables")
+    yield from (Product(name, words.encode()) for name, words in papers(work).items())
+    book = [(title.capitalize(), table) for title, table in _figures(work.report).items()]
+    yield Product("data.xlsx", to_xlsx(book))
+    yield from _models_for_programs(work, tell)
+
+
+def _figures(report: Report) -> dict[str, tables.Table]:
+    """Return the tables of figures for other programs, by name."""
+    return {
+        "levels": tables.level_figures(report),
+        "volumes": tables.volume_figures(report),
+        "findings": tables.findings(report),
+        "inverts": tables.invert_figures(report),
+        "order": order_tables.figures(report.order),
+    }
+
+
 def papers(work: Job) -> dict[str, str]:
     """Return report, tables and schemas by file name."""
     return {
         "report.json": work.report.to_json(),
-        "levels.csv": to_csv(tables.level_figures(work.report)),
-        "volumes.csv": to_csv(tables.volume_figures(work.report)),
-        "findings.csv": to_csv(tables.findings(work.report)),
-        "order.csv": to_csv(order_tables.figures(work.report.order)),
+        **{f"{name}.csv": to_csv(table) for name, table in _figures(work.report).items()},
         "design.schema.json": _schema(Design.model_json_schema(by_alias=True)),
         "report.schema.json": _schema(Report.model_json_schema(mode="serialization")),
     }
@@ -102,7 +133,7 @@ def _schema(schema: dict[str, object]) -> str:
     return json.dumps({**dialect, **schema}, indent=2) + "\n"
 
 
-def _drawings(work: Job, tell: Callable[[str], None]) -> Iterator[Product | str]:
+def _drawings(work: Job, tell: Tell) -> Iterator[Product | str]:
     paper = usual_paper(work)
     tell(f"the permit set on {paper}")
     try:
@@ -123,7 +154,7 @@ def _drawings(work: Job, tell: Callable[[str], None]) -> Iterator[Product | str]
             yield Product(DECISIONS, set_pdf(work, options))
 
 
-def _site_papers(work: Job, tell: Callable[[str], None]) -> Iterator[Product | str]:
+def _site_papers(work: Job, tell: Tell) -> Iterator[Product | str]:
     """Yield cards, pole, laser and inspection sheets in every language, and the order sheet."""
     tell("papers for the site")
     paper = carried_paper(work.system)
@@ -193,17 +224,27 @@ def write_sheets(
     return tuple(written)
 
 
-def _models(work: Job, tell: Callable[[str], None]) -> Iterator[Product]:
-    from viz.export.glb import to_glb
+def _models(work: Job, tell: Tell) -> Iterator[Product | str]:
     from viz.viewer.page import viewer_page
 
-    tell("the model")
-    solids = work.foundation.solids
-    yield Product("model.glb", to_glb(solids))
+    yield from _models_for_programs(work, tell)
     yield Product("model.html", viewer_page(work).encode())
 
 
-def _stills(work: Job, tell: Callable[[str], None]) -> Iterator[Product | str]:
+def _models_for_programs(work: Job, tell: Tell) -> Iterator[Product | str]:
+    from viz.export.glb import to_glb
+    from viz.export.ifc.house import to_ifc
+    from viz.export.ifc.library import IfcLibraryError
+
+    tell("the model")
+    yield Product("model.glb", to_glb(work.foundation.solids))
+    try:
+        yield Product("model.ifc", to_ifc(work.layout, work.foundation))
+    except IfcLibraryError as error:
+        yield f"model.ifc was left out: {error}"
+
+
+def _stills(work: Job, tell: Tell) -> Iterator[Product | str]:
     for kind in STILLS:
         tell(f"the picture {kind}")
         try:

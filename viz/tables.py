@@ -122,6 +122,24 @@ def volume_figures(report: Report) -> Table:
     return Table(head, rows)
 
 
+def invert_figures(report: Report) -> Table:
+    """Return every drain's inverts for other programs, in the order one walks along each."""
+    head = (
+        "drain", "area", "places", "along_m", "level_m", "level_ft", "elevation_m", "elevation_ft",
+        "rod_reading_m",
+    )  # fmt: skip
+    rows = tuple(
+        (
+            drain.name, drain.area, ", ".join(row.names), _exact(row.along_m),
+            _exact(row.level_m), _exact(row.level_m / FOOT), _exact(row.elevation_m),
+            _exact(row.elevation_m / FOOT), _exact(row.rod_reading_m),
+        )
+        for drain in report.drains
+        for row in drain.inverts
+    )  # fmt: skip
+    return Table(head, rows)
+
+
 def findings(report: Report) -> Table:
     """Return the findings, the gravest first."""
     head = ("Verdict", "Subject", "Found", "Asked", "Source", "What to do")

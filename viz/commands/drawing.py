@@ -97,8 +97,8 @@ def _line(work: Job, asked: Asked) -> CutLine:
 
 
 def write_model(design: str, view: str, out: Path) -> None:
-    """Write the model as GLB, HTML or PNG. Raises BedcourseError in one sentence."""
-    kind, still = _kind(out, ("glb", "html", "png")), _still(view)
+    """Write the model as GLB, IFC, HTML or PNG. Raises BedcourseError in one sentence."""
+    kind, still = _kind(out, ("glb", "ifc", "html", "png")), _still(view)
     work = job(asking.design_text(design))
     if kind == "png":
         saying.tell(f"Making the picture {still} ...")
@@ -107,6 +107,10 @@ def write_model(design: str, view: str, out: Path) -> None:
         from viz.export.glb import to_glb
 
         save(out, to_glb(work.foundation.solids))
+    elif kind == "ifc":
+        from viz.export.ifc.house import to_ifc
+
+        save(out, to_ifc(work.layout, work.foundation))
     else:
         from viz.viewer.page import viewer_page
 

@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from viz.commands import onsite, saying
+from viz.commands import data, onsite, saying
 from viz.commands.options import Design, Dpi, Json, Out, Paper, Scale, SmallPaper
 from viz.commands.saying import careful
 
@@ -243,7 +243,7 @@ def model(
     out: Out,
     view: Annotated[str, typer.Option(help="for PNG: whole, cutaway or exploded")] = "whole",
 ) -> None:
-    """Write the model: GLB, HTML to turn it, or PNG."""
+    """Write the model: GLB, IFC, HTML to turn it, or PNG."""
     from viz.commands.drawing import write_model
 
     write_model(design, view, out)
@@ -281,6 +281,7 @@ def open_app(
 
 
 onsite.add(app)
+data.add(app)
 
 
 def _json(figures: object) -> None:

@@ -1,6 +1,11 @@
-"""GLB (binary glTF 2.0): one named, coloured node a part, metres, y up as glTF asks."""
+"""GLB (binary glTF 2.0): one named, coloured node a part, metres, y up as glTF asks.
+
+Each node's `extras` say what the part is: part id, name, role, material key, area, stage, and its
+lowest and highest level against the project's top of footing, metres.
+"""
 
 from collections.abc import Sequence
+from dataclasses import asdict
 from typing import Any
 
 import numpy as np
@@ -40,7 +45,9 @@ def _add(scene: trimesh.Scene, part: str, solids: Sequence[Solid]) -> None:
     mesh.visual = _paint(solids[0].label)
     place = np.eye(4)
     place[:3, 3] = middle
-    scene.add_geometry(mesh, node_name=part, geom_name=part, transform=place)
+    low, high = float(vertices[:, 1].min()), float(vertices[:, 1].max())
+    about = {**asdict(solids[0].label), "bottom_m": low, "top_m": high}
+    scene.add_geometry(mesh, node_name=part, geom_name=part, transform=place, metadata=about)
 
 
 def _paint(label: Label) -> Any:
