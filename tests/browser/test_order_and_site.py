@@ -1,0 +1,112 @@
+"""Order and On site in a real browser: all fits, files come whole, an edit moves nothing."""
+
+import pytest
+
+from tests.browser.conftest import PATIENCE
+from tests.browser.test_in_a_browser import OVERLAPS, look_at
+from tests.conftest import CHROMIUM
+from viz.carried import demo_shots
+
+pytestmark = [
+    pytest.mark.browser,
+    pytest.mark.slow,
+    pytest.mark.skipif(not CHROMIUM.exists(), reason=f"{CHROMIUM} is not installed"),
+]
+
+STAGES = {
+    "Order": {"To order": "Boards: Foam, basement", "What has arrived": "What has arrived"},
+    "On site": {
+        "Crew cards": "1 Subgrade", "Story pole": "Story pole, basement, 1 of",
+        "Laser sheet": "Laser sheet", "Inspection sheet": "Inspection sheet",
+    },
+}  # fmt: skip
+
+
+def fits(page):
+    """One caution: while a stage is replaced, the one before stands below it."""
+    settled = "document.querySelectorAll('.caution').length === 1"
+    page.wait_for_function(settled, timeout=PATIENCE)
+    wide = page.evaluate("document.querySelector('.stMain').scrollWidth")
+    assert wide <= page.viewport_size["width"]
+    sheets = "[...document.querySelectorAll('.sheet')].some(e => e.scrollWidth > e.clientWidth)"
+    assert not page.evaluate(sheets)
+    assert page.evaluate(OVERLAPS) == []
+
+
+def picture(page, title):
+    found = page.locator(f'img[alt^="{title}"]:visible')
+    found.first.wait_for(timeout=PATIENCE)
+    return found.first
+
+
+def test_every_stage_shows_its_picture_and_fits(page):
+    for view, stages in STAGES.items():
+        look_at(page, view)
+        for stage, title in stages.items():
+            look_at(page, stage)
+            box = picture(page, title).bounding_box()
+            assert box["x"] >= 0
+            assert box["x"] + box["width"] <= page.viewport_size["width"]
+            fits(page)
+    assert page.wrong == []
+
+
+def test_shots_are_opened_and_mapped(page):
+    look_at(page, "On site")
+    look_at(page, "As dug")
+    page.get_by_text("Open shots").wait_for(timeout=PATIENCE)
+    page.locator(".stMain input[type=file]").first.set_input_files(demo_shots())
+    picture(page, "As dug: thickness of the stone, basement")
+    fits(page)
+    assert page.wrong == []
+
+
+def test_a_ticket_is_typed_and_the_list_saved(page, tmp_path):
+    look_at(page, "Order")
+    look_at(page, "What has arrived")
+    page.get_by_label("Amount", exact=True).fill("14.2")
+    page.get_by_role("button", name="Put it on the list").click()
+    page.locator("summary", has_text="The list of tickets").click()
+    with page.expect_download(timeout=PATIENCE) as found:
+        page.get_by_role("button", name="Save the list").click()
+    found.value.save_as(tmp_path / "tickets.csv")
+    assert ",stone-57,14.2 tons," in (tmp_path / "tickets.csv").read_text(encoding="utf-8")
+    fits(page)
+    assert page.wrong == []
+
+
+def test_files_of_order_and_cards_come_whole(page, tmp_path):
+    look_at(page, "Order")
+    for name, begins in (("XLSX", b"PK"), ("PDF, to print", b"%PDF")):
+        with page.expect_download(timeout=PATIENCE) as found:
+            page.get_by_role("button", name=name, exact=True).click()
+        found.value.save_as(tmp_path / "file")
+        assert (tmp_path / "file").read_bytes().startswith(begins)
+    look_at(page, "On site")
+    page.get_by_role("button", name="PDF, all").wait_for(timeout=PATIENCE)
+    with page.expect_download(timeout=PATIENCE) as found:
+        page.get_by_role("button", name="PDF, all").click()
+    found.value.save_as(tmp_path / "cards.pdf")
+    assert (tmp_path / "cards.pdf").read_bytes().startswith(b"%PDF")
+    assert page.wrong == []
+
+
+def test_the_laying_plan_follows_an_edit_and_keeps_its_place(page):
+    look_at(page, "Order")
+    title = STAGES["Order"]["To order"]
+    before = picture(page, title)
+    place, source = before.bounding_box(), before.get_attribute("src")
+    page.locator("summary", has_text="Ordering").click()
+    field = page.get_by_label("Board length", exact=True)
+    field.fill("10 ft")
+    field.press("Enter")
+    page.wait_for_function(
+        "([title, old]) => [...document.querySelectorAll(`img[alt^='${title}']`)]"
+        ".some(e => e.offsetWidth && e.src !== old)",
+        arg=[title, source],
+        timeout=PATIENCE,
+    )
+    after = picture(page, title).bounding_box()
+    scrolled = page.evaluate("document.querySelector('.stMain').scrollTop")
+    assert (after["x"], after["y"] + scrolled) == pytest.approx((place["x"], place["y"]), abs=2)
+    assert page.wrong == []
