@@ -12,7 +12,7 @@ StageKey = Literal[
     "base", "blinding", "retarder", "insulation", "edge_board", "slab",
 ]  # fmt: skip
 Portion = Literal["whole", "under pipe", "over pipe"]
-Watcher = Literal["builder", "inspector", "competent", "engineer"]
+Watcher = Literal["builder", "inspector"]
 
 
 @dataclass(frozen=True)

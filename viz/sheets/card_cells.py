@@ -94,7 +94,7 @@ def _row(row: Sequence[Cell], width: float, text: float) -> Laid:
 
 def counted(found: Sequence[tuple[str, str]], width: float, text: float) -> Laid:
     """Return things that are counted, each its number large with its name, in lines."""
-    high, marks = BIG + 2.6, list[Mark]()
+    high, marks = BIG + _NOTE_GAP, list[Mark]()
     left, top = 0.0, 0.0
     for number, name in found:
         first = text_width(number, BIG, bold=True) + 2.0
@@ -154,7 +154,7 @@ def _entry(entry: Entry, across: float, text: float) -> Laid:
     fits = text_width(entry.level, text) <= wide
     said = entry.level if fits else entry.short or entry.level
     name, level = paragraph(entry.name, wide, text, bold=True), paragraph(said, wide, text)
-    high = max(BIG, name.height + level.height) + 1.8
+    high = max(BIG + _NOTE_GAP, name.height + level.height + 1.8)
     top = -(high - name.height - level.height + text * (LEAD - 1)) / 2
     marks = (*name.at(0, top), *level.at(0, top - name.height), _reading(entry, across, high))
     return Laid(marks, high)
@@ -166,7 +166,7 @@ def _line(entry: Entry, across: float, text: float) -> Laid:
     gap = text_width(entry.name, text, bold=True) + 4.0
     if gap + text_width(entry.level, text) > wide:
         return _entry(entry, across, text)
-    high = BIG + 2.2
+    high = BIG + _NOTE_GAP
     base = -high / 2 - text / 2
     return Laid((
         Text((0, base), entry.name, text, bold=True, layer="list"),

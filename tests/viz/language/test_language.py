@@ -43,7 +43,7 @@ def test_every_material_has_a_name_of_its_own(code: str) -> None:
 
 def test_units_are_said_in_the_language_and_figures_stay() -> None:
     spanish = language("es")
-    assert spanish.units("1/16 in per ft") == "1/16 pulg por pie"
+    assert spanish.units("1/16 in per ft") == "1/16 pulg/pie"
     assert spanish.units("412.35 ft") == "412.35 pies"
     assert spanish.units("4'-1 1/8\"") == "4'-1 1/8\""
     assert spanish.units("150 mm") == "150 mm"

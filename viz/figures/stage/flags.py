@@ -15,12 +15,12 @@ from viz.figures.section.view import View
 from viz.style.lines import CHAIN, CUT, DATUM, INK, PAPER, SEEN
 from viz.style.text import DESCENT
 
-BIG = 8.4
+BIG = 8.05
 SMALL = 4.2
 POLE = 5.0
 _POLE_AT = 4.0
 _TEXT_AT = 17.5
-_GAP = 2.2
+_GAP = 0.8
 _BLOCK_M = {"ft-in": FOOT, "metric": 0.2}
 
 
@@ -51,7 +51,7 @@ def _widths(flag: Flag) -> tuple[float, float, float]:
 
 def _height(flag: Flag) -> float:
     small = SMALL * (1 + DESCENT)
-    return small + BIG * (1 + DESCENT / 2) + (small + 0.8 if flag.note else 0.0) + 1.2
+    return small + BIG * (1 + DESCENT) + (small + 0.2 if flag.note else 0.0) + 1.2
 
 
 def flag_marks(flags: Sequence[Flag], view: View, room: Box, system: System) -> Iterator[Mark]:
@@ -104,5 +104,5 @@ def _words(flag: Flag, y: float, middle: float, pole: float, x: float) -> Iterat
     yield Text((x, name), flag.name, SMALL, bold=True, layer="levels")
     yield Text((x, figure), flag.figure, BIG, bold=True, layer="levels")
     if flag.note:
-        low = figure - BIG * DESCENT / 2 - 0.8 - SMALL
+        low = figure - BIG * DESCENT - 0.2 - SMALL
         yield Text((x, low), flag.note, SMALL, layer="levels")

@@ -2,11 +2,10 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import product
-from math import hypot
 
 import numpy as np
 import shapely
+from numpy.typing import NDArray
 from shapely import LineString, MultiPolygon, Polygon
 from shapely import Point as Spot
 
@@ -126,20 +125,26 @@ def _halved(words: str, text: float) -> str:
 def _free(naming: Naming, target: Point, taken: shapely.Geometry, box: Box) -> Box | None:
     """Return the free place for a name that is nearest to what it names, from above."""
     wide, high = _size(naming)
-    lefts = np.arange(box.left + 1, box.right - wide, _STEP)
-    lows = np.arange(box.low + 1, box.high - high, _STEP)
-    places = [Box(x, y, x + wide, y + high) for x, y in product(lefts.tolist(), lows.tolist())]
-    free = [p for p in places if not taken.intersects(_room(p))]
-    return min(free, key=lambda p: _cost(p, target, taken), default=None)
+    x, y = np.meshgrid(
+        np.arange(box.left + 1, box.right - wide, _STEP),
+        np.arange(box.low + 1, box.high - high, _STEP),
+    )
+    free = ~shapely.intersects(taken, shapely.box(x, y, x + wide, y + high))
+    corners = zip(x[free].tolist(), y[free].tolist(), strict=True)
+    places = [Box(left, low, left + wide, low + high) for left, low in corners]
+    if not places:
+        return None
+    return places[int(np.argmin(_costs(places, target, taken)))]
 
 
-def _cost(place: Box, target: Point, taken: shapely.Geometry) -> float:
-    """Return how far a name stands from its thing; over others, or under it, counts as farther."""
-    start = _start(place, target)
-    away = hypot(start[0] - target[0], start[1] - target[1])
-    crossed = LineString((start, target)).intersection(taken).length
-    close, below = away < _TAIL, start[1] < target[1]
-    return float(away + 0.5 * crossed + 25.0 * close + 15.0 * below)
+def _costs(places: Sequence[Box], target: Point, taken: shapely.Geometry) -> NDArray[np.float64]:
+    """Return how far each name stands from its thing; over others, or under it, is farther."""
+    starts = np.array([_start(place, target) for place in places])
+    lines = shapely.linestrings(np.stack((starts, np.broadcast_to(target, starts.shape)), axis=1))
+    away = shapely.length(lines)
+    crossed = shapely.length(shapely.intersection(lines, taken))
+    below = starts[:, 1] < target[1]
+    return np.asarray(away + 0.5 * crossed + 25.0 * (away < _TAIL) + 15.0 * below)
 
 
 def _start(place: Box, target: Point) -> Point:
