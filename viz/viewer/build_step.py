@@ -83,7 +83,7 @@ def _node() -> tuple[str, str]:
 
 
 def _run(command: list[str], folder: Path, trouble: str) -> None:
-    """Run a command with its own Node found first; one sentence and its last words on trouble."""
+    """Run a command with its own Node found first; end in one sentence on trouble."""
     path = os.pathsep.join((str(Path(command[0]).parent), os.environ.get("PATH", "")))
     try:
         done = subprocess.run(  # noqa: S603
@@ -93,5 +93,5 @@ def _run(command: list[str], folder: Path, trouble: str) -> None:
     except subprocess.TimeoutExpired:
         sys.exit(f"{trouble} (no answer within {PATIENCE_S // 60} minutes).")
     if done.returncode:
-        said = [line for line in (done.stdout + done.stderr).splitlines() if line.strip()]
-        sys.exit(f"{trouble}.\n" + "\n".join(said[-4:]))
+        said = [line for line in (done.stdout + done.stderr).splitlines() if "rror" in line]
+        sys.exit(f"{trouble} ({said[0].strip() if said else done.returncode}).")

@@ -12,7 +12,7 @@ from viz.viewer.speaking import spoken
 
 # Levels nearer than this are one line of the tape.
 SAME_M = 5e-4
-# More names than this at one height are too long for a line.
+# More names than this at one height are too long for a line; with areas' names, one is enough.
 MOST_NAMES = 2
 _MAIN = ("tof", "finished")
 
@@ -59,7 +59,7 @@ def _row(row: list[Named], layout: Layout) -> dict[str, Any]:
 def _names(row: list[Named], code: str) -> str:
     first = sorted(row, key=lambda level: level.key not in _MAIN)
     names = dict.fromkeys(level.said(language(code)) for level in first)
-    return " = ".join([*names][:MOST_NAMES])
+    return " = ".join([*names][: 1 if any(level.area for level in row) else MOST_NAMES])
 
 
 def _all(layout: Layout) -> Iterator[Named]:

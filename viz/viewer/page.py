@@ -14,7 +14,7 @@ from viz.viewer import bundle
 from viz.viewer.model import model
 from viz.viewer.speaking import Spoken, page_words
 from viz.viewer.stages import cautions
-from viz.viewer.still import still
+from viz.viewer.still import stills
 
 _LAPTOP = "width=device-width, initial-scale=1"
 
@@ -62,17 +62,18 @@ def _json(record: dict[str, Any]) -> str:
 def _body(work: Job, record: dict[str, Any]) -> list[str]:
     about = work.layout.design.project
     address = f"<span>{escape(about.address)}</span>" if about.address else ""
-    picture = still(work)
-    image = f'<img class="still" src="{picture}" alt="{escape(_native("still"))}">'
+    drawn = escape(_native("still"))
+    images = "".join(f'<img src="{picture}" alt="{drawn}">' for picture in stills(work))
     return [
         f'<header class="head"><h1>{escape(work.name)}</h1>{address}</header>',
         "<main>",
-        f"<noscript>{image if picture else ''}<p>{_said('still')}</p></noscript>",
+        # Stands where no script runs or none can draw; the script hides it.
+        f'<figure id="still">{images}<figcaption>{_said("still")}</figcaption></figure>',
         '<div id="desk" hidden><div class="stand"><div id="picture"></div>'
         '<div id="under"></div></div><aside id="controls"></aside></div>',
         f'<img id="printed" alt="{escape(_native("drawn"))}">',
         _cautions(work),
-        f'<section class="figures" id="figures"><h2>{_said("figures")}</h2>',
+        f'<section class="figures" id="figures" tabindex="0"><h2>{_said("figures")}</h2>',
         _levels(work),
         _parts(record["parts"]),
         "</section></main>",

@@ -13,7 +13,7 @@ import type { Model, Part } from "./model";
 import { boxCorners, PartView, type Show } from "./part";
 import { level, type Plane } from "./slice";
 import type { State } from "./state";
-import { hatched, repeatMetres } from "./tiles";
+import { hatched, metresPerMm } from "./tiles";
 import { shown, tones } from "./tones";
 import { unpacked } from "./unpack";
 
@@ -112,7 +112,8 @@ export class House {
     }
     this.hatches.forEach((texture, look) => {
       const tile = this.model.tiles[this.model.looks[look]!.hatch];
-      if (texture && tile) texture.repeat.setScalar(1 / repeatMetres(metresPerPixel, tile));
+      const mm = metresPerMm(metresPerPixel);
+      if (texture && tile) texture.repeat.set(1 / (mm * tile.size[0]), 1 / (mm * tile.size[1]));
     });
     // The light stands over the viewer's left shoulder.
     this.sun.position

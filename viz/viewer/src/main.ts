@@ -4,6 +4,7 @@ import { Controls } from "./controls";
 import { asNamed } from "./cutting";
 import { el } from "./dom";
 import type { Model } from "./model";
+import { onPaper } from "./paper";
 import { Store } from "./state";
 import { shown } from "./tones";
 import { Viewer } from "./viewer";
@@ -39,10 +40,10 @@ function start(): void {
   try {
     viewer = new Viewer(canvas, picture, model, store, speech);
   } catch (fault) {
-    document.body.classList.add("still");
     document.getElementById("desk")!.hidden = true;
     throw fault;
   }
+  document.getElementById("still")!.hidden = true;
   const [first] = model.cuts;
   if (first) store.set({ cut: asNamed(first, viewer.house.choices, viewer.house.box) });
   viewer.start();
@@ -53,7 +54,12 @@ function start(): void {
   printing(viewer);
   const load = (next: Model) => {
     if (next.format !== FORMAT) throw new Error(`format ${next.format} is not known here`);
+    const { stage } = store.state;
+    const done = stage === speech.model.stages.length;
     speech.model = next;
+    // What was all built stays so, whatever stages there are now.
+    const last = next.stages.length;
+    store.set({ stage: done ? last : Math.min(stage, last) });
     viewer.replace(next);
     controls.replace(next);
   };
@@ -83,7 +89,7 @@ function printing(viewer: Viewer): void {
   const printed = document.getElementById("printed") as HTMLImageElement;
   window.addEventListener("beforeprint", () => {
     viewer.paintNow();
-    printed.src = viewer.canvas.toDataURL("image/png");
+    printed.src = onPaper(viewer.frame, viewer.canvas);
   });
 }
 

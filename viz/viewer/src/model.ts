@@ -16,10 +16,9 @@ export interface Look {
   dash: number[];
 }
 
-/** A square piece of a hatch, repeated as it is or mirrored: mm wide; strokes are weight in mm and x, y, x, y, ... in mm. */
+/** A piece of a hatch that repeats: mm wide and high; strokes are weight in mm and x, y, x, y, ... in mm. */
 export interface Tile {
-  size: number;
-  mirror: boolean;
+  size: Pair;
   strokes: [number, number[]][];
 }
 

@@ -1,6 +1,6 @@
 // A patch of a material as it looks where it is cut: fill and hatch.
 import type { Model } from "./model";
-import { hatched } from "./tiles";
+import { painted } from "./tiles";
 
 const made = new Map<string, string>();
 
@@ -12,12 +12,11 @@ export function swatch(element: HTMLElement, model: Model, look: number): void {
   const tile = model.tiles[found.hatch];
   const name = `${found.fill} ${found.hatch}`;
   if (!made.has(name)) {
-    const canvas = hatched(found, tile)?.image as HTMLCanvasElement | undefined;
-    made.set(name, canvas ? canvas.toDataURL() : "");
+    made.set(name, painted(found, tile)?.toDataURL() ?? "");
   }
   const picture = made.get(name);
   if (picture && tile) {
     element.style.backgroundImage = `url(${picture})`;
-    element.style.backgroundSize = `${tile.size * 2.6}px`;
+    element.style.backgroundSize = tile.size.map((mm) => `${mm * 2.6}px`).join(" ");
   }
 }

@@ -181,6 +181,8 @@ export class Viewer implements Hand {
 
   private measure(): void {
     const { width, height } = this.frame.getBoundingClientRect();
+    // On paper the picture is not laid out; an image of it stands there.
+    if (width < 2 || height < 2) return;
     this.eye.width = Math.max(1, width);
     this.eye.height = Math.max(1, height);
     this.renderer.setPixelRatio(Math.min(2, devicePixelRatio));

@@ -11,6 +11,7 @@ export type ViewName = "whole" | "face" | "detail" | "below";
 const BELOW_M = 1.5;
 const INTO_HOUSE_M = 1.3;
 const BESIDE_M = 0.25;
+const NARROW = 760;
 const OVER_M = 0.4;
 
 /** Roles that hide the pipe from below. */
@@ -37,7 +38,8 @@ export function look(name: ViewName, house: House, eye: Eye, insets: Insets): vo
     return;
   }
   const plane = house.plane!;
-  const flat = name === "detail" ? detail(house) : whole(house);
+  const into = eye.width < NARROW ? INTO_HOUSE_M / 2 : INTO_HOUSE_M;
+  const flat = name === "detail" ? detail(house, into) : whole(house);
   const points = flat.map(([a, z]) => spot(plane, a, z));
   eye.fit(points, { round, down: 0 }, insets);
 }
@@ -67,7 +69,7 @@ function whole(house: House): Flat[] {
 }
 
 /** The window at the cut's outermost drain: footing, drain, and the floor's layers beside. */
-function detail(house: House): Flat[] {
+function detail(house: House, into: number): Flat[] {
   const cut = house.views.filter((view) => view.cut.length);
   const drains = cut.filter((view) => view.part.role === "drain stone");
   const beds = drains.flatMap((view) => view.cut.filter((loop) => loop.area > 0.01));
@@ -77,8 +79,8 @@ function detail(house: House): Flat[] {
   const zs = bed.line.filter((_, i) => i % 2);
   const work = corners(cut.filter((view) => !view.part.earth)).map(([x]) => x);
   const inward = Math.max(...work) - Math.max(...xs) > Math.min(...xs) - Math.min(...work);
-  const left = Math.min(...xs) - (inward ? BESIDE_M : INTO_HOUSE_M);
-  const right = Math.max(...xs) + (inward ? INTO_HOUSE_M : BESIDE_M);
+  const left = Math.min(...xs) - (inward ? BESIDE_M : into);
+  const right = Math.max(...xs) + (inward ? into : BESIDE_M);
   const low = Math.min(...zs) - 0.12;
   const high = Math.max(...zs) + OVER_M;
   return [
