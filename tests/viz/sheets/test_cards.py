@@ -16,7 +16,7 @@ from tests.designs import design_of, seeded_raw
 from tests.viz.sheets.issued import work
 from tests.whole.networks import TEXTS
 from viz.drawing.lettering import text_box
-from viz.drawing.marks import Fill, Text
+from viz.drawing.marks import Fill, Line, Text
 from viz.issue import set_pdf
 from viz.job import Job, job
 from viz.language.reader import codes, language
@@ -69,7 +69,7 @@ def test_every_card_is_read_at_arms_length(name: str, paper: SmallName, code: st
 
 
 @pytest.mark.parametrize(("name", "paper", "code"), EVERY)
-def test_names_in_the_picture_stand_on_nothing_that_is_cut(
+def test_names_in_the_picture_stand_clear_of_the_cut_and_of_arrows(
     name: str, paper: SmallName, code: str
 ) -> None:
     for sheet in cards_of(name, paper, code):
@@ -77,11 +77,19 @@ def test_names_in_the_picture_stand_on_nothing_that_is_cut(
         solid = shapely.union_all(
             [m.shape for m in marks if isinstance(m, Fill) and m.layer == "cut"]
         )
+        arrows = shapely.union_all(
+            [
+                shapely.LineString(m.points)
+                for m in marks
+                if isinstance(m, Line) and m.layer == "labels"
+            ]
+        )
         for text in texts(sheet):
             box = text_box(text)
             if text.layer == "labels":
                 room = shapely.box(box.left, box.low, box.right, box.high)
                 assert room.intersection(solid).area < 0.01, (sheet.title, text.words)
+                assert not room.buffer(-0.2).intersects(arrows), (sheet.title, text.words)
 
 
 def test_cards_are_pages_with_their_letters_within() -> None:

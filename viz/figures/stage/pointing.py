@@ -66,14 +66,19 @@ def pointing_marks(
     if shape.is_empty:
         return
     target = _target(shape, box)
-    naming, place = _placed(naming, target, taken, box)
+    arrows = tuple(_thickness(shape, target, box)) if measured else ()
+    beside = [
+        LineString(mark.points).buffer(_SMALL_HEAD[1] + _HALO)
+        for mark in arrows
+        if isinstance(mark, Line)
+    ]
+    naming, place = _placed(naming, target, shapely.union_all([taken, *beside]), box)
     yield from _arrow(_start(place, target), target, _SHAFT, _HEAD)
     yield Fill(_room(place), PAPER, "labels")
     for number, line in enumerate(reversed(naming.lines)):
         y = place.low + _PAD + naming.text * (DESCENT + number * _LEAD)
         yield Text((place.left + _PAD, y), line, naming.text, bold=True, layer="labels")
-    if measured:
-        yield from _thickness(shape, target, box)
+    yield from arrows
 
 
 def _target(shape: MultiPolygon, box: Box) -> Point:
