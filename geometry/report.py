@@ -7,19 +7,26 @@ from typing import Literal
 
 from pydantic import BaseModel, ConfigDict
 
+from geometry.checks.board import BoardLoad, board_findings, board_loads
 from geometry.checks.cleanouts import cleanout_findings
 from geometry.checks.cold import ColdConcrete, cold_concrete
 from geometry.checks.drain_rules import drain_rule_findings
 from geometry.checks.filter import drain_filter_findings, filter_findings
 from geometry.checks.finding import Finding, Severity
+from geometry.checks.floor_rules import floor_findings
 from geometry.checks.foam import FoamVerdict, foam_finding, foam_verdict
+from geometry.checks.footing_rules import footing_findings
+from geometry.checks.ground_rules import ground_findings
 from geometry.checks.hillside import hillside_findings
 from geometry.checks.levels import level_findings
 from geometry.checks.networks import network_findings
 from geometry.checks.outlets import daylight_findings
 from geometry.checks.strength import strength_findings
 from geometry.checks.wall import wall_findings
+from geometry.checks.wall_rules import wall_rule_findings
 from geometry.checks.water import water_findings
+from geometry.checks.whole import whole_findings
+from geometry.heat.floors import FloorHeat, floor_heat
 from geometry.layout.lay import Layout
 from geometry.layout.leveltable import level_rows
 from geometry.parts.ground import BackfillState
@@ -125,6 +132,8 @@ class Report(_Row):
     levels: tuple[Level, ...]
     volumes: tuple[Volume, ...]
     foam: tuple[Verdict, ...]
+    warmth: tuple[FloorHeat, ...]
+    boards: tuple[BoardLoad, ...]
     findings: tuple[Found, ...]
     drains: tuple[DrainFigures, ...]
     outlets: tuple[OutletFigures, ...]
@@ -165,6 +174,8 @@ def report(layout: Layout, foundation: Foundation | None = None) -> Report:
         levels=_levels(layout),
         volumes=tuple(_volume(v) for v in volumes),
         foam=tuple(_verdict(layout, v, c) for v, c in zip(verdicts, colds, strict=True)),
+        warmth=_warmth(layout, colds),
+        boards=board_loads(layout),
         findings=tuple(_found(f) for f in _findings(layout, verdicts, colds)),
         drains=drains_figures(layout),
         outlets=reported_outlets(layout),
@@ -191,7 +202,18 @@ def _findings(
         *filter_findings(layout),
         *wall_findings(layout),
         *water_findings(layout),
+        *board_findings(layout),
+        *footing_findings(layout),
+        *wall_rule_findings(layout),
+        *floor_findings(layout),
+        *ground_findings(layout),
+        *whole_findings(layout),
     ]
+
+
+def _warmth(layout: Layout, colds: list[ColdConcrete]) -> tuple[FloorHeat, ...]:
+    found = (floor_heat(layout, a, c.share) for a, c in zip(layout.areas, colds, strict=True))
+    return tuple(heat for heat in found if heat)
 
 
 def _drain_findings(view: Layout) -> Iterator[Finding]:

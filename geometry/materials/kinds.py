@@ -114,11 +114,15 @@ class Board(Material):
 
 @dataclass(frozen=True, kw_only=True)
 class Concrete(Material):
-    """Concrete; `strength_kpa` is the specified cylinder strength, None where not stated."""
+    """Concrete; `strength_kpa` is the specified cylinder strength, None where not stated.
+
+    `r_per_m` is thermal resistance in m2K/W per metre of thickness.
+    """
 
     kind: Literal["concrete"] = "concrete"
     density_kg_m3: float
     strength_kpa: float | None
+    r_per_m: float
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -209,8 +213,8 @@ class Soil(Material):
     `compacted_friction_deg` and `dry_density_kg_m3` (low, high) are typical of soil compacted
     to its best, `saturated_density_kg_m3` the same with its voids full of water;
     `friction_range_deg` runs from loose to dense in place. `wall_table_load_n_m3` is the fluid
-    weight by which the IRC's wall tables are entered. `reaction_class` is the class beside a
-    buried pipe (`reaction.py`).
+    weight by which the IRC's wall tables are entered. `conductivity_w_mk` is for heat, W/mK.
+    `reaction_class` is the class beside a buried pipe (`reaction.py`).
     """
 
     kind: Literal["soil"] = "soil"
@@ -230,6 +234,7 @@ class Soil(Material):
     dry_density_kg_m3: tuple[float, float] | None = None
     saturated_density_kg_m3: tuple[float, float] | None = None
     wall_table_load_n_m3: float | None = None
+    conductivity_w_mk: float | None = None
     reaction_class: ReactionClass | None = None
 
 

@@ -23,6 +23,7 @@ _COMPACTED = Source(
 )
 _SATURATED = Source("dry weight and grains of specific gravity 2.65 (saturated)", sure="computed")
 _WALL_TABLE = Source("IRC", clause="Tables R404.1.2 (design lateral soil load)", sure="memory")
+_HEAT = Source("ISO 13370", clause="clay or silt 1.5 W/mK, sand or gravel 2.0", sure="memory")
 _REACTION = Source("ASTM D2487", clause="group into the classes of Howard's table", sure="memory")
 _OPEN = Source("no soil named: every figure is left open until the ground is seen", sure="practice")
 
@@ -38,6 +39,7 @@ _GROUP_SOURCES = (
     _COMPACTED,
     _SATURATED,
     _WALL_TABLE,
+    _HEAT,
     _REACTION,
 )
 _CLEAN, _DIRTY, _FINE = (0.0, 0.05), (0.12, 0.50), (0.50, 1.0)
@@ -72,6 +74,8 @@ _BESIDE_PIPE: dict[str, ReactionClass] = {
     **dict.fromkeys(("ML", "CL"), "lean fine"),
     **dict.fromkeys(("MH", "CH", "OL"), "none"),
 }
+# For heat, W/mK: what is half sand or coarser, and what is finer.
+_COARSE_HEAT, _FINE_HEAT = 2.0, 1.5
 _CLEAN_GROUPS = ("GW", "GP", "SW", "SP")
 _GRAIN_GRAVITY, _WATER_KG_M3 = 2.65, 1000.0
 
@@ -143,6 +147,7 @@ def _soil(
         dry_density_kg_m3=_dry(group),
         saturated_density_kg_m3=_saturated(group),
         wall_table_load_n_m3=_load(_WALL_PCF.get(group)),
+        conductivity_w_mk=_COARSE_HEAT if group[0] in "GS" else _FINE_HEAT,
         reaction_class=_BESIDE_PIPE[group],
     )
 

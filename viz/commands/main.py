@@ -193,6 +193,15 @@ def soil(design: Design, as_json: Json = False) -> None:
 
 @app.command()
 @careful
+def warmth(design: Design, as_json: Json = False) -> None:
+    """Print how warm the floor is: layers, heat to the ground, its edge, the foam under load."""
+    from viz.commands.warming import show_warmth
+
+    show_warmth(design, as_json)
+
+
+@app.command()
+@careful
 def section(
     design: Design,
     out: Out,

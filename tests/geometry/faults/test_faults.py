@@ -6,13 +6,14 @@ import time
 import misread_designs
 import pytest
 import unbuildable_designs
+import warm_designs
 import wet_designs
 from sound_design import SOUND, Case, edited
 
 from geometry.designfile import read_design
 from geometry.errors import DesignError, Fault
 
-CASES = (*misread_designs.ALL, *unbuildable_designs.ALL, *wet_designs.ALL)
+CASES = (*misread_designs.ALL, *unbuildable_designs.ALL, *warm_designs.ALL, *wet_designs.ALL)
 
 
 def faults_of(text: str) -> tuple[Fault, ...]:

@@ -1,0 +1,1 @@
+"""What keeps the floor warm: resistance of its layers, and its loss to the ground."""

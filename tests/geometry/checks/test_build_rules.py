@@ -1,0 +1,293 @@
+"""Rules on footing, wall, floor and grade: a design that keeps each and one that breaks it.
+
+The house of `tests.houses` is edited: footing 20 x 12 in under an 8 in wall of 8 ft, grade at
++7 ft, 6 in of stone, foam, 15 mil Class A sheet, 4 in of slab, gravel (GW, 3,000 psf).
+"""
+
+import pytest
+
+from geometry.checks.finding import Finding
+from geometry.checks.floor_rules import floor_findings
+from geometry.checks.footing_rules import footing_findings
+from geometry.checks.ground_rules import ground_findings
+from geometry.checks.wall_rules import wall_rule_findings
+from geometry.report import report
+from geometry.rules.footings import table_size
+from geometry.rules.limit import Limit
+from geometry.rules.walls import wall_answer
+from geometry.sources import PRACTICE
+from geometry.units import INCH
+from tests.houses import WITH_GARAGE, house, without
+
+Change = tuple[str, str]
+# Above the bottom of the file, after the last key of a table that stands there.
+SLAB = '"concrete-3000", thickness = "4 in"'
+SHEET = '"e1745-a-15mil", thickness = "15 mil"'
+SHEET_ROW = f'    {{ name = "retarder", material = {SHEET}, role = "retarder" }},\n'
+SAND = '    { name = "sand", material = "sand-c33", thickness = "2 in", role = "blinding" },\n'
+CLAY = ('group = "GW"', 'group = "CL"')
+KIND = ('height = "8 ft"\n', 'height = "8 ft"\n{}\n')
+
+
+def found(*changes: Change) -> list[Finding]:
+    made = house(*changes)
+    walls, floors = wall_rule_findings(made), floor_findings(made)
+    return [*footing_findings(made), *walls, *floors, *ground_findings(made)]
+
+
+def the(name: str, *changes: Change) -> Finding:
+    (one,) = (f for f in found(*changes) if f.id == name)
+    return one
+
+
+def tell(table: str, words: str) -> Change:
+    return "[soil]", f"[{table}]\n{words}\n\n[soil]"
+
+
+def wall(words: str) -> Change:
+    return KIND[0], KIND[1].format(words)
+
+
+def tie(words: str) -> Change:
+    return 'tie = "foam bottom at TOF"', f'tie = "foam bottom at TOF"\n{words}'
+
+
+DRY = (without("drain"), without("sump"), ("count = 2", "count = 0"))
+THICK, WIDE = 'thickness = "12 in"', 'width = "20 in"'
+FROST = tell("site", 'frost_depth = "42 in"')
+# Grade at +7 ft and the footing's bottom at -1 ft: 96 in deep.
+CASES: dict[str, tuple[str, tuple[Change, ...], tuple[Change, ...]]] = {
+    "footing-width": (
+        "footing-rules", (('width = "20 in"', 'width = "12 in"'),),
+        (('width = "20 in"', 'width = "11 in"'),),
+    ),
+    "footing-thickness": (
+        "footing-rules", (*DRY, (THICK, 'thickness = "6 in"')),
+        (*DRY, (THICK, 'thickness = "5 in"'), (WIDE, 'width = "18 in"')),
+    ),
+    "footing-stands-out": (
+        "footing-rules", (('width = "20 in"', 'width = "12 in"'),),
+        (('width = "20 in"', 'width = "20 in"\noffset = "5 in"'),),
+    ),
+    "footing-projection": (
+        "footing-rules", (*DRY, (THICK, 'thickness = "6 in"')),
+        # The trap: 23 x 6 in under 8 in stands out 7 1/2 in.
+        (*DRY, (WIDE, 'width = "23 in"'), (THICK, 'thickness = "6 in"')),
+    ),
+    "footing-depth": (
+        "footing-rules", (*DRY, tell("excavation", 'existing = "0 in"')),
+        (*DRY, tell("excavation", 'existing = "-1 in"')),
+    ),
+    "footing-frost": (
+        "footing-rules", (FROST,), (tell("site", 'frost_depth = "97 in"'),),
+    ),
+    "bar-cover": (
+        "footing-rules", (), (('cover = "3 in"', 'cover = "2 in"'),),
+    ),
+    "footing-table": (
+        # Two stories on a basement: 17 x 6 on 2,000 psf and better; 23 wide on clay of 1,500 psf.
+        "footing-rules", (tell("site", "stories = 2"),), (tell("site", "stories = 2"), CLAY),
+    ),
+    "wall-above-grade": (
+        "wall-rules", (('at_wall = "7 ft"', 'at_wall = "7 ft 6 in"'),),
+        (('at_wall = "7 ft"', 'at_wall = "7 ft 8 in"'),),
+    ),
+    "wall-table": (
+        "wall-rules",
+        (wall('kind = "8 in block, grouted"'), ('at_wall = "7 ft"', 'at_wall = "4 ft"')),
+        (tell("water", 'water_table = "1 ft"'),),
+    ),
+    "wall-foot": (
+        "wall-rules", (), (tie('edge_board = { material = "xps-iv", thickness = "1 in" }'),),
+    ),
+    "wall-waterproofing": (
+        "wall-rules",
+        (wall('coating = "waterproofing"'), tell("water", 'water_table = "-3 in"')),
+        (wall('coating = "damp-proofing"'), tell("water", 'water_table = "-3 in"')),
+    ),
+    "slab-thickness": (
+        "floor-rules", ((SLAB, SLAB.replace("4 in", "3 1/2 in")),),
+        ((SLAB, SLAB.replace("4 in", "3 in")),),
+    ),
+    "floor-base": (
+        "floor-rules", (CLAY,),
+        (CLAY, ('thickness = "6 in", role = "base"', 'thickness = "3 in", role = "base"')),
+    ),
+    "floor-retarder": (
+        "floor-rules", (), ((SHEET_ROW, ""),),
+    ),
+    "retarder-laps": (
+        "floor-rules", (tell("order", 'sheet = { lap = "6 in" }'),),
+        (tell("order", 'sheet = { lap = "4 in" }'),),
+    ),
+    "floor-order": (
+        "floor-rules", ((SHEET_ROW, SAND + SHEET_ROW),), ((SHEET_ROW, SHEET_ROW + SAND),),
+    ),
+    "radon-vent": (
+        "floor-rules", (tell("site", "radon_vent = true"),),
+        (tell("site", "radon_vent = true"), tell("order", 'sheet = { lap = "6 in" }')),
+    ),
+    "slab-joints": (
+        "slab-joint-rules", (tie('joints = "12 ft"'),), (tie('joints = "13 ft"'),),
+    ),
+    "slab-panels": (
+        # Inside the walls 28'-8" by 18'-8": cut at 12 ft, 9'-7" by 9'-4"; at 18 ft 8 in, 14'-4" by
+        # 18'-8"; at 10 ft in a room of 10 ft by 11 ft, 10 by 5 1/2.
+        "slab-joint-rules", (tie('joints = "12 ft"'),),
+        (tie('joints = "10 ft"'), ('"30 ft, 0", "30 ft, 20 ft", "0, 20 ft"',
+         '"11 ft 4 in, 0", "11 ft 4 in, 12 ft 4 in", "0, 12 ft 4 in"'),
+         ('at = "15 ft, 10 ft"', 'at = "8 ft, 8 ft"\nwidth = "16 in"'),
+         ('[sump]\nat = "4 ft, 5 ft"\npump = { off = "4 in", on = "12 in" }\n', "")),
+    ),
+    "slab-isolation": (
+        "slab-joint-rules",
+        (wall('foot = "keyway"'), tie('edge_board = { material = "xps-iv", thickness = "1 in" }')),
+        (wall('foot = "keyway"'),),
+    ),
+    "grade-away": (
+        "grade-rules", (), (('fall = "5 %"', 'fall = "4 %"'),),
+    ),
+    "pit-width": (
+        "pit-rules", (), (('at = "4 ft, 5 ft"', 'at = "4 ft, 5 ft"\ndiameter = "16 in"'),),
+    ),
+    "pit-depth": (
+        "pit-rules", (), (('at = "4 ft, 5 ft"', 'at = "4 ft, 5 ft"\ndepth = "23 in"'),),
+    ),
+    "foam-termites": (
+        "termite-rules", (tell("site", 'termites = "heavy"'),),
+        (tell("site", 'termites = "very heavy"'),),
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_a_rule_kept_is_told_with_its_fellows(name: str) -> None:
+    group, kept, _ = CASES[name]
+    by_id = {f.id: f for f in found(*kept)}
+    assert name not in by_id
+    assert by_id[group].severity == "fine"
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_a_rule_broken_stands_alone_with_source_and_reason(name: str) -> None:
+    _, _, broken = CASES[name]
+    one = the(name, *broken)
+    assert one.severity == "look"
+    assert str(one.source)
+    assert len(one.advice.split(". ")) > 1
+
+
+def test_the_editions_differ_on_the_sheet() -> None:
+    six = (SHEET, '"poly-6mil", thickness = "6 mil"')
+    ten = (SHEET, '"poly-10mil", thickness = "10 mil"')
+    for sheet in (six, ten):
+        for edition in ("irc-2012", "irc-2018", "irc-2024"):
+            rules = tell("rules", f'sets = ["{edition}"]')
+            assert "floor-retarder" not in {f.id for f in found(sheet, rules)}, edition
+        held = the("floor-retarder", sheet, tell("rules", 'sets = ["irc-2021"]'))
+        assert "10 mil, ASTM E1745 Class A" in held.asked
+    every = the("floor-retarder", ten)
+    assert "not enough for IRC 2021" in every.found
+    assert "Editions differ" in every.advice
+    thin = the("floor-retarder", (SHEET, '"poly-6mil", thickness = "4 mil"'))
+    assert "IRC 2012, IRC 2018, IRC 2021, IRC 2024" in thin.found
+
+
+def test_an_edition_brings_the_codes_rules_on_the_drain_along() -> None:
+    ids = {f.id for f in report(house(tell("rules", 'sets = ["irc-2021"]'))).findings}
+    assert "drain-rules-irc" in ids
+    assert "drain-rules-din" not in ids
+
+
+def test_rules_of_another_code_leave_these_out_but_not_those_of_concrete() -> None:
+    narrow = (('width = "20 in"', 'width = "11 in"'), tie('joints = "14 ft"'))
+    ids = {f.id for f in found(*narrow, tell("rules", 'sets = ["din"]'))}
+    assert not ids & {"footing-width", "footing-rules", "rules-not-given", "floor-retarder"}
+    assert "slab-joints" in ids
+
+
+def test_both_laps_are_told_and_the_longer_is_usual() -> None:
+    assert "soil-gas rules ask 1'-0\"" in the("floor-rules").found
+    short = the("floor-rules", tell("order", 'sheet = { lap = "6 in" }'))
+    assert "this is less" in short.found
+
+
+def test_an_unheated_garage_may_do_without_a_sheet() -> None:
+    heated = the("floor-retarder", WITH_GARAGE)
+    assert heated.found.startswith("Garage: no vapor retarder")
+    ids = {f.id for f in found(WITH_GARAGE, tell("climate", 'unheated = ["garage"]'))}
+    assert "floor-retarder" not in ids
+
+
+def test_what_is_not_given_is_asked_for_once_and_less_when_it_is_said() -> None:
+    asked = the("rules-not-given").found
+    for words in ("frost_depth", "stories", "wall table", "termites", "radon_vent", "joints"):
+        assert words in asked
+    said = the(
+        "rules-not-given",
+        tell("site", 'frost_depth = "42 in"\nstories = 2\ntermites = "none"\nradon_vent = false'),
+        tie('joints = "10 ft"'), tell("rules", 'sets = ["irc-2024"]'),
+    ).found  # fmt: skip
+    assert "wall table" in said
+    for words in ("frost_depth", "stories", "termites", "radon_vent", "joints", "edition"):
+        assert words not in said
+
+
+def test_the_brace_and_the_cold_edge_are_told_against_each_other() -> None:
+    board = tie('edge_board = { material = "xps-iv", thickness = "1 in" }')
+    one = the("wall-foot", board)
+    assert '1" of board stands between slab and wall' in one.found
+    assert "keyway or dowels" in one.advice
+    assert "wall-foot" not in {f.id for f in found(board, wall('foot = "dowels"'))}
+
+
+# Table R403.1(1) of the IRC, 2015 and later, 2,000 psf and 30 psf of snow: inches for one, two and
+# three stories on a basement, and the thickness which the ledge beyond an 8 in wall asks for.
+@pytest.mark.parametrize(("stories", "wide", "ledge"), [(1, 14, 3), (2, 17, 4.5), (3, 20, 6)])
+def test_the_footing_table(stories: int, wide: float, ledge: float) -> None:
+    psf = 47.880259
+    size = table_size(stories, "basement", 2000 * psf, 30 * psf, 9.0)
+    assert size is not None
+    assert size.width_m / INCH == pytest.approx(wide)
+    assert size.thickness_for(8 * INCH) / INCH == pytest.approx(max(6, ledge))
+    assert size.source.sure == "seen"
+    # 36 ft wide is 2 x 2 ft more: 4 in of width and 2 in of thickness.
+    wider = table_size(stories, "basement", 2000 * psf, 30 * psf, 36 * 0.3048)
+    assert wider is not None
+    assert (wider.width_m - size.width_m) / INCH == pytest.approx(4)
+    assert (wider.thickness_m - size.thickness_m) / INCH == pytest.approx(2)
+
+
+def test_the_footing_table_is_no_guess() -> None:
+    psf = 47.880259
+    assert table_size(2, "basement", 1000 * psf, 0, 9) is None
+    assert table_size(2, "basement", 2000 * psf, 50 * psf, 9) is None
+    recalled = table_size(2, "basement", 1500 * psf, 0, 9)
+    assert recalled is not None
+    assert "from memory" in str(recalled.source)
+    # 23 x 6 in by the table, which stands out 7 1/2 in under an 8 in wall.
+    assert recalled.thickness_m / INCH == pytest.approx(6)
+    assert recalled.thickness_for(8 * INCH) / INCH == pytest.approx(7.5)
+    trap = the("footing-table", tell("site", "stories = 2"), CLAY)
+    assert "stand out farther than it is thick" in trap.advice
+    assert "(table value)" in trap.found
+
+
+def test_a_wall_gets_a_table_value_an_engineer_or_a_question() -> None:
+    foot = 0.3048
+    block = wall_answer("grouted block", 8 * INCH, 9 * foot, 4 * foot, water=False)
+    assert block.answer == "table value"
+    assert block.source.sure == "second-hand"
+    for kind, thick, high, fill in (
+        ("poured concrete", 8, 9, 4), ("grouted block", 6, 9, 4),
+        ("grouted block", 8, 10, 4), ("grouted block", 8, 9, 5),
+    ):  # fmt: skip
+        said = wall_answer(kind, thick * INCH, high * foot, fill * foot, water=False)
+        assert said.answer == "table not at hand"
+    assert wall_answer("block", 1, 1, 1, water=True).answer == "needs an engineer"
+
+
+def test_a_limit_is_read_to_the_sixteenth() -> None:
+    one = Limit("x", "x", "x", source=PRACTICE, least=12 * INCH)
+    assert one.met(12 * INCH - INCH / 17)
+    assert not one.met(12 * INCH - INCH / 15)
