@@ -1,1 +1,1 @@
-"""Rules on how high a drain may lie, as data."""
+"""Rules on drain, footing, wall, floor and ground, as data, each with its source."""

@@ -66,9 +66,9 @@ def test_a_pad_that_stands_on_the_floors_stone() -> None:
 
 @pytest.mark.parametrize(("at", "severity"), [("4 ft, 5 ft", "look"), ("5 ft 6 in, 6 ft", "fine")])
 def test_a_pit_that_digs_into_the_ground_of_the_footing(at: str, severity: str) -> None:
-    # The footing's inner face lies 14 in from the wall's outside, pit and stone reach 15 1/4 in from
-    # the middle; their hole ends at 6.015 - 34 - 1/4 - 4 = -32.2 in, 20.2 in under the footing. With
-    # its middle at 48 in it starts 18 3/4 in from the footing, at 66 in 36 3/4 in.
+    # The footing's inner face lies 14 in from the wall's outside, pit and stone reach 15 1/4 in
+    # from the middle; their hole ends at 6.015 - 34 - 1/4 - 4 = -32.2 in, 20.2 in under the
+    # footing. With its middle at 48 in it starts 18 3/4 in from the footing, at 66 in 36 3/4 in.
     deep = ('at = "4 ft, 5 ft"', f'at = "{at}"\ndepth = "34 in"')
     found = {f.id: f for f in report(house(deep)).findings}["pit-bearing-splay"]
     assert found.severity == severity
