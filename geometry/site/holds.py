@@ -13,7 +13,6 @@ _LISTS = Source("Durham NC, Henrico VA")
 _UNDER = Source("Stevens Point WI, Chisago MN")
 _SHEET = Source("ASTM E1643", clause="7.2-7.4", sure="second-hand")
 _SAW = Source("ACI 302.1R, 360R", sure="second-hand")
-_SLAB_TOP = Source("ACI 117-10", clause="4.4.1", sure="second-hand")
 _FLAT = Source("common practice", sure="memory")
 
 # The fine grade under a slab, and its finished top, may stray so much up and down.

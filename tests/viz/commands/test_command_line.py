@@ -137,7 +137,7 @@ def test_the_set_without_an_opengl_library_says_what_to_install_and_makes_the_re
 ):
     _, names = build_without_opengl(monkeypatch, tmp_path / "set")
     assert names >= FIGURES | {"permit-set.pdf", "for-decision.pdf"}
-    papers = {"story-pole", "laser-sheet", "inspection-sheet"}
+    papers = {"crew-cards", "story-pole", "laser-sheet", "inspection-sheet"}
     assert {f"site/{name}{code}.pdf" for name in papers for code in ("", ".es")} <= names
     assert "site/order-sheet.pdf" in names
     assert {"sheets/S-001.svg", "sheets/S-101.png", "sheets/S-301.svg", "sheets/S-501.png"} <= names
