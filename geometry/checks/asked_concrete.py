@@ -26,9 +26,7 @@ def footing_items(layout: Layout) -> Iterator[Item]:
     deep = _each(layout, lambda a: show_length(grade - a.footing_bottom, system))
     yield Ask(_FOOTING, "width and thickness", NEEDHAM).shown("plan, sections, footing schedule")
     yield Ask(_FOOTING, "depth below finished grade", SEVERAL).shown(f"sections; {deep}")
-    yield Ask(_FOOTING, "frost depth", SEVERAL).outside(
-        "ask the department; hold the depth below grade against it"
-    )
+    yield _frost(layout)
     if len({area.tof for area in layout.areas}) > 1:
         yield Ask(_FOOTING, "steps", HILLSBOROUGH).shown("plan, sections")
     yield _bars(layout)
@@ -37,6 +35,22 @@ def footing_items(layout: Layout) -> Iterator[Item]:
     yield Ask(_FOOTING, "soil bearing, assumed or tested", GRAND).outside(
         "add it from a soils report or the local code"
     )
+
+
+def _frost(layout: Layout) -> Item:
+    ask, depth = Ask(_FOOTING, "frost depth", SEVERAL), layout.design.site.frost_depth
+    if depth is None:
+        return ask.outside("ask the department; hold the depth below grade against it")
+    local = show_length(depth, layout.design.project.units)
+    return ask.stated(f"{local}; held against the depth below grade")
+
+
+def _coating(layout: Layout) -> Item:
+    ask = Ask(_WALL, "damp-proofing or waterproofing, and its limits", NEEDHAM)
+    kinds = dict.fromkeys(area.wall.coating for area in layout.areas if area.wall.coating)
+    if not kinds:
+        return ask.outside("add kind, from where to where, and its protection")
+    return ask.stated(f"{', '.join(kinds)}; add from where to where, and its protection")
 
 
 def _each(layout: Layout, words: Callable[[AreaLayout], str]) -> str:
@@ -97,9 +111,7 @@ def wall_items(layout: Layout) -> Iterator[Item]:
     yield Ask(_WALL, "wall above finished grade", NEEDHAM).shown(
         f"sections; least {show_length(above, system)}, {lowest.name}"
     )
-    yield Ask(_WALL, "damp-proofing or waterproofing, and its limits", NEEDHAM).outside(
-        "add kind, from where to where, and its protection"
-    )
+    yield _coating(layout)
     yield Ask(_WALL, "anchor bolts, size and spacing", NEEDHAM).outside("add them")
     yield Ask(_WALL, "openings, window wells, ledges, pockets", SEVERAL).outside(
         "walls are plain here; add them"

@@ -23,10 +23,19 @@ _LAYER = "a [floor] layer with role"
 def floor_items(layout: Layout) -> Iterator[Item]:
     """Yield the items on slab, layers, retarder and foam."""
     yield _layered(layout, Ask(_FLOOR, "slab thickness", HILLSBOROUGH), "slab")
-    yield Ask(_FLOOR, "slab joints and steel", HILLSBOROUGH).outside("add them")
+    yield _joints(layout)
     yield Ask(_FLOOR, "each layer by name and thickness", SEVERAL).shown("sections, floor schedule")
     yield _layered(layout, Ask(_FLOOR, "vapor retarder, class and laps", HILLSBOROUGH), "retarder")
     yield _layered(layout, Ask(_FLOOR, "insulation, kind, strength, R", NEEDHAM), "insulation")
+
+
+def _joints(layout: Layout) -> Item:
+    ask, system = Ask(_FLOOR, "slab joints and steel", HILLSBOROUGH), layout.design.project.units
+    apart = [area.floor.joints for area in layout.areas if area.floor.joints is not None]
+    if not apart:
+        return ask.outside("add them")
+    sizes = ", ".join(dict.fromkeys(show_length(metres, system) for metres in apart))
+    return ask.stated(f"joints {sizes} apart at most; add steel and a plan of joints")
 
 
 def _layered(layout: Layout, ask: Ask, role: LayerRole) -> Item:

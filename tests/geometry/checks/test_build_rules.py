@@ -6,6 +6,7 @@ The house of `tests.houses` is edited: footing 20 x 12 in under an 8 in wall of 
 
 import pytest
 
+from geometry.checks.completeness import completeness
 from geometry.checks.finding import Finding
 from geometry.checks.floor_rules import floor_findings
 from geometry.checks.footing_rules import footing_findings
@@ -291,3 +292,20 @@ def test_a_limit_is_read_to_the_sixteenth() -> None:
     one = Limit("x", "x", "x", source=PRACTICE, least=12 * INCH)
     assert one.met(12 * INCH - INCH / 17)
     assert not one.met(12 * INCH - INCH / 15)
+
+
+@pytest.mark.parametrize(
+    ("asked", "change", "said"),
+    [
+        ("frost depth", FROST, "3'-6\""),
+        ("damp-proofing", wall('coating = "waterproofing"'), "waterproofing"),
+        ("slab joints", tie('joints = "10 ft"'), "10'-0\" apart"),
+    ],
+)
+def test_what_is_said_answers_the_departments_lists(asked: str, change: Change, said: str) -> None:
+    (before,), (after,) = (
+        [item for item in completeness(made) if item.asked.startswith(asked)]
+        for made in (house(), house(change))
+    )
+    assert (before.state, after.state) == ("not covered", "stated")
+    assert said in after.detail
