@@ -180,25 +180,16 @@ def _panels(area: AreaLayout, apart: float, system: System) -> Ruling:
     sides = [whole / ceil(whole / apart - 1e-6) for whole in (east - west, north - south)]
     ratio = max(sides) / min(sides)
     size = " x ".join(show_length(round(side, 3), system) for side in sides)
-    inner = _re_entrant(area)
-    corners = f"; start a joint at each of {inner} inner corners" if inner else ""
+    corners = "; start a joint at every corner that looks inward" if _looks_inward(area) else ""
     return Ruling(
         PANEL_RATIO, ratio <= PANEL_RATIO.most + 1e-6,
         f"panels {size}, {ratio:.2f} to 1{corners}", "Cut the longer side once more.",
     )  # fmt: skip
 
 
-def _re_entrant(area: AreaLayout) -> int:
-    """Count the corners of the outline that look inward."""
-    ring = list(area.outline.exterior.coords)[:-1]
-    turns = []
-    for n, here in enumerate(ring):
-        before, after = ring[n - 1], ring[(n + 1) % len(ring)]
-        into = (here[0] - before[0], here[1] - before[1])
-        out = (after[0] - here[0], after[1] - here[1])
-        turns.append(into[0] * out[1] - into[1] * out[0])
-    round_about = 1.0 if area.outline.exterior.is_ccw else -1.0
-    return sum(turn * round_about < -1e-6 for turn in turns)
+def _looks_inward(area: AreaLayout) -> bool:
+    """Whether a corner of the outline looks inward: a plan without one is its own hull."""
+    return float(area.outline.convex_hull.area - area.outline.area) > 1e-4
 
 
 def _edge(area: AreaLayout) -> Ruling:

@@ -48,7 +48,8 @@ def _rulings(layout: Layout, area: AreaLayout) -> Iterator[Ruling]:
     yield from _depths(layout, area, system)
     if strip.bars.count:
         yield _size(COVER, strip.bars.cover, "bars under {} of concrete", "Raise them.", system)
-    yield from _table(layout, area, system)
+    if area is layout.areas[0]:
+        yield from _table(layout, area, system)
 
 
 def _size(limit: Limit, value: float, words: str, advice: str, system: System) -> Ruling:
@@ -75,7 +76,10 @@ def _depths(layout: Layout, area: AreaLayout, system: System) -> Iterator[Ruling
 
 
 def _table(layout: Layout, area: AreaLayout, system: System) -> Iterator[Ruling]:
-    """Yield the footing against the code's table, where the design says stories and soil."""
+    """Yield the lowest footing against the code's table, where stories and soil are said.
+
+    What stands on higher areas, such as a garage, is not known.
+    """
     needs = table_of(layout, area)
     if needs is None:
         return
@@ -103,13 +107,14 @@ def _table(layout: Layout, area: AreaLayout, system: System) -> Iterator[Ruling]
 def table_of(layout: Layout, area: AreaLayout) -> TableSize | None:
     """Return the table's size for an area; None where the table or what leads into it is lacking.
 
-    Snow that is not given counts as the table's own 30 psf. The house's shorter side is its width.
+    Snow that is not given counts as the table's own 30 psf, the area's shorter side as the house's
+    width.
     """
     site, bearing = layout.design.site, SOILS[layout.design.soil.group].bearing_pa
     if site.stories is None or bearing is None:
         return None
     deep = layout.ground.at_wall - area.finished_floor > _BASEMENT_M
-    west, south, east, north = layout.ground.house.bounds
+    west, south, east, north = area.outline.bounds
     snow = _USUAL_SNOW_PA if site.snow is None else site.snow
     return table_size(
         site.stories, "basement" if deep else "slab", bearing, snow, min(east - west, north - south)

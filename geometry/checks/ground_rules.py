@@ -106,5 +106,5 @@ def _for_the_table(layout: Layout) -> Iterator[str]:
         yield "stories on the footing (site.stories)"
     elif SOILS[layout.design.soil.group].bearing_pa is None:
         yield "the soil's group (soil.group), for its bearing"
-    elif any(table_of(layout, area) is None for area in layout.areas):
+    elif table_of(layout, layout.areas[0]) is None:
         yield "the footing table's column for this snow or soil: not at hand here, ask"

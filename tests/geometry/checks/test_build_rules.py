@@ -309,3 +309,14 @@ def test_what_is_said_answers_the_departments_lists(asked: str, change: Change, 
     )
     assert (before.state, after.state) == ("not covered", "stated")
     assert said in after.detail
+
+
+def test_an_l_shaped_slab_is_told_to_start_joints_at_its_inner_corner() -> None:
+    box = '"30 ft, 20 ft", "0, 20 ft"'
+    bent = '"30 ft, 14 ft", "22 ft, 14 ft", "22 ft, 20 ft", "0, 20 ft"'
+    plain, shaped = (
+        the("slab-joint-rules", tie('joints = "10 ft"')),
+        the("slab-joint-rules", tie('joints = "10 ft"'), (box, bent)),
+    )
+    assert "looks inward" not in plain.found
+    assert "looks inward" in shaped.found
