@@ -94,6 +94,14 @@ def test_an_outlet_to_daylight_is_added_its_ground_edited_and_taken_out(app):
     assert raw(app)["drain"][0]["daylight"][0]["toward"] == "80 ft, 9 ft"
 
 
+def test_a_fault_of_a_single_drain_is_said_once_beside_its_field(app):
+    app.text_input(key="field drain/fall").set_value("steep").run()
+    assert len(faults(app)) == 1
+    lacking = TEXTS["daylight"].replace('toward = "20 ft, -60 ft"', "")
+    put(app, lacking)
+    assert faults(app)
+
+
 def test_the_bleeders_are_edited(app):
     put(app, TEXTS["both to the pit"])
     app.selectbox(key="drain shown").set_value(1).run()

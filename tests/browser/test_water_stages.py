@@ -5,6 +5,7 @@ import pytest
 from tests.browser.conftest import PATIENCE
 from tests.browser.test_in_a_browser import OVERLAPS, look_at
 from tests.conftest import CHROMIUM
+from tests.whole.networks import TEXTS
 
 pytestmark = [
     pytest.mark.browser,
@@ -45,6 +46,22 @@ def test_every_stage_fits_without_sideways_scrolling(page):
         )
         assert not page.evaluate(scrolls), stage
         assert page.evaluate(OVERLAPS) == [], stage
+    assert page.wrong == []
+
+
+@pytest.mark.slow
+def test_an_outlet_to_daylight_fits_its_screen(page, tmp_path):
+    (tmp_path / "hill.toml").write_text(TEXTS["daylight"], encoding="utf-8")
+    page.locator("summary", has_text="Open and save").click()
+    opened = page.locator("details", has_text="Open and save").locator("input[type=file]")
+    opened.set_input_files(tmp_path / "hill.toml")
+    page.get_by_text("Invented", exact=True).wait_for(timeout=PATIENCE)
+    look_at(page, "Water")
+    look_at(page, "Outlet")
+    box = picture(page, "Outlet to daylight").bounding_box()
+    assert box["x"] >= 0
+    assert box["x"] + box["width"] <= page.viewport_size["width"]
+    assert page.evaluate(OVERLAPS) == []
     assert page.wrong == []
 
 

@@ -7,7 +7,7 @@ import streamlit as st
 from geometry.designlists import added, without
 from geometry.materials.catalogue import PIPES
 from viz.panels import state
-from viz.panels.fields import Field, alone, choice, lines_field, names, pair
+from viz.panels.fields import Field, alone, choice, lines_field, names, pair, say_own_faults
 from viz.panels.state import Path
 
 _FIRST = {"toward": "20 ft, -60 ft", "ground": ["0 ft, 6 ft", "30 ft, -3 ft", "80 ft, -8 ft"]}
@@ -38,6 +38,7 @@ def daylight(home: Path) -> None:
         here = home if isinstance(value, dict) else (*home, place)
         if len(rows) > 1:
             st.caption(f"Outlet {place + 1}")
+        say_own_faults(here)
         _outlet(here)
         st.button("Take this outlet out", key=f"take out {here}", on_click=_take_out, args=(here,))
     if len(rows) < _MOST:

@@ -18,6 +18,7 @@ from viz.panels.fields import (
     number,
     pair,
     say_faults,
+    say_own_faults,
     text_field,
     whole,
     wholes,
@@ -43,7 +44,8 @@ def drains() -> None:
         st.button("Add a drain", on_click=state.edit, args=(("drain", "pipe"), "d2729-4"))
         return
     home = _chosen(rows)
-    say_faults(home[:1] if len(rows) == 1 else (*home, "name"))
+    own = ("holes", "stone", "wrap", "bleeders", "daylight")
+    say_own_faults(("drain",), home, *((*home, key) for key in own))
     _where(home)
     _pipe(home)
     _stone(home)

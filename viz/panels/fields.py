@@ -1,12 +1,13 @@
 """Fields of the design: each shows what the file says, and what is wrong right under it."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from html import escape
 from typing import Any
 
 import streamlit as st
 
+from geometry.errors import Fault
 from geometry.materials.kinds import Material
 from viz.panels import state
 from viz.panels.state import Path
@@ -188,8 +189,16 @@ def wholes(words: str) -> Any:
 
 def say_faults(*paths: Path) -> None:
     """Say what is wrong at these paths, in words with a mark, right where it is called."""
-    found = dict.fromkeys(fault.sentence for path in paths for fault in state.faults_at(path))
-    for sentence in found:
+    _say(fault for path in paths for fault in state.faults_at(path))
+
+
+def say_own_faults(*paths: Path) -> None:
+    """Say what is wrong at these paths themselves; their fields say the rest."""
+    _say(fault for path in paths for fault in state.faults_of(path))
+
+
+def _say(faults: Iterable[Fault]) -> None:
+    for sentence in dict.fromkeys(fault.sentence for fault in faults):
         st.html(f'<div class="fault"><i>!</i> {escape(sentence)}</div>')
 
 

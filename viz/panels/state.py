@@ -101,3 +101,9 @@ def faults_at(path: Path) -> list[Fault]:
     words = in_words(path, raw())
     within = (f"{words} ", f"{words}>")
     return [f for f in faults() if f.place == words or f.place.startswith(within)]
+
+
+def faults_of(path: Path) -> list[Fault]:
+    """Return the faults of one place itself, not of what lies within it."""
+    words = in_words(path, raw())
+    return [f for f in faults() if f.place == words]
