@@ -320,3 +320,15 @@ def test_an_l_shaped_slab_is_told_to_start_joints_at_its_inner_corner() -> None:
     )
     assert "looks inward" not in plain.found
     assert "looks inward" in shaped.found
+
+
+def test_only_the_first_ten_feet_of_grade_count() -> None:
+    # 4 % over 20 ft is 9.6 in, but 4.8 in within 10 ft.
+    far = ('fall = "5 %"', 'fall = "4 %"'), ('fall_length = "10 ft"', 'fall_length = "20 ft"')
+    assert "4 13/16" in the("grade-away", *far).found
+
+
+def test_ground_that_drains_well_needs_no_base() -> None:
+    thin = ('thickness = "6 in", role = "base"', 'thickness = "3 in", role = "base"')
+    assert "GW drains well" in the("floor-rules", thin).found
+    assert the("floor-base", thin, CLAY).severity == "look"
