@@ -8,6 +8,10 @@ import time
 
 import pytest
 
+from viz.carried import demo
+from viz.job import job
+from viz.viewer.page import viewer_page
+
 # The phone's width is the harder one; the desk's is looked at with the slow tests.
 SCREENS = [(390, 844), pytest.param((1280, 900), marks=pytest.mark.slow)]
 PATIENCE = 60_000
@@ -66,6 +70,14 @@ def open_at(browser, address):
 def page(request, open_at):
     """The app open on a screen of this size."""
     return open_at(*request.param)
+
+
+@pytest.fixture(scope="session")
+def house_file(tmp_path_factory):
+    """The demo's 3D page on disk."""
+    file = tmp_path_factory.mktemp("viewer") / "house.html"
+    file.write_text(viewer_page(job(demo().read_text(encoding="utf-8"))), encoding="utf-8")
+    return file
 
 
 def _far(url):

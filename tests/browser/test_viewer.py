@@ -8,9 +8,6 @@ from shapely import LineString
 
 from tests.browser.viewerpage import crossing, leaders, opened, rest, stand, state
 from tests.conftest import CHROMIUM
-from viz.carried import demo
-from viz.job import job
-from viz.viewer.page import viewer_page
 
 pytestmark = [
     pytest.mark.browser,
@@ -19,13 +16,6 @@ pytestmark = [
 
 SCREENS = [(390, 844), (1280, 900)]
 LABELLED = ".label b, .label small, .numeral"
-
-
-@pytest.fixture(scope="session")
-def house_file(tmp_path_factory):
-    file = tmp_path_factory.mktemp("viewer") / "house.html"
-    file.write_text(viewer_page(job(demo().read_text(encoding="utf-8"))), encoding="utf-8")
-    return file
 
 
 @pytest.fixture(params=SCREENS, ids=lambda size: f"{size[0]} wide")

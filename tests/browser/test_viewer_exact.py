@@ -7,7 +7,7 @@ import pytest
 
 from geometry.sections.cut import cut
 from geometry.sections.face import CutLine
-from tests.browser.test_viewer import SCREENS, house_file  # noqa: F401
+from tests.browser.test_viewer import SCREENS
 from tests.browser.viewerpage import opened, rest, stand, state
 from tests.conftest import CHROMIUM
 from viz.carried import demo
@@ -43,7 +43,7 @@ CUT = """([along, share, turn, flip]) => {
 
 
 @pytest.fixture
-def desk(browser, house_file):  # noqa: F811
+def desk(browser, house_file):
     page = opened(browser, house_file, *SCREENS[1])
     yield page
     assert page.wrong == []
@@ -130,7 +130,7 @@ def test_a_chosen_part_is_let_go_by_escape(desk):
 
 @pytest.mark.skipif(not AXE.exists(), reason="npm ci in viz/viewer brings axe-core")
 @pytest.mark.parametrize(("width", "theme"), [(390, "light"), (390, "contrast"), (1280, "dark")])
-def test_no_serious_fault_for_readers_of_screens(browser, house_file, width, theme):  # noqa: F811
+def test_no_serious_fault_for_readers_of_screens(browser, house_file, width, theme):
     page = opened(browser, house_file, width, 900)
     page.locator("#theme").select_option(theme)
     page.locator("#stage-back").click()
@@ -158,7 +158,7 @@ def test_a_screen_reader_finds_every_part_with_its_figures(desk):
     assert all(any(words.startswith(part) for words in said) for part in parts)
 
 
-def test_another_state_of_the_design_keeps_camera_cut_and_choices(browser, house_file, tmp_path):  # noqa: F811
+def test_another_state_of_the_design_keeps_camera_cut_and_choices(browser, house_file, tmp_path):
     thicker = demo().read_text(encoding="utf-8").replace('thickness = "4 in"', 'thickness = "5 in"')
     record = model(job(thicker))
     frame = tmp_path / "around.html"
@@ -192,7 +192,7 @@ STAND = """() => { const s = bedcourse.viewer.eye.stand;
   return [s.round, s.down, s.metresPerPixel, ...s.target.toArray()]; }"""
 
 
-def test_print_and_no_script_say_something(desk, browser, house_file):  # noqa: F811
+def test_print_and_no_script_say_something(desk, browser, house_file):
     desk.emulate_media(media="print")
     desk.evaluate("window.dispatchEvent(new Event('beforeprint'))")
     assert desk.locator("#printed").is_visible()

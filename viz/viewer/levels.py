@@ -48,10 +48,11 @@ def tape(layout: Layout) -> list[dict[str, Any]]:
 
 
 def _row(row: list[Named], layout: Layout) -> dict[str, Any]:
+    shown = next((level for level in row if level.key in _MAIN), row[0])
     return {
         "name": {code: _names(row, code) for code in spoken(lambda tongue: tongue.code)},
-        "z": row[0].z,
-        "text": show_level(row[0].z, layout.design.project.units),
+        "z": shown.z,
+        "text": show_level(shown.z, layout.design.project.units),
         "main": any(level.key in _MAIN for level in row),
     }
 

@@ -11,6 +11,8 @@ export interface Found {
 }
 
 const LEAST = 14;
+// Of a surface, not a cut face, more must be seen.
+const LEAST_SEEN = 40;
 
 /**
  * Return a spot for every part that is seen, in pixels of the page, the most seen first.
@@ -33,6 +35,7 @@ export function anchors(
   for (let part = 0; part < parts; part++) {
     const faces = cut[part]!;
     const chosen = faces.length >= LEAST ? faces : pixels[part]!;
+    if (chosen !== faces && chosen.length < LEAST_SEEN) continue;
     const near = chosen.filter((at) => inBand(seen, at, within));
     const best = near.length >= LEAST ? near : strict ? [] : chosen;
     if (best.length >= LEAST) found.push(pointed(seen, part, best, chosen === faces));

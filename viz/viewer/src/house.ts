@@ -17,6 +17,8 @@ import { hatched, metresPerMm } from "./tiles";
 import { shown, tones } from "./tones";
 import { unpacked } from "./unpack";
 
+const HOLE = "ground/excavation";
+
 /** All parts of a model; say `update` when the state changes. */
 export class House {
   readonly scene = new Scene();
@@ -90,11 +92,17 @@ export class House {
     if (part.from > state.stage) {
       return state.later === "ghost" && !part.earth && !part.only_cut ? "ghost" : "none";
     }
-    if (part.only_cut) return "none";
+    if (part.only_cut) return this.groundShown(state) ? "solid" : "none";
     if (part.earth && state.stage !== part.from) {
       return state.ground === "whole" && state.explode === 0 ? "solid" : "none";
     }
     return "solid";
+  }
+
+  /** The ground round the hole is the work while it is dug; later it is shown when asked for. */
+  private groundShown(state: State): boolean {
+    const digging = this.model.stages[state.stage]?.parts.includes(HOLE) ?? false;
+    return state.explode === 0 && (state.ground === "whole" || (digging && state.ground === "cut"));
   }
 
   private cutShown(part: Part, state: State): boolean {

@@ -52,7 +52,7 @@ export class PartView {
   ) {
     this.measure();
     const at = this.middle.toArray();
-    this.skin = new Mesh(this.skinGeometry(), skinPaint(look));
+    this.skin = new Mesh(this.skinGeometry(), skinPaint(look, part.thin));
     const { long, short } = crisp(shape, at);
     this.edges = new LineSegments(lines(long), linePaint());
     this.fine = new LineSegments(lines(short), linePaint());
@@ -149,8 +149,10 @@ export class PartView {
     this.rim.visible = this.cutShown && Boolean(this.rim.userData.full);
     this.lid.visible = partly && show === "solid";
     const ghost = show === "ghost";
+    // Whether paint covers is part of its program.
+    this.skin.material.needsUpdate = this.skin.material.transparent !== ghost;
     this.skin.material.transparent = ghost;
-    this.skin.material.opacity = ghost ? 0.03 : 1;
+    this.skin.material.opacity = ghost ? 0.1 : 1;
     this.skin.material.depthWrite = !ghost;
     const upper = partly && level ? [level] : [];
     for (const item of [this.skin, this.edges, this.fine]) {
@@ -222,12 +224,13 @@ function lines(points: Float32Array): BufferGeometry {
   return new BufferGeometry().setAttribute("position", new BufferAttribute(points, 3));
 }
 
-function skinPaint(look: Look): MeshLambertMaterial {
+/** Faces stand back a little from their edges; a sheet less, so that it covers what it lies on. */
+function skinPaint(look: Look, thin: boolean): MeshLambertMaterial {
   return new MeshLambertMaterial({
     color: look.solid,
     flatShading: true,
     polygonOffset: true,
-    polygonOffsetFactor: 1,
+    polygonOffsetFactor: thin ? 0.75 : 1,
     polygonOffsetUnits: 1,
   });
 }

@@ -8,7 +8,7 @@ import type { Speech } from "./words";
 
 const ROW = 17;
 const WIDE = 250;
-const NARROW = 146;
+const NARROW = 156;
 
 /** Pixels the tape takes. */
 export function tapeWidth(width: number): number {
