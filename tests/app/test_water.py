@@ -72,6 +72,13 @@ def test_every_stage_shows_its_pictures_findings_tables_and_caution(wet):
         assert not wet.info or not pictures, name
 
 
+def test_the_stage_outlasts_a_look_at_something_else(wet):
+    stage(wet, "Wall")
+    wet.segmented_control(key="view").set_value("Levels").run()
+    wet.segmented_control(key="view").set_value("Water").run()
+    assert 'alt="Push of the fill on the wall"' in shown(wet)
+
+
 def test_the_rule_sets_stand_beside_each_other_with_words_and_contradictions(wet):
     said, found = shown(wet), report(lay_out(read_design(wet.session_state["design text"])))
     assert found.drain is not None

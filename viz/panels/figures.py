@@ -39,9 +39,10 @@ def verdict(found: Found, short: bool = False) -> str:
         f"<p>{escape(found.advice)}</p>"
         f"<small>Asked: {escape(found.asked)} ({escape(found.source)}).</small>"
     )  # fmt: skip
+    sentence = f"{found.found[:1].upper()}{found.found[1:]}"
     return (
         f'<div class="finding {found.severity}"><i>{_ICONS[found.severity]}</i><div>{head}'
-        f"<p>{escape(found.found)}</p>{rest}</div></div>"
+        f"<p>{escape(sentence)}</p>{rest}</div></div>"
     )
 
 

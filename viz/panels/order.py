@@ -29,11 +29,7 @@ def order(work: Job) -> None:
     stages: dict[str, Callable[[Job], None]] = {
         "To order": _to_order, "What has arrived": deliveries
     }  # fmt: skip
-    chosen = st.segmented_control(
-        "Order", list(stages), default="To order", key=_KEY, required=True,
-        label_visibility="collapsed",
-    )  # fmt: skip
-    stages[chosen if chosen in stages else "To order"](work)
+    stages[shown.stage_choice(list(stages), _KEY)](work)
 
 
 def _to_order(work: Job) -> None:

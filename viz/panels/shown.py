@@ -88,6 +88,20 @@ def lines(title: str, sentences: Iterable[str]) -> None:
         st.html(f'<div class="asked"><b>{escape(title)}</b><ul>{listed}</ul></div>')
 
 
+def stage_choice(names: Sequence[str], key: str) -> str:
+    """Show a choice between a page's stages, the first at first; it outlasts another page."""
+    outlasting = f"{key} chosen"
+    if key not in st.session_state:
+        before = st.session_state.get(outlasting)
+        st.session_state[key] = before if before in names else names[0]
+    chosen = st.segmented_control(
+        key.capitalize(), names, key=key, required=True, wrap=True, label_visibility="collapsed"
+    )
+    found = str(chosen) if chosen in names else names[0]
+    st.session_state[outlasting] = found
+    return found
+
+
 def large_toggle() -> None:
     """Show the switch between a sheet as wide as its place and one at its size on paper."""
     st.toggle("Large", key=LARGE, help="As large as on paper; scroll inside the picture")

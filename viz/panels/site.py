@@ -27,11 +27,7 @@ _CAUTIONS = {
 
 def on_site(work: Job) -> None:
     """Show one thing of use at the hole: pages to print, or a survey."""
-    stages = list(get_args(Stage))
-    chosen = st.segmented_control(
-        "On site", stages, default=stages[0], key=_KEY, required=True, wrap=True,
-        label_visibility="collapsed",
-    )  # fmt: skip
+    chosen = shown.stage_choice(get_args(Stage), _KEY)
     if chosen in _CAUTIONS:
         _handed(work, chosen)
         shown.caution(_CAUTIONS[chosen])

@@ -17,12 +17,7 @@ _KEY = "water stage"
 
 def water(work: Job) -> None:
     """Show one stage: pictures, findings, its caution, then the tables and their files."""
-    names = list(STAGES)
-    chosen = st.segmented_control(
-        "Water", names, default=names[0], key=_KEY, required=True, wrap=True,
-        label_visibility="collapsed",
-    )  # fmt: skip
-    name = chosen if chosen in STAGES else names[0]
+    name = shown.stage_choice(list(STAGES), _KEY)
     stage = STAGES[name]
     at = looked.chosen(work, stage.of_a_drain)
     found = pictures(work.text, name, at.number)
