@@ -192,6 +192,15 @@ STAND = """() => { const s = bedcourse.viewer.eye.stand;
   return [s.round, s.down, s.metresPerPixel, ...s.target.toArray()]; }"""
 
 
+def test_where_nothing_can_be_drawn_the_still_picture_stands(browser, house_file):
+    page = browser.new_page()
+    page.add_init_script("HTMLCanvasElement.prototype.getContext = () => null")
+    page.goto(house_file.as_uri())
+    assert page.locator("#still img").first.is_visible()
+    assert not page.locator("#desk").is_visible()
+    page.close()
+
+
 def test_print_and_no_script_say_something(desk, browser, house_file):
     desk.emulate_media(media="print")
     desk.evaluate("window.dispatchEvent(new Event('beforeprint'))")

@@ -25,7 +25,7 @@ def viewer_page(work: Job) -> str:
     Raises BedcourseError where the viewer's script is missing from the installation.
     """
     record = model(work)
-    script, style = bundle.script(), bundle.style()
+    script, style = bundle.script(), bundle.style() + _one_language()
     return "\n".join((
         "<!doctype html>",
         f'<html lang="{NATIVE}"><head><meta charset="utf-8">',
@@ -38,6 +38,13 @@ def viewer_page(work: Job) -> str:
         f"<script>{script}</script>",
         "</body></html>\n",
     ))  # fmt: skip
+
+
+def _one_language() -> str:
+    """Return the rules that show the words of the page's language alone."""
+    return "".join(
+        f'html[lang="{code}"] [lang]:not([lang="{code}"]){{display:none}}' for code in codes()
+    )
 
 
 def _policy(script: str, style: str) -> str:
@@ -74,7 +81,7 @@ def _body(work: Job, record: dict[str, Any]) -> list[str]:
         f'<img id="printed" alt="{escape(_native("drawn"))}">',
         _cautions(work),
         f'<section class="figures" id="figures" tabindex="0"><h2>{_said("figures")}</h2>',
-        _levels(work),
+        _levels(work, record["levels"]),
         _parts(record["parts"]),
         "</section></main>",
     ]
@@ -85,8 +92,29 @@ def _cautions(work: Job) -> str:
     return f'<section class="cautions"><h2>{_said("cautions")}</h2><ul>{rows}</ul></section>'
 
 
-def _levels(work: Job) -> str:
-    """Return the table of levels, as the drawings name them."""
+def _levels(work: Job, levels: list[dict[str, Any]]) -> str:
+    """Return the levels, as the drawings name them; in other languages those of the tape."""
+    others = (
+        f'<div lang="{code}">{_tape(work, levels, code)}</div>'
+        for code in codes()
+        if code != NATIVE
+    )
+    return f'<div lang="{NATIVE}">{_all_levels(work)}</div>' + "".join(others)
+
+
+def _tape(work: Job, levels: list[dict[str, Any]], code: str) -> str:
+    above = work.layout.design.datum.top_of_footing
+    body = [
+        _row(
+            escape(level["name"][code]),
+            [level["text"], show_elevation(above + level["z"], work.system)],
+        )
+        for level in levels
+    ]
+    return _table(["level_of", "from_tof", "elevation"], body)
+
+
+def _all_levels(work: Job) -> str:
     system = work.system
     rows = level_rows(work.layout)
     laser = any(row.rod is not None and row.rod >= 0 for row in rows)
@@ -97,7 +125,7 @@ def _levels(work: Job) -> str:
         cells = [show_level(row.level, system), show_elevation(row.elevation, system)]
         if laser:
             cells.append(show_rod(row.rod, system) if row.rod is not None and row.rod >= 0 else "")
-        body.append(_row(f'<span lang="{NATIVE}" class="always">{escape(name)}</span>', cells))
+        body.append(_row(escape(name), cells))
     return _table(heads, body)
 
 

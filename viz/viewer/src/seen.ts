@@ -16,7 +16,7 @@ export interface Seen {
   height: number;
   /** Pixels of the page for one of these. */
   size: number;
-  part: Uint8Array;
+  part: Uint16Array;
   cut: Uint8Array;
 }
 
@@ -43,12 +43,12 @@ export function seen(renderer: WebGLRenderer, scene: Scene, eye: Eye, views: Par
 }
 
 function read(raw: Uint8Array, width: number, height: number, size: number): Seen {
-  const part = new Uint8Array(width * height);
+  const part = new Uint16Array(width * height);
   const cut = new Uint8Array(width * height);
   for (let y = 0; y < height; y++) {
     for (let x = 0; x < width; x++) {
       const from = 4 * ((height - 1 - y) * width + x);
-      part[y * width + x] = raw[from]!;
+      part[y * width + x] = raw[from]! + 256 * raw[from + 2]!;
       cut[y * width + x] = raw[from + 1]! > 127 ? 1 : 0;
     }
   }
@@ -61,9 +61,15 @@ function thinLines(views: PartView[], kept: Set<Object3D>): (() => void)[] {
     if (!view.part.thin || !view.rim.visible) return [];
     kept.add(view.rim);
     const before = view.rim.material.color.clone();
-    view.rim.material.color.setRGB((number + 1) / 255, 1, 0);
+    view.rim.material.color.copy(toneOf(number, true));
     return [() => view.rim.material.color.copy(before)];
   });
+}
+
+/** A part's number as a colour: red holds the low byte, blue the high one; green says cut face. */
+function toneOf(number: number, cut: boolean): Color {
+  const whole = number + 1;
+  return new Color().setRGB((whole % 256) / 255, cut ? 1 : 0, Math.floor(whole / 256) / 255);
 }
 
 /** Paint parts in numbers, lines not at all; return how to undo it. */
@@ -75,7 +81,7 @@ function numbered(scene: Scene, views: PartView[]): () => void {
     for (const item of [view.skin, view.cap, view.lid]) {
       faces.add(item);
       const before = item.material;
-      const colour = new Color().setRGB((number + 1) / 255, item === view.cap ? 1 : 0, 0);
+      const colour = toneOf(number, item === view.cap);
       const paint = new MeshBasicMaterial({ color: colour, side: before.side });
       paint.clippingPlanes = before.clippingPlanes;
       paint.polygonOffset = before.polygonOffset;

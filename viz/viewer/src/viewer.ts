@@ -42,6 +42,8 @@ export class Viewer implements Hand {
     pointers(canvas, this.eye, this);
     keys(canvas, this.eye, this);
     store.listen((changed) => this.changed(changed));
+    // A phone takes the graphics away from a page that is out of sight, and gives them back.
+    canvas.addEventListener("webglcontextrestored", () => this.draw());
     new ResizeObserver(() => this.resized()).observe(frame);
   }
 
