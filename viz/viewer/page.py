@@ -9,7 +9,7 @@ from typing import Any
 from geometry.layout.leveltable import level_rows
 from geometry.units import show_elevation, show_level, show_rod
 from viz.job import Job
-from viz.language.reader import NATIVE, codes
+from viz.language.reader import NATIVE, codes, language
 from viz.viewer import bundle
 from viz.viewer.model import model
 from viz.viewer.speaking import Spoken, page_words
@@ -103,11 +103,11 @@ def _levels(work: Job, levels: list[dict[str, Any]]) -> str:
 
 
 def _tape(work: Job, levels: list[dict[str, Any]], code: str) -> str:
-    above = work.layout.design.datum.top_of_footing
+    above, units = work.layout.design.datum.top_of_footing, language(code).units
     body = [
         _row(
             escape(level["name"][code]),
-            [level["text"], show_elevation(above + level["z"], work.system)],
+            [level["text"], units(show_elevation(above + level["z"], work.system))],
         )
         for level in levels
     ]
@@ -132,8 +132,9 @@ def _all_levels(work: Job) -> str:
 def _parts(parts: list[dict[str, Any]]) -> str:
     body = []
     for part in parts:
-        span = [escape(" … ".join(part[key])) for key in ("level", "elevation")]
-        cells = [_both(part["material"]), _both(part["volume"]), *span]
+        level = escape(" … ".join(part["level"]))
+        elevation = " … ".join(map(_both, part["elevation"]))
+        cells = [_both(part["material"]), _both(part["volume"]), level, elevation]
         body.append(
             _row(f"{_both(part['full'])} <small>{_both(part['size'])}</small>", cells, True)
         )

@@ -79,7 +79,7 @@ class _Teller:
             "material": spoken(lambda tongue: tongue.material(label.material)),
             "volume": same(_volume(self.volumes.get(label.part), self.system)),
             "level": [show_level(z, self.system) for z in (low, high)],
-            "elevation": [self._elevation(z) for z in (low, high)],
+            "elevation": [same(self._elevation(z)) for z in (low, high)],
             "lift": round(self.lifts.get(label.part, 0.0), 4),
             **_when(when),
             "earth": ground or label.role in HIDING,

@@ -33,7 +33,7 @@ export interface Part {
   material: Words;
   volume: Words;
   level: [string, string];
-  elevation: [string, string];
+  elevation: [Words, Words];
   lift: number;
   from: number;
   whole: number;

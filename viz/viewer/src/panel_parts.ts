@@ -34,13 +34,17 @@ export function partCard(model: Model, store: Store, speech: Speech): HTMLElemen
   return made;
 }
 
+function elevations({ elevation }: Part, speech: Speech): string {
+  return speech.say("span", { low: speech.of(elevation[0]), high: speech.of(elevation[1]) });
+}
+
 function figures(part: Part, speech: Speech): HTMLElement {
   const rows: [string, string][] = [
     ["size", speech.of(part.size)],
     ["material", speech.of(part.material)],
     ["volume", speech.of(part.volume)],
     ["from_tof", speech.say("span", { low: part.level[0], high: part.level[1] })],
-    ["elevation", speech.say("span", { low: part.elevation[0], high: part.elevation[1] })],
+    ["elevation", elevations(part, speech)],
   ];
   const list = el("dl", {});
   for (const [key, words] of rows) {
