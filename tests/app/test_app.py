@@ -223,6 +223,7 @@ def test_no_text_however_odd_brings_the_page_down(app, text):
     assert figure(app, "Finished floor") == "+0'-6\""
 
 
+@pytest.mark.slow
 def test_what_an_empty_field_says_is_usual_is_what_the_engine_takes(app):
     """Typing every greyed-out value changes no figure of the report."""
     bare = (

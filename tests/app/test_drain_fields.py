@@ -75,6 +75,7 @@ def test_every_drain_of_a_network_is_chosen_and_edited_in_its_own_table(app):
     assert faults(app)
 
 
+@pytest.mark.slow
 def test_an_outlet_to_daylight_is_added_its_ground_edited_and_taken_out(app):
     put(app, TEXTS["daylight"])
     ground = app.text_area(key="field drain/0/daylight/0/ground")
@@ -102,6 +103,7 @@ def test_a_fault_of_a_single_drain_is_said_once_beside_its_field(app):
     assert faults(app)
 
 
+@pytest.mark.slow
 def test_the_bleeders_are_edited(app):
     put(app, TEXTS["both to the pit"])
     app.selectbox(key="drain shown").set_value(1).run()
@@ -110,6 +112,7 @@ def test_the_bleeders_are_edited(app):
     assert design(app).drains[1].bleeders.spacing == pytest.approx(read_length("6 ft"))
 
 
+@pytest.mark.slow
 def test_loads_rules_soil_water_and_north_reach_the_design(app):
     for key, words in {
         "loads/wheel": "3000 lbf", "loads/surcharge": "100 psf", "loads/deflection_limit": "4 %",
@@ -138,6 +141,7 @@ def test_loads_rules_soil_water_and_north_reach_the_design(app):
     assert design(app).backfill.material == ""
 
 
+@pytest.mark.slow
 def test_what_holds_the_wall_is_yes_no_or_not_said(app):
     key = "field backfill/state/deck"
     for word, meant in (("yes", True), ("no", False), ("not said", None)):

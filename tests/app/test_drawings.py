@@ -48,6 +48,7 @@ def own(app, start, end, via=""):
     return app.run()
 
 
+@pytest.mark.slow
 def test_every_telling_cut_is_drawn(section):
     seen = set()
     for name in job(section.session_state["design text"]).cuts:
@@ -66,6 +67,7 @@ def test_ones_own_cut_starts_from_the_one_shown_and_draws_the_same(section):
     assert drawn(section) == before
 
 
+@pytest.mark.slow
 def test_ones_own_places_outlast_a_look_at_something_else(section):
     own(section, "-10 ft, 6 ft", "60 ft, 6 ft", "20 ft, 6 ft; 20 ft, 9 ft")
     before = drawn(section)
@@ -101,6 +103,7 @@ def test_a_cut_that_cannot_be_drawn_is_one_sentence(section, places, said):
     assert drawn(section)
 
 
+@pytest.mark.slow
 def test_the_other_side_is_the_same_cut_seen_from_behind(section):
     own(section, "-10 ft, 6 ft", "60 ft, 8 ft", "20 ft, 6 ft; 20 ft, 8 ft")
     before = drawn(section)
@@ -113,6 +116,7 @@ def test_the_other_side_is_the_same_cut_seen_from_behind(section):
     assert drawn(section) == before
 
 
+@pytest.mark.slow
 def test_paper_and_scale_are_those_asked_for(section):
     section.selectbox(key=PAPER).set_value("ARCH D").run()
     section.selectbox(key="section scale ft-in").set_value('1/4" = 1\'-0"').run()
@@ -203,6 +207,7 @@ def test_the_set_is_shown_sheet_by_sheet(sheets):
     assert len(seen) == len(names)
 
 
+@pytest.mark.slow
 def test_another_paper_keeps_the_sheet_or_takes_one_of_its_own(sheets):
     sheets.segmented_control(key="sheet").set_value("S-501").run()
     sheets.selectbox(key="set paper ft-in").set_value("ARCH D").run()
@@ -242,6 +247,7 @@ TITLES = {
 }  # fmt: skip
 
 
+@pytest.mark.slow
 def test_the_title_blocks_words_are_edited_and_stand_on_the_sheet(sheets):
     for key, text in TITLES.items():
         sheets.text_input(key=f"field project/{key}").set_value(text)
@@ -257,6 +263,7 @@ def counted(app, state):
     return int(line.split(f" {state}")[0].split()[-1])
 
 
+@pytest.mark.slow
 def test_an_emptied_field_is_one_more_thing_not_stated(sheets):
     before, outside = counted(sheets, "not stated"), counted(sheets, "not covered")
     sheets.text_input(key="field project/parcel").set_value("").run()
@@ -274,6 +281,7 @@ def test_a_design_without_a_name_is_a_fault_at_its_field(app):
     assert any('class="fault"' in block.proto.body for block in app.get("html"))
 
 
+@pytest.mark.slow
 def test_the_pumps_levels_are_taken_out_added_and_edited(app):
     out = next(b for b in app.button if b.label == "Take the pump's levels out")
     out.click().run()

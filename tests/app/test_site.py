@@ -104,6 +104,7 @@ def test_only_the_demos_house_offers_the_demos_shots(app):
     assert not any(b.label == "Example shots" for b in app.button)
 
 
+@pytest.mark.slow
 def test_pages_to_carry_are_drawn_in_every_language_on_either_paper(site):
     for stage, key in PAGES.items():
         site.segmented_control(key="site stage").set_value(stage).run()

@@ -91,6 +91,7 @@ def test_the_rule_sets_stand_beside_each_other_with_words_and_contradictions(wet
     assert all(clash.sentence in said for clash in found.drain.heights.clashes)
 
 
+@pytest.mark.slow
 def test_of_several_drains_one_is_looked_at(app):
     app.segmented_control(key="view").set_value("Design file").run()
     app.text_area(key="whole text").set_value(TEXTS["both to the pit"]).run()
@@ -103,6 +104,7 @@ def test_of_several_drains_one_is_looked_at(app):
     assert not [box for box in stage(app, "Wall").selectbox if box.key == "water drain"]
 
 
+@pytest.mark.slow
 def test_an_outlet_to_daylight_is_drawn_with_its_levels_and_stands_beside_a_pit(app):
     text = TEXTS["pit and two to daylight"]
     app.segmented_control(key="view").set_value("Design file").run()

@@ -56,6 +56,7 @@ def own(page):
     return [words.split(", ") for words in places(page)]
 
 
+@pytest.mark.slow
 def test_a_line_dragged_on_the_plan_is_cut_and_fills_the_fields(section):
     page = section
     top = page.evaluate("document.querySelector('.stMain').scrollTop")
@@ -101,6 +102,7 @@ def test_two_taps_and_a_named_cut_choose_too(section):
     assert page.wrong == []
 
 
+@pytest.mark.slow
 def test_a_finger_draws_and_does_not_scroll_the_page(open_at):
     page = open_at(390, 844, touch=True)
     page.get_by_role("radio", name="Section", exact=True).tap()

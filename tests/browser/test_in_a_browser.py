@@ -45,6 +45,7 @@ def test_an_edit_changes_the_figures_and_nothing_leaves_this_machine(page):
     assert page.wrong == []
 
 
+@pytest.mark.slow
 def test_every_view_fits_the_screen(page):
     for view in VIEWS:
         look_at(page, view)

@@ -29,6 +29,7 @@ def picture(page, title):
     return found
 
 
+@pytest.mark.slow
 def test_every_stage_fits_without_sideways_scrolling(page):
     look_at(page, "Water")
     for stage, title in PICTURES.items():

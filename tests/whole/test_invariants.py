@@ -17,7 +17,7 @@ from tests.whole.witness import Whole, body, mesh, overlaps, pipework_void
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "assets" / "examples").glob("*.toml"))
 FEW = settings(
-    max_examples=10, deadline=None, derandomize=True, database=None,
+    max_examples=4, deadline=None, derandomize=True, database=None,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
 )  # fmt: skip
 SEEDS = 300

@@ -194,6 +194,7 @@ def test_garbage_gives_sentences_and_exit_code_two_never_a_traceback(tmp_path, g
     assert done.stderr.strip()
 
 
+@pytest.mark.slow
 def test_an_ascii_terminal_gets_every_table():
     told = {**os.environ, "PYTHONIOENCODING": "ascii", "NO_COLOR": "1"}
     for words in (("levels", "demo"), ("volumes", "demo"), ("check", "demo")):

@@ -39,6 +39,7 @@ def test_there_is_no_lens_where_the_picture_is_full():
     assert FREE.largest(np.ones((400, 600), dtype=bool)) is None
 
 
+@pytest.mark.slow
 @pytest.mark.pictures
 def test_thin_layers_are_shown_large_in_a_labelled_cutaway():
     solids = basement()

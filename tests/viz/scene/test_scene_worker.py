@@ -74,6 +74,7 @@ def test_a_still_is_a_png_of_the_asked_size_and_the_process_is_kept(studio):
     assert not [m for m in loaded if m.split(".")[0] in ("vtkmodules", "pyvista")]
 
 
+@pytest.mark.slow
 @pytest.mark.pictures
 def test_a_refusal_comes_back_as_its_sentence_and_the_process_lives(studio):
     with pytest.raises(BedcourseError, match="needs a cut line"):
@@ -96,6 +97,7 @@ def test_a_size_that_cannot_be_drawn_is_refused_before_a_process_starts(studio, 
     assert studio._process is None
 
 
+@pytest.mark.slow
 @pytest.mark.pictures
 def test_a_dead_process_is_one_sentence_and_the_next_picture_works(studio):
     studio.still(SOLIDS, View("whole"), (200, 150))

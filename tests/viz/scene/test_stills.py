@@ -81,6 +81,7 @@ def test_cut_faces_are_filled_and_soil_shows_only_where_it_is_cut(drawn):
     assert count(drawn(View("whole")), COLOUR["soil"], slack=6) == 0
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "name",
     [
@@ -108,12 +109,14 @@ def test_every_shipped_example_fills_its_pictures(name):
         studio.close()
 
 
+@pytest.mark.slow
 def test_what_comes_later_is_drawn_as_a_faint_outline(drawn):
     later = drawn(View("whole", stage=1))
     assert count(later, GHOST, slack=8) > 100
     assert count(drawn(View("whole")), GHOST, slack=2) < count(later, GHOST, slack=2)
 
 
+@pytest.mark.slow
 def test_labels_stay_in_their_columns(drawn):
     with_words = drawn(View("exploded", labels=LABELS))
     without = drawn(View("exploded"))
