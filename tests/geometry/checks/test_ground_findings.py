@@ -34,8 +34,8 @@ def made(drain: str = "", more: str = "", units: str = "ft-in") -> Layout:
 
 def every(layout: Layout) -> list[Finding]:
     return [
-        *drain_filter_findings(layout), *filter_findings(layout), *strength_findings(layout), *wall_findings(layout),
-        *cleanout_findings(layout),
+        *drain_filter_findings(layout), *filter_findings(layout), *strength_findings(layout),
+        *wall_findings(layout), *cleanout_findings(layout),
     ]  # fmt: skip
 
 
