@@ -20,7 +20,7 @@ FEW = settings(
     max_examples=4, deadline=None, derandomize=True, database=None,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
 )  # fmt: skip
-SEEDS = 300
+SEEDS = 160
 
 # Round parts are prisms of 32 to 64 sides with the circle's area; where two such cross, what
 # they share differs from round ones by less than this share of what the pipe displaces.
