@@ -11,8 +11,9 @@ from geometry.faults.common import At, Words
 from geometry.faults.drains import CLEAR_M
 from geometry.faults.lines import Path
 from geometry.layout.areas import AreaLayout
-from geometry.layout.drain import CAP_M, DrainLayout
+from geometry.layout.drain import DrainLayout
 from geometry.layout.drain_route import lay_drain, side_lengths
+from geometry.layout.fittings import CAP_M
 from geometry.layout.ground import GroundLayout
 from geometry.parts.drain import Drain
 from geometry.plan.outline import Point

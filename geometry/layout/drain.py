@@ -12,43 +12,20 @@ from shapely.geometry.base import BaseGeometry
 from geometry.layout.areas import AreaLayout
 from geometry.layout.bodies import Prism, merged
 from geometry.layout.falls import Falls, open_falls, round_falls
+from geometry.layout.fittings import (
+    END_GAP_M,
+    FITTING_REACH_M,
+    SAME_STATION_M,
+    Fitting,
+    Straight,
+    corner_station,
+    turn_at,
+)
 from geometry.materials.kinds import Pipe
 from geometry.parts.drain import Drain
 from geometry.plan.outline import EMPTY, minus
 from geometry.plan.route import Route, corners_of, parallel
 from geometry.units import INCH
-
-# A fitting reaches this far along each leg, or more where a sharp bend needs it.
-FITTING_REACH_M = 6 * INCH
-# The pipe stops this far short of the stone at an open end.
-END_GAP_M = 4 * INCH
-CAP_M = 0.5 * INCH
-SAME_STATION_M = 1e-6
-# Every pipe is drawn and cut as a regular polygon of this many sides.
-PIPE_SIDES = 24
-
-
-@dataclass(frozen=True)
-class Fitting:
-    """A place along the pipe that is not drilled: a bend, a tee or a capped end."""
-
-    kind: str
-    station: float
-    reach: float
-    corner: int | None = None
-
-
-@dataclass(frozen=True)
-class Straight:
-    """A length of perforated pipe between fittings, falling evenly.
-
-    start, end: stations. holes: rings of holes; plain: undrilled length at its start.
-    """
-
-    start: float
-    end: float
-    plain: float
-    holes: int
 
 
 @dataclass(frozen=True, eq=False)
@@ -101,18 +78,13 @@ class DrainLayout:
         """Station of the main outlet."""
         return self.lows[0]
 
-    @property
-    def has_tee(self) -> bool:
-        """Whether a solid pipe leads from the main outlet."""
-        return self.low in self.tees
-
     @cached_property
     def falls(self) -> Falls:
         """The pipe's fall from its high points to its low points."""
-        length = self.route.length if self.route.closed else None
-        if length is None:
-            return open_falls(self.lows, self.route.length, self.drain.fall)
-        return round_falls(self.lows, length, self.drain.fall, self.given_high)
+        length, fall = self.route.length, self.drain.fall
+        if self.route.closed:
+            return round_falls(self.lows, length, fall, self.given_high)
+        return open_falls(self.lows, length, fall)
 
     @cached_property
     def high(self) -> float:
@@ -265,7 +237,7 @@ class DrainLayout:
 
     def turn(self, number: int) -> float:
         """Return the bend's angle at a route corner, radians."""
-        return _turn(np.asarray(self.route.points), number)
+        return turn_at(np.asarray(self.route.points), number)
 
     @cached_property
     def gaps(self) -> tuple[tuple[float, float], ...]:
@@ -283,7 +255,7 @@ class DrainLayout:
 
     def _end_gap(self, end: int) -> float:
         """How far short of an open end the pipe stops: the stone there ends along the mitre."""
-        turn = _turn(corners_of(self.base), self.corners[end] % len(corners_of(self.base)))
+        turn = turn_at(corners_of(self.base), self.corners[end] % len(corners_of(self.base)))
         return END_GAP_M + self.radius * float(np.tan(turn / 2))
 
     @cached_property
@@ -318,22 +290,9 @@ class DrainLayout:
             return False, False
         empties = self.drain.outlet == "lower stone"
         ends = (0.0, self.route.length)
-        return tuple(not (empties and abs(self.low - end) < SAME_STATION_M) for end in ends)  # type: ignore[return-value]
+        open_ends = [empties and abs(self.low - end) < SAME_STATION_M for end in ends]
+        return not open_ends[0], not open_ends[1]
 
     def corner_station(self, corner: int) -> float:
         """Return the station nearest to an outline corner (numbered from 1)."""
         return corner_station(self.route, self.area, corner)
-
-
-def _turn(points: NDArray[np.float64], number: int) -> float:
-    """Return how far a closed outline turns at one of its corners, radians."""
-    before = points[number] - points[number - 1]
-    after = points[(number + 1) % len(points)] - points[number]
-    cosine = before @ after / (np.linalg.norm(before) * np.linalg.norm(after))
-    return float(np.arccos(np.clip(cosine, -1, 1)))
-
-
-def corner_station(route: Route, area: AreaLayout, corner: int) -> float:
-    """Return the station of the route's corner nearest to an outline corner (numbered from 1)."""
-    gaps = np.linalg.norm(np.subtract(route.points, area.area.corners[corner - 1]), axis=1)
-    return float(route.stations[int(np.argmin(gaps))])

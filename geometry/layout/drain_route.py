@@ -11,7 +11,8 @@ from shapely import LineString, Polygon
 from shapely.geometry.base import BaseGeometry
 
 from geometry.layout.areas import AreaLayout
-from geometry.layout.drain import SAME_STATION_M, DrainLayout, corner_station
+from geometry.layout.drain import DrainLayout
+from geometry.layout.fittings import SAME_STATION_M, corner_station
 from geometry.materials.catalogue import FABRICS, PIPES
 from geometry.parts.drain import Drain
 from geometry.plan.outline import Point

@@ -11,9 +11,10 @@ from geometry.label import Label
 from geometry.layout.areas import AreaLayout, lay_areas
 from geometry.layout.bleeders import Bleeder, lay_bleeders
 from geometry.layout.bodies import Body, Prism
-from geometry.layout.drain import PIPE_SIDES, DrainLayout
+from geometry.layout.drain import DrainLayout
 from geometry.layout.drain_route import lay_drain
 from geometry.layout.drain_stone import stone_bodies
+from geometry.layout.fittings import PIPE_SIDES
 from geometry.layout.floors import fill_body, floor_bodies, openings
 from geometry.layout.footings import footing_body, pier_bodies, wall_body
 from geometry.layout.ground import GroundLayout

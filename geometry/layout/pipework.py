@@ -7,7 +7,8 @@ import numpy as np
 
 from geometry.layout.bleeders import Bleeder
 from geometry.layout.bodies import Body, Prism
-from geometry.layout.drain import CAP_M, PIPE_SIDES, DrainLayout
+from geometry.layout.drain import DrainLayout
+from geometry.layout.fittings import CAP_M, PIPE_SIDES
 from geometry.layout.leads import LeadLayout, lead_at
 from geometry.plan.outline import circle
 

@@ -14,7 +14,7 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from geometry.layout.drain import PIPE_SIDES
+from geometry.layout.fittings import PIPE_SIDES
 from geometry.plan.outline import ring
 from geometry.solids.kernel import Floats, Ints, skin_faces
 

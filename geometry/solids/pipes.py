@@ -9,7 +9,8 @@ from shapely import Polygon
 
 from geometry.layout.bleeders import Bleeder
 from geometry.layout.bodies import Bore
-from geometry.layout.drain import CAP_M, PIPE_SIDES, DrainLayout, Fitting, Straight
+from geometry.layout.drain import DrainLayout
+from geometry.layout.fittings import CAP_M, PIPE_SIDES, Fitting, Straight
 from geometry.layout.leads import LeadLayout
 from geometry.solids.drilled import Section, pipe_ring, ring_cap, tiled
 from geometry.solids.kernel import (

@@ -8,7 +8,8 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from geometry.layout.drain import SAME_STATION_M, DrainLayout
+from geometry.layout.drain import DrainLayout
+from geometry.layout.fittings import SAME_STATION_M
 from geometry.layout.lay import Layout
 from geometry.sources import PRACTICE, Source
 from geometry.units import FOOT, System

@@ -8,7 +8,8 @@ from scipy.sparse.csgraph import connected_components
 
 from geometry.label import Label
 from geometry.layout import pipework
-from geometry.layout.drain import CAP_M, DrainLayout, Fitting, Straight
+from geometry.layout.drain import DrainLayout
+from geometry.layout.fittings import CAP_M, Fitting, Straight
 from geometry.layout.lay import Layout
 from geometry.layout.leads import LeadLayout
 from geometry.materials.kinds import Pipe

@@ -6,7 +6,8 @@ from functools import cached_property
 
 from geometry.layout.areas import AreaLayout
 from geometry.layout.bleeders import bleeder_invert
-from geometry.layout.drain import SAME_STATION_M, DrainLayout
+from geometry.layout.drain import DrainLayout
+from geometry.layout.fittings import SAME_STATION_M
 from geometry.layout.footings import pier_name
 from geometry.layout.lay import Layout
 from geometry.layout.sump import SumpLayout

@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 from itertools import pairwise
 
-from geometry.layout.drain import SAME_STATION_M, DrainLayout
+from geometry.layout.drain import DrainLayout
+from geometry.layout.fittings import SAME_STATION_M
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from geometry.layout.drain import SAME_STATION_M, DrainLayout
+from geometry.layout.drain import DrainLayout
+from geometry.layout.fittings import SAME_STATION_M
 from geometry.layout.lay import Layout
 from geometry.layout.leads import LeadLayout, lead_at
 from geometry.units import show_fall, show_length, show_level
