@@ -56,6 +56,7 @@ def test_a_drain_is_added_told_what_it_lacks_mended_and_taken_out_again(app):
     assert tomllib.loads(before)["drain"] == raw(app)["drain"][0]
 
 
+@pytest.mark.slow
 def test_every_drain_of_a_network_is_chosen_and_edited_in_its_own_table(app):
     put(app, TEXTS["upper to lower stone"])
     app.selectbox(key="drain shown").set_value(1).run()

@@ -40,7 +40,7 @@ def assert_nothing_crosses(leaders, labels):
             assert not any(leader.intersects(line) for leader in leaders)
 
 
-@settings(max_examples=300)
+@settings(max_examples=120)
 @given(
     st.lists(st.tuples(TEXTS, ACROSS, DOWN), min_size=1, max_size=22, unique_by=lambda t: t[1:]),
     st.integers(1, 999),

@@ -82,6 +82,7 @@ def test_a_refusal_comes_back_as_its_sentence_and_the_process_lives(studio):
     assert studio.still(SOLIDS, View("cutaway", cut=ACROSS), (200, 150)).startswith(b"\x89PNG")
 
 
+@pytest.mark.slow
 @pytest.mark.pictures
 def test_an_unforeseen_fault_is_one_sentence_and_the_process_lives(studio):
     nowhere = View("face the cut", cut=ACROSS, window=Window(*[float("nan")] * 4))

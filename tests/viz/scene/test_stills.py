@@ -74,6 +74,7 @@ def test_hatches_and_outlines_darken_the_cut_but_leave_most_of_it(drawn):
     assert 0.75 < plain < 0.995
 
 
+@pytest.mark.slow
 def test_cut_faces_are_filled_and_soil_shows_only_where_it_is_cut(drawn):
     cut = drawn(View("cutaway", cut=ACROSS))
     assert count(cut, COLOUR["soil"]) > 500
