@@ -10,7 +10,7 @@ from typing import Any
 
 from geometry.errors import DesignError, Fault
 from geometry.faults.lines import Path, headers
-from geometry.faults.places import in_words
+from geometry.faults.places import in_words, inside
 from geometry.faults.text import raw_design
 
 
@@ -21,7 +21,7 @@ def added(text: str, path: Path, entry: Mapping[str, Any]) -> str:
     entry: values of plain kinds, no tables. Raises DesignError where the text is no TOML, or where
     it is written in a way that cannot be added to.
     """
-    here = _inside(raw_design(text), path)
+    here = inside(raw_design(text), path)
     before = _entries(here)
     wanted = [*before, dict(entry)]
     if not _under_headings(text, path if before else path[:-1]):
@@ -40,7 +40,7 @@ def without(text: str, path: Path) -> str:
     """
     last = path[-1]
     home, number = (path[:-1], last) if isinstance(last, int) else (path, 0)
-    rows = _entries(_inside(raw_design(text), home))
+    rows = _entries(inside(raw_design(text), home))
     if not 0 <= number < len(rows):
         return text
     kept = [row for n, row in enumerate(rows) if n != number]
@@ -54,15 +54,6 @@ def without(text: str, path: Path) -> str:
             end = places[n + 1][0] - 1 if n + 1 < len(places) else len(lines)
             lines[_over(lines, line - 1) : _over(lines, end)] = []
     return _checked(_joined(lines[: _trimmed(lines, len(lines))]), home, kept)
-
-
-def _inside(raw: Any, path: Path) -> Any:
-    for step in path:
-        try:
-            raw = raw[step]
-        except (KeyError, IndexError, TypeError):
-            return None
-    return raw
 
 
 def _entries(value: Any) -> list[Any]:
@@ -158,7 +149,7 @@ def _joined(lines: Sequence[str]) -> str:
 def _checked(text: str, path: Path, rows: Sequence[Any]) -> str:
     """Return the text if it says what it should. Raises DesignError."""
     try:
-        found = _entries(_inside(tomllib.loads(text), path))
+        found = _entries(inside(tomllib.loads(text), path))
     except tomllib.TOMLDecodeError:
         found = [None]
     if found != list(rows):

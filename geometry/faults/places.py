@@ -22,24 +22,25 @@ def written_at(path: Path, raw: Any) -> Path:
     if len(path) < 3 or path[0] != "area" or path[2] not in INHERITED:
         return path
     own, house = path[:3], path[2:3]
-    if _inside(raw, own) is None:
+    if inside(raw, own) is None:
         return path[2:]
-    if len(path) == 3 or _inside(raw, (*own, path[3])) is not None:
+    if len(path) == 3 or inside(raw, (*own, path[3])) is not None:
         return path
-    return path[2:] if _inside(raw, (*house, path[3])) is not None else path
+    return path[2:] if inside(raw, (*house, path[3])) is not None else path
 
 
 def single(path: Path, raw: Any) -> Path:
     """Return a path without the numbers of lists that the file writes as a single table."""
     found: list[str | int] = []
     for step in path:
-        if isinstance(step, int) and isinstance(_inside(raw, tuple(found)), dict):
+        if isinstance(step, int) and isinstance(inside(raw, tuple(found)), dict):
             continue
         found.append(step)
     return tuple(found)
 
 
-def _inside(raw: Any, path: Path) -> Any:
+def inside(raw: Any, path: Path) -> Any:
+    """Return what stands at a path of the file's tables; None where nothing does."""
     for step in path:
         try:
             raw = raw[step]
@@ -62,8 +63,8 @@ def in_words(path: Path, raw: Any) -> str:
     for end, step in enumerate(path, 1):
         if isinstance(step, str):
             words.append(step[:LONGEST_NAME])
-        elif isinstance(_inside(raw, path[: end - 1]), list):
-            label = _label(_inside(raw, path[:end]), step)
+        elif isinstance(inside(raw, path[: end - 1]), list):
+            label = _label(inside(raw, path[:end]), step)
             words[-1:] = [f"{words[-1]} {label}" if words else label]
     return " > ".join(words)
 

@@ -9,7 +9,7 @@ import streamlit as st
 
 from geometry.designfile import edited
 from geometry.errors import BedcourseError, DesignError, Fault
-from geometry.faults.places import in_words
+from geometry.faults.places import in_words, inside
 from viz.job import Job
 from viz.panels.cached import sound_job
 
@@ -74,13 +74,7 @@ def _tables(text: str) -> dict[str, Any] | None:
 
 def value(path: Path) -> Any:
     """Return what the file says at a path; None where it says nothing."""
-    here: Any = raw()
-    for step in path:
-        try:
-            here = here[step]
-        except (KeyError, IndexError, TypeError):
-            return None
-    return here
+    return inside(raw(), path)
 
 
 def edit(path: Path, new: Any) -> None:
