@@ -188,6 +188,7 @@ def test_an_area_with_its_own_floor_is_edited_in_its_own_table(app):
     assert _raw(app)["floor"]["layer"][4]["thickness"] == "4 in"
 
 
+@pytest.mark.slow
 def test_a_floor_that_is_not_written_out_can_be(app):
     lines = DEMO.split("[floor]")
     text = lines[0] + "[[area]]" + lines[1].split("[[area]]", 1)[1]

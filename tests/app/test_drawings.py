@@ -195,6 +195,7 @@ def test_what_is_no_line_changes_nothing(app, monkeypatch, odd):
     assert held == {}
 
 
+@pytest.mark.slow
 def test_the_set_is_shown_sheet_by_sheet(sheets):
     names = sheets.segmented_control(key="sheet").options
     assert any("Foundation plan" in name for name in names)

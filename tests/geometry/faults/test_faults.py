@@ -155,6 +155,7 @@ def test_a_flood_of_faults_is_cut_short() -> None:
     assert found[-1].sentence == "more faults follow; mend these first"
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "row", ["k{0} = 1", "k{0} = true", "[[area]]", "[k{0}]", "[[floor.layer]]\nx = 1"]
 )

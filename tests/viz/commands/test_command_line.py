@@ -181,6 +181,7 @@ def run(*words, **more):
     return subprocess.run([*RUN, *words], capture_output=True, timeout=120, check=False, **more)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     "garbage",
     [b"", b"\x00\xff\xfe", b"[[[", b"area = 5", b'[[area]]\ncorners = "x"', b"a = " + b"[" * 5000],

@@ -175,6 +175,7 @@ def test_the_permit_set_is_one_pdf(tmp_path, hut):
     assert all("Invented hut" in text for text in pages)
 
 
+@pytest.mark.slow
 def test_into_a_folder_every_sheet_comes_as_svg_and_png_too(tmp_path, hut):
     out = tmp_path / "made" / "here"
     done = asked("sheets", hut, "--paper", "A1", "--dpi", 30, "--out", out)
