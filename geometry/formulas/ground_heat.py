@@ -1,4 +1,4 @@
-"""Heat that a floor and a basement's walls lose through the ground: ISO 13370, steady part.
+"""Heat that a floor and a basement's walls lose through the ground: ISO 13370 (2007), steady part.
 
 SI throughout: metres, W/mK, m2K/W, W/m2K. The equations are from memory; the tables of the UK's
 Approved Document L (2002), Appendix C, which were made with them, are met to their two decimals.
@@ -8,11 +8,6 @@ They hold for the mean over a year; the ground is slow, so a cold day asks less 
 from math import log, pi
 
 from geometry.formulas.given import not_negative, positive
-from geometry.sources import Source
-
-GROUND_SOURCE = Source(
-    "ISO 13370", "2007", "slab on ground, heated basement (equations)", sure="memory"
-)
 
 INSIDE_DOWN, INSIDE_ACROSS, OUTSIDE = 0.17, 0.13, 0.04
 """Surface resistances, m2K/W: inside for heat down, inside across, outside (ISO 6946)."""

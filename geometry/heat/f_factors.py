@@ -1,15 +1,13 @@
-"""Loss along a slab's edge by the energy codes' factors: for slabs at grade, not for basements."""
+"""Loss along a slab's edge by the energy codes' factors: for slabs at grade, not for basements.
+
+The factors are those of WAC 51-11C-61061, Table A106.1, seen second-hand; which R a figure
+belongs to is inferred.
+"""
 
 from dataclasses import dataclass
 from math import isclose
 
-from geometry.sources import Source
 from geometry.units import INCH, to_unit
-
-F_SOURCE = Source(
-    "WAC 51-11C-61061", clause="Table A106.1; which R a figure belongs to is inferred",
-    sure="second-hand",
-)  # fmt: skip
 
 MOST_DEPTH_M = 12 * INCH
 """A floor deeper under the grade is no slab at grade (IECC, from memory)."""

@@ -1,11 +1,10 @@
-"""US test sieves by their numbers, openings in metres."""
+"""US test sieves by their numbers, openings in metres.
+
+ASTM E11 (2001), Table 1, from memory; No. 4 to No. 7 seen second-hand.
+"""
 
 from collections.abc import Mapping
 from types import MappingProxyType
-
-from geometry.sources import Source
-
-SIEVES_SOURCE = Source("ASTM E11", "2001", "Table 1 (No. 4 to No. 7 seen second-hand)", "memory")
 
 _MM = {
     4: 4.75, 5: 4.00, 6: 3.35, 7: 2.80, 8: 2.36, 10: 2.00, 12: 1.70, 14: 1.40, 16: 1.18, 18: 1.00,

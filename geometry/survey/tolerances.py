@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from geometry.parts.footing import Wall
-from geometry.sources import PRACTICE, Source
+from geometry.sources import Source
 from geometry.units import INCH
 
 
@@ -38,7 +38,6 @@ BOARD_M = 0.25 * INCH
 BOARD_SOURCE = Source(
     'stone under boards flat to about 1/4" under one board (common practice)', sure="memory"
 )
-OUTLIER_SOURCE = PRACTICE
 
 _MASONRY = ("masonry", "block", "brick", "cmu")
 

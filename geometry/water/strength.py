@@ -4,7 +4,6 @@ Covers in metres from the finished ground to the crown, pressures in Pa, deflect
 the diameter. The equation gives a size, not a prediction: see `formulas/buried_pipe.py`.
 """
 
-from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import sqrt
@@ -222,8 +221,3 @@ def _wheel(wheel_n: float, cover: float) -> float:
         return 0.0
     side = sqrt(wheel_n / CONTACT_PA)
     return impact_factor(cover) * middle_pressure(CONTACT_PA, side, side, cover)
-
-
-def failing(strength: DrainStrength) -> Iterator[PipeStrength]:
-    """Yield the pipes that flatten beyond the limit, with the wheel."""
-    return (p for p in strength.pipes if p.worst_with_wheel > strength.limit)

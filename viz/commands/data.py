@@ -25,7 +25,5 @@ def data(
     from viz.issue import write_data
 
     issued = write_data(design_text(design), out, lambda what: saying.tell(f"Making {what} ..."))
-    printing.notes([str(file) for file in issued.files], f"Wrote {len(issued.files)} files:")
-    if issued.notes:
-        printing.notes(issued.notes, "Left out:")
+    printing.written(issued.files, issued.notes)
     printing.cautions(issued.report)

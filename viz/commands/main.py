@@ -242,7 +242,7 @@ def sheets(
     from viz.commands.drawing import draw_sheets
 
     files = draw_sheets(design, out, paper, scale, dpi)
-    printing.notes([str(file) for file in files], f"Wrote {len(files)} files:")
+    printing.written(files)
 
 
 @app.command()
@@ -270,9 +270,7 @@ def build(
     from viz.issue import issue
 
     issued = issue(design_text(design), out, lambda what: saying.tell(f"Making {what} ..."))
-    printing.notes([str(file) for file in issued.files], f"Wrote {len(issued.files)} files:")
-    if issued.notes:
-        printing.notes(issued.notes, "Left out:")
+    printing.written(issued.files, issued.notes)
     printing.findings(issued.report, gravest_only=True)
     printing.cautions(issued.report)
 

@@ -34,7 +34,7 @@ def cards(
     from viz.commands.carding import write_cards
 
     files = write_cards(design, out, paper, language, dpi)
-    printing.notes([str(file) for file in files], f"Wrote {len(files)} files:")
+    printing.written(files)
 
 
 @careful

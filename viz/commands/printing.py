@@ -75,6 +75,13 @@ def notes(lines: Iterable[str], head: str) -> None:
         out.print(Padding(Text(_said(line, out)), (0, 0, 0, 2), expand=False))
 
 
+def written(files: Sequence[object], left_out: Sequence[str] = ()) -> None:
+    """Print what was written, and what was left out with its reason."""
+    notes([str(file) for file in files], f"Wrote {len(files)} files:")
+    if left_out:
+        notes(left_out, "Left out:")
+
+
 def cautions(report: Report) -> None:
     """Print the cautions, one a line."""
     notes([f"- {line}" for line in report.cautions], "Cautions")

@@ -9,7 +9,13 @@ from geometry.formulas.constants import GRAVITY
 from geometry.layout.lay import Layout, lay_out
 from geometry.materials.catalogue import PIPES
 from geometry.parts.loads import Loads
-from geometry.water.strength import failing, of_one_size, pipe_strength, stiffness
+from geometry.water.strength import (
+    DrainStrength,
+    PipeStrength,
+    of_one_size,
+    pipe_strength,
+    stiffness,
+)
 from tests.designs import design_of, seeded_raw
 
 HOUSE = """
@@ -23,6 +29,11 @@ fall = "level"
 {more}
 """
 PSI, PCF = 6894.757, 157.0875  # Pa, N/m3
+
+
+def failing(shown: DrainStrength) -> list[PipeStrength]:
+    """The pipes that flatten beyond the limit, with the wheel."""
+    return [p for p in shown.pipes if p.worst_with_wheel > shown.limit]
 
 
 def made(more: str) -> Layout:

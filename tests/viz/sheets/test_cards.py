@@ -14,6 +14,7 @@ from geometry.site.stages import stages
 from geometry.units import show_rod, show_volume, to_unit
 from tests.designs import design_of, seeded_raw
 from tests.viz.sheets.issued import work
+from tests.viz.sheets.small_papers import every
 from tests.whole.networks import TEXTS
 from viz.drawing.lettering import text_box
 from viz.drawing.marks import Fill, Line, Text
@@ -28,13 +29,7 @@ FEW: list[tuple[str, SmallName, str]] = [
     ("l-basement", "letter", "en"),
     ("metric-house", "A4", "es"),
 ]
-MANY = [
-    (name, paper, code)
-    for name in ("l-basement", "metric-house", "foam-stopped", *TEXTS)
-    for paper in ("letter", "A4")
-    for code in codes()
-]
-EVERY = [*FEW, *(pytest.param(*m, marks=pytest.mark.slow) for m in MANY if m not in FEW)]
+EVERY = every(FEW)
 # Capitals of body text, and of figures for arm's length, mm; the foot's line is no body text.
 BODY, BIG, FOOT = 4.0, 8.0, 3.0
 

@@ -8,12 +8,13 @@ import shapely
 from geometry.site.inspection import NOT_CHECKED, inspection
 from geometry.units import show_length
 from tests.viz.sheets.issued import work
+from tests.viz.sheets.small_papers import every
 from tests.whole.networks import TEXTS
 from viz.drawing.lettering import text_box
 from viz.drawing.marks import Text
 from viz.drawing.page import Drawing
 from viz.job import Job, job
-from viz.language.reader import codes, language
+from viz.language.reader import language
 from viz.sheets.inspection import inspection_sheets
 from viz.sheets.laser import laser_sheets
 from viz.sheets.orders import order_sheets
@@ -26,13 +27,7 @@ FEW: list[tuple[str, SmallName, str]] = [
     ("metric-house", "A4", "es"),
     ("both to the pit", "letter", "es"),
 ]
-MANY = [
-    (name, paper, code)
-    for name in ("l-basement", "metric-house", "foam-stopped", *TEXTS)
-    for paper in ("letter", "A4")
-    for code in codes()
-]
-EVERY = [*FEW, *(pytest.param(*m, marks=pytest.mark.slow) for m in MANY if m not in FEW)]
+EVERY = every(FEW)
 
 
 def made(name: str) -> Job:

@@ -120,11 +120,6 @@ def key_rows(levels: list[ChartLevel], width: float, text: float) -> list[tuple[
     return [wrap(level.words, room, text) for level in reversed(levels)]
 
 
-def key_height(rows: list[tuple[str, ...]], text: float) -> float:
-    """Return how high the key of the levels stands, mm."""
-    return sum(2.2 * text + (len(lines) - 1) * PITCH * text for lines in rows)
-
-
 def level_key(rows: list[tuple[str, ...]], top: float, text: float) -> Iterator[Mark]:
     """Yield the key of the levels' numbers, hanging from a height."""
     y = top - 1.1 * text
