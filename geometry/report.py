@@ -1,40 +1,40 @@
-"""The one frozen result everybody reads, its JSON form and its schema."""
+"""The one frozen result everybody reads, made subject by subject; its JSON form and its schema."""
 
-from collections.abc import Iterator
-from dataclasses import replace
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
 from functools import cached_property
-from typing import Literal
+from typing import Any, ClassVar, Literal
 
-from pydantic import BaseModel, ConfigDict
-
-from geometry.checks.board import BoardLoad, board_findings, board_loads
-from geometry.checks.cleanouts import cleanout_findings
-from geometry.checks.cold import ColdConcrete, cold_concrete
-from geometry.checks.drain_rules import drain_rule_findings
-from geometry.checks.filter import drain_filter_findings, filter_findings
-from geometry.checks.finding import Finding, Severity
-from geometry.checks.floor_rules import floor_findings
-from geometry.checks.foam import FoamVerdict, foam_finding, foam_verdict
-from geometry.checks.footing_rules import footing_findings
-from geometry.checks.ground_rules import ground_findings
-from geometry.checks.hillside import hillside_findings
-from geometry.checks.levels import level_findings
-from geometry.checks.networks import network_findings
-from geometry.checks.outlets import daylight_findings
-from geometry.checks.strength import strength_findings
-from geometry.checks.wall import wall_findings
-from geometry.checks.wall_rules import wall_rule_findings
-from geometry.checks.water import water_findings
-from geometry.checks.whole import whole_findings
-from geometry.heat.floors import FloorHeat, floor_heat
+from geometry.checks.board import BoardLoad, board_loads
+from geometry.checks.cold import cold_concrete
+from geometry.checks.find import Foam, findings
+from geometry.checks.finding import Severity
+from geometry.checks.foam import foam_verdict
+from geometry.heat.floors import FloorHeat
 from geometry.layout.lay import Layout
-from geometry.layout.leveltable import level_rows
 from geometry.parts.ground import BackfillState
+from geometry.report_making import (
+    bars_records,
+    found_record,
+    level_records,
+    verdict_record,
+    volume_record,
+    warmth_records,
+)
+from geometry.report_rows import (
+    CAUTIONS,
+    FORMAT,
+    Bars,
+    Found,
+    Level,
+    ReportRecord,
+    Verdict,
+    Volume,
+)
 from geometry.solids.foundation import Foundation
 from geometry.takeoff.order import order
 from geometry.takeoff.row import Order
-from geometry.takeoff.volumes import PartVolume, earthwork_volumes, part_volumes
-from geometry.units import to_unit
+from geometry.takeoff.volumes import earthwork_volumes, part_volumes
 from geometry.water.drain_figures import DrainFigures, drains_figures
 from geometry.water.filtering import Filters, filters
 from geometry.water.outlet_figures import OutletFigures, reported_outlets
@@ -42,112 +42,114 @@ from geometry.water.reported import WaterFigures, water_figures
 from geometry.water.study import study
 from geometry.water.wall import WallRun, wall_runs
 
-FORMAT: Literal[1] = 1
-
-CAUTIONS = (
-    "These figures inform; they are no engineer's stamp. "
-    "The local code and the building department decide.",
-    "Excavation: a trench or hole can cave in. At 5 ft and deeper (less where ground is poor) "
-    "protect or slope the sides; a competent person looks daily and after rain "
-    "(29 CFR 1926.651, .652). Keep spoil 2 ft back. Call before you dig.",
-    "Do not dig below or beside a footing's bearing without advice.",
-    "Backfill only when the wall has its strength and is braced or tied to the floor above; "
-    "nobody between an unbraced wall and the backfill (IRC R404.1.7).",
-    "A pump in a pit is electricity at water: protected circuit, "
-    "licensed work where the code asks it.",
-)
+__all__ = ["CAUTIONS", "FORMAT", "Bars", "Found", "Level", "Report", "Verdict", "Volume", "report"]
 
 
-class _Row(BaseModel):
-    model_config = ConfigDict(frozen=True, extra="forbid")
+@dataclass(frozen=True, eq=False)
+class Report:
+    """Everything computed for one design, each subject when it is first asked for.
 
+    Levels in metres against the project's top of footing. solids: gives the design's bodies;
+    without them the volumes leave out the earthworks. Each subject is what `ReportRecord` says of
+    it. Threads may ask at once: a subject is kept when it is whole.
+    """
 
-class Level(_Row):
-    """One level: against top of footing, as elevation, as rod reading where a laser is given."""
+    layout: Layout
+    solids: Callable[[], Foundation] | None = None
+    format: ClassVar[Literal[1]] = FORMAT
+    cautions: ClassVar[tuple[str, ...]] = CAUTIONS
 
-    area: str
-    group: str
-    interface: str
-    level_m: float
-    elevation_m: float
-    rod_reading_m: float | None
-    thickness_below_m: float | None
+    @property
+    def design(self) -> str:
+        """The project's name."""
+        return self.layout.design.project.name
 
+    @property
+    def units(self) -> str:
+        """The system lengths are told in."""
+        return self.layout.design.project.units
 
-class Volume(_Row):
-    """One part's space in place."""
+    @property
+    def top_of_footing_elevation_m(self) -> float:
+        """The elevation of the project's top of footing."""
+        return self.layout.design.datum.top_of_footing
 
-    part: str
-    name: str
-    area: str
-    role: str
-    material: str
-    volume_m3: float
-    volume_ft3: float
-    volume_yd3: float
+    @cached_property
+    def levels(self) -> tuple[Level, ...]:
+        """Every level."""
+        return level_records(self.layout)
 
+    @cached_property
+    def volumes(self) -> tuple[Volume, ...]:
+        """Every part's space in place."""
+        earthworks = earthwork_volumes(self.solids()) if self.solids else ()
+        return tuple(volume_record(v) for v in (*part_volumes(self.layout), *earthworks))
 
-class Verdict(_Row):
-    """How an area's foam meets its top of footing; levels against the area's TOF."""
+    @cached_property
+    def _foam(self) -> tuple[Foam, ...]:
+        colds = ((a, cold_concrete(self.layout, a)) for a in self.layout.areas)
+        return tuple((foam_verdict(area, cold), cold) for area, cold in colds)
 
-    area: str
-    meeting: str
-    foam_bottom_m: float | None
-    foam_top_m: float | None
-    gap_m: float
-    cold_ledge_m2: float
-    cold_concrete_m2: float
-    cold_share: float
-    cold_faces_m2: dict[str, float]
+    @cached_property
+    def foam(self) -> tuple[Verdict, ...]:
+        """How each area's foam meets its top of footing."""
+        pairs = zip(self.layout.areas, self._foam, strict=True)
+        return tuple(verdict_record(area, *found) for area, found in pairs)
 
+    @cached_property
+    def warmth(self) -> tuple[FloorHeat, ...]:
+        """The heat of each area's floor."""
+        return warmth_records(self.layout, self._foam)
 
-class Found(_Row):
-    """One finding in words."""
+    @cached_property
+    def boards(self) -> tuple[BoardLoad, ...]:
+        """The foam under each slab and its load."""
+        return board_loads(self.layout)
 
-    id: str
-    severity: Severity
-    subject: str
-    found: str
-    asked: str
-    source: str
-    advice: str
+    @cached_property
+    def findings(self) -> tuple[Found, ...]:
+        """What was found, in words."""
+        return tuple(found_record(f) for f in findings(self.layout, self._foam))
 
+    @cached_property
+    def drains(self) -> tuple[DrainFigures, ...]:
+        """Every drain, the main one first."""
+        return drains_figures(self.layout)
 
-class Bars(_Row):
-    """Continuous footing bars of one area: neat length without laps."""
+    @cached_property
+    def outlets(self) -> tuple[OutletFigures, ...]:
+        """Every outlet to daylight, each beside the pit; without any, the pit alone."""
+        return reported_outlets(self.layout)
 
-    area: str
-    count: int
-    size: str
-    length_m: float
+    @cached_property
+    def filter(self) -> Filters:
+        """What holds soil back at the main drain."""
+        return filters(self.layout)
 
+    @cached_property
+    def walls(self) -> tuple[WallRun, ...]:
+        """What the fill pushes on each area's walls."""
+        return wall_runs(self.layout)
 
-class Report(_Row):
-    """Everything computed for one design. Levels in metres against the project's top of footing."""
+    @property
+    def backfill_state(self) -> BackfillState:
+        """What the fill meets on the day it goes in."""
+        return self.layout.design.backfill.state
 
-    format: Literal[1] = FORMAT
-    design: str
-    units: str
-    top_of_footing_elevation_m: float
-    levels: tuple[Level, ...]
-    volumes: tuple[Volume, ...]
-    foam: tuple[Verdict, ...]
-    warmth: tuple[FloorHeat, ...]
-    boards: tuple[BoardLoad, ...]
-    findings: tuple[Found, ...]
-    drains: tuple[DrainFigures, ...]
-    outlets: tuple[OutletFigures, ...]
-    filter: Filters
-    walls: tuple[WallRun, ...]
-    backfill_state: BackfillState
-    water: WaterFigures
-    bars: tuple[Bars, ...]
-    order: Order
-    cautions: tuple[str, ...] = CAUTIONS
+    @cached_property
+    def water(self) -> WaterFigures:
+        """The study of the water."""
+        return water_figures(study(self.layout))
 
-    def to_json(self) -> str:
-        """Return the report as JSON text."""
-        return self.model_dump_json(indent=2) + "\n"
+    @cached_property
+    def bars(self) -> tuple[Bars, ...]:
+        """The footing bars of each area that has any."""
+        return bars_records(self.layout)
+
+    @cached_property
+    def order(self) -> Order:
+        """What to buy."""
+        return order(self.layout)
 
     @property
     def drain(self) -> DrainFigures | None:
@@ -160,141 +162,23 @@ class Report(_Row):
         order: list[Severity] = ["fine", "look", "stop"]
         return max((f.severity for f in self.findings), key=order.index, default="fine")
 
+    def to_json(self) -> str:
+        """Return the report as JSON text."""
+        return self._record(ReportRecord.model_fields).model_dump_json(indent=2) + "\n"
+
+    def figures(self, subjects: Iterable[str]) -> dict[str, Any]:
+        """Return some subjects in the values of JSON; no other is made. Raises AttributeError."""
+        return self._record(subjects).model_dump(mode="json", include=set(subjects))
+
+    def _record(self, subjects: Iterable[str]) -> ReportRecord:
+        return ReportRecord.model_construct(**{name: getattr(self, name) for name in subjects})
+
+    @staticmethod
+    def schema() -> dict[str, Any]:
+        """Return the JSON schema of `to_json`."""
+        return ReportRecord.model_json_schema(mode="serialization")
+
 
 def report(layout: Layout, foundation: Foundation | None = None) -> Report:
     """Return the report; without solids it leaves out the earthworks' volumes."""
-    colds = [cold_concrete(layout, a) for a in layout.areas]
-    verdicts = [foam_verdict(a, c) for a, c in zip(layout.areas, colds, strict=True)]
-    volumes = part_volumes(layout) + (earthwork_volumes(foundation) if foundation else ())
-    design = layout.design
-    return Report(
-        design=design.project.name,
-        units=design.project.units,
-        top_of_footing_elevation_m=design.datum.top_of_footing,
-        levels=_levels(layout),
-        volumes=tuple(_volume(v) for v in volumes),
-        foam=tuple(_verdict(layout, v, c) for v, c in zip(verdicts, colds, strict=True)),
-        warmth=_warmth(layout, colds),
-        boards=board_loads(layout),
-        findings=tuple(_found(f) for f in _findings(layout, verdicts, colds)),
-        drains=drains_figures(layout),
-        outlets=reported_outlets(layout),
-        filter=filters(layout),
-        walls=wall_runs(layout),
-        backfill_state=design.backfill.state,
-        water=water_figures(study(layout)),
-        bars=_bars(layout),
-        order=order(layout),
-    )
-
-
-def _findings(
-    layout: Layout, verdicts: list[FoamVerdict], colds: list[ColdConcrete]
-) -> list[Finding]:
-    system = layout.design.project.units
-    rows = zip(layout.areas, verdicts, colds, strict=True)
-    return [
-        *(foam_finding(a, v, c, system) for a, v, c in rows),
-        *level_findings(layout),
-        *(f for view in layout.views() for f in _drain_findings(view)),
-        *network_findings(layout),
-        *hillside_findings(layout),
-        *filter_findings(layout),
-        *wall_findings(layout),
-        *water_findings(layout),
-        *board_findings(layout),
-        *footing_findings(layout),
-        *wall_rule_findings(layout),
-        *floor_findings(layout),
-        *ground_findings(layout),
-        *whole_findings(layout),
-    ]
-
-
-def _warmth(layout: Layout, colds: list[ColdConcrete]) -> tuple[FloorHeat, ...]:
-    found = (floor_heat(layout, a, c.share) for a, c in zip(layout.areas, colds, strict=True))
-    return tuple(heat for heat in found if heat)
-
-
-def _drain_findings(view: Layout) -> Iterator[Finding]:
-    """Yield the findings on the drain in view, under its own name where there are several."""
-    found = (
-        *drain_rule_findings(view),
-        *drain_filter_findings(view),
-        *strength_findings(view),
-        *cleanout_findings(view),
-        *daylight_findings(view),
-    )
-    title = view.drain.title if view.drain and len(view.drains) > 1 else "drain"
-    for finding in found:
-        yield replace(finding, subject=finding.subject.replace("drain", title, 1))
-
-
-def _levels(layout: Layout) -> tuple[Level, ...]:
-    return tuple(
-        Level(
-            area=r.area,
-            group=r.group,
-            interface=r.interface,
-            level_m=r.level,
-            elevation_m=r.elevation,
-            rod_reading_m=r.rod,
-            thickness_below_m=r.thickness_below,
-        )
-        for r in level_rows(layout)
-    )
-
-
-def _volume(part: PartVolume) -> Volume:
-    label, volume = part.label, part.volume
-    return Volume(
-        part=label.part,
-        name=label.name,
-        area=label.area,
-        role=label.role,
-        material=label.material,
-        volume_m3=volume,
-        volume_ft3=to_unit(volume, "m**3", "ft**3"),
-        volume_yd3=to_unit(volume, "m**3", "yd**3"),
-    )
-
-
-def _verdict(layout: Layout, verdict: FoamVerdict, cold: ColdConcrete) -> Verdict:
-    tof = layout.area(verdict.area).tof
-    bottom, top = verdict.foam_bottom_m, verdict.foam_top_m
-    return Verdict(
-        area=verdict.area,
-        meeting=verdict.meeting,
-        foam_bottom_m=None if bottom is None else bottom - tof,
-        foam_top_m=None if top is None else top - tof,
-        gap_m=verdict.gap_m,
-        cold_ledge_m2=verdict.ledge_m2,
-        cold_concrete_m2=cold.cold_m2,
-        cold_share=cold.share,
-        cold_faces_m2={f.contact: f.area_m2 for f in cold.faces},
-    )
-
-
-def _found(finding: Finding) -> Found:
-    return Found(
-        id=finding.id,
-        severity=finding.severity,
-        subject=finding.subject,
-        found=finding.found,
-        asked=finding.asked,
-        source=str(finding.source),
-        advice=finding.advice,
-    )
-
-
-def _bars(layout: Layout) -> tuple[Bars, ...]:
-    rows = []
-    for area in layout.areas:
-        bars = area.footing.bars
-        if bars.count:
-            # The strip's area over its width is its length along the middle.
-            along = float(area.footings.area) / area.footing.width
-            rows.append(
-                Bars(area=area.name, count=bars.count, size=bars.size, length_m=bars.count * along)
-            )
-    return tuple(rows)
+    return Report(layout, (lambda: foundation) if foundation else None)

@@ -102,9 +102,13 @@ def data_products(work: Job, tell: Tell) -> Iterator[Product | str]:
     """Yield report, tables and model for other programs; else the sentence that says why not."""
     tell("the report and its tables")
     yield from (Product(name, words.encode()) for name, words in papers(work).items())
-    book = [(title.capitalize(), table) for title, table in _figures(work.report).items()]
-    yield Product("data.xlsx", to_xlsx(book))
+    yield Product("data.xlsx", data_book(work))
     yield from _models_for_programs(work, tell)
+
+
+def data_book(work: Job) -> bytes:
+    """Return the tables of figures for other programs as one XLSX file."""
+    return to_xlsx([(title.capitalize(), table) for title, table in _figures(work.report).items()])
 
 
 def _figures(report: Report) -> dict[str, tables.Table]:
@@ -124,7 +128,7 @@ def papers(work: Job) -> dict[str, str]:
         "report.json": work.report.to_json(),
         **{f"{name}.csv": to_csv(table) for name, table in _figures(work.report).items()},
         "design.schema.json": _schema(Design.model_json_schema(by_alias=True)),
-        "report.schema.json": _schema(Report.model_json_schema(mode="serialization")),
+        "report.schema.json": _schema(Report.schema()),
     }
 
 

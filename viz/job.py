@@ -5,7 +5,7 @@ from functools import cached_property
 
 from geometry.designfile import read_design
 from geometry.layout.lay import Layout, lay_out
-from geometry.report import Report, report
+from geometry.report import Report
 from geometry.sections.face import CutLine
 from geometry.sections.telling import telling_cuts
 from geometry.solids.foundation import Foundation, build
@@ -35,14 +35,14 @@ class Job:
         return build(self.layout)
 
     @cached_property
-    def quick_report(self) -> Report:
-        """The report without the earthworks' volumes, which need solids."""
-        return report(self.layout)
-
-    @cached_property
     def report(self) -> Report:
-        """The full report."""
-        return report(self.layout, self.foundation)
+        """The report; its volumes alone ask for the solids."""
+        return Report(self.layout, lambda: self.foundation)
+
+    @property
+    def quick_report(self) -> Report:
+        """The same report."""
+        return self.report
 
     @cached_property
     def cuts(self) -> dict[str, CutLine]:

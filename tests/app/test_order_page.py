@@ -42,7 +42,7 @@ def saved(app):
 def test_it_shows_the_boards_the_list_what_is_left_out_and_its_files(order):
     assert not order.exception
     made = work(order)
-    found = made.quick_report.order
+    found = made.report.order
     assert shown(order).count('alt="Boards: Foam, basement"') == 2
     for _, table in order_tables.tables(found, made.system):
         for row in table.rows:
@@ -118,7 +118,7 @@ def test_what_is_short_is_made_up_with_another_material(came):
 
 
 def test_tons_taken_for_yards_are_said(came):
-    stone = next(r for r in work(came).quick_report.order.rows if r.material == "stone-57")
+    stone = next(r for r in work(came).report.order.rows if r.material == "stone-57")
     yards = stone.to_buy / 0.9144**3
     came.text_area(key="tickets text").set_value(f"2026-04-02,stone-57,{yards:.1f} tons,").run()
     assert "the same number in another unit" in came.warning[0].value

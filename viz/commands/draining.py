@@ -24,12 +24,12 @@ def show_drain(design: str, as_json: bool) -> None:
     Raises BedcourseError for a design without a drain.
     """
     work = job(design_text(design))
-    report = work.quick_report
+    report = work.report
     if report.drain is None:
         raise BedcourseError("this design has no drain; add a table [drain]")
     if as_json:
         wanted = {"design", "units", "drains", "outlets"}
-        text = json.dumps(report.model_dump(include=wanted, mode="json"), indent=2)
+        text = json.dumps(report.figures(wanted), indent=2)
         sys.stdout.write(text + "\n")
         return
     for drain in report.drains:

@@ -14,9 +14,9 @@ _FIGURES = {"design", "units", "filter", "walls", "backfill_state", "drains"}
 def show_soil(design: str, as_json: bool) -> None:
     """Print what the soil does to drain and wall as tables, or its figures as JSON."""
     work = job(design_text(design))
-    report = work.quick_report
+    report = work.report
     if as_json:
-        figures = report.model_dump(include=_FIGURES, mode="json")
+        figures = report.figures(_FIGURES)
         sys.stdout.write(json.dumps(figures, indent=2) + "\n")
         return
     for title, table in soil_tables.tables(report, work.system):

@@ -72,12 +72,12 @@ def levels(design: Design, as_json: Json = False) -> None:
 
     work = job(design_text(design))
     if as_json:
-        _json(work.quick_report.model_dump(include={"design", "units", "levels"}, mode="json"))
+        _json(work.report.figures({"design", "units", "levels"}))
         return
     from viz import tables
     from viz.commands import printing
 
-    report = work.quick_report
+    report = work.report
     printing.table(tables.levels(report, work.system), f"{work.name}: levels")
     printing.cautions(report)
 
@@ -91,7 +91,7 @@ def volumes(design: Design, as_json: Json = False) -> None:
 
     work = job(design_text(design))
     if as_json:
-        _json(work.report.model_dump(include={"design", "volumes"}, mode="json"))
+        _json(work.report.figures({"design", "volumes"}))
         return
     from viz import tables
     from viz.commands import printing

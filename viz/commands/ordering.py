@@ -28,10 +28,10 @@ def show_order(design: str, csv: Path | None, xlsx: Path | None, as_json: bool) 
     if csv is not None and csv == xlsx:
         raise BedcourseError(f"--csv and --xlsx both name {csv}; give each a file of its own")
     work = job(design_text(design))
-    report = work.quick_report
+    report = work.report
     order = report.order
     if as_json:
-        figures = report.model_dump(include={"design", "units", "order"}, mode="json")
+        figures = report.figures({"design", "units", "order"})
         sys.stdout.write(json.dumps(figures, indent=2) + "\n")
     else:
         for title, table in order_tables.tables(order, work.system):

@@ -51,7 +51,7 @@ def write_inspection(design: str, asked: Asked) -> int:
     return _written(
         design_text(design),
         asked,
-        lambda w, p, said: inspection_sheets(w.layout, w.quick_report, p, said),
+        lambda w, p, said: inspection_sheets(w.layout, w.report, p, said),
     )
 
 

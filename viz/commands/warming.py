@@ -16,9 +16,9 @@ _FIGURES = {"design", "units", "warmth", "boards"}
 def show_warmth(design: str, as_json: bool) -> None:
     """Print how warm the floor is as tables, or its figures as JSON."""
     work = job(design_text(design))
-    report, edges = work.quick_report, edge_heats(work.layout.design)
+    report, edges = work.report, edge_heats(work.layout.design)
     if as_json:
-        figures = report.model_dump(include=_FIGURES, mode="json")
+        figures = report.figures(_FIGURES)
         figures["edges"] = [asdict(one) for one in edges]
         sys.stdout.write(json.dumps(figures, indent=2) + "\n")
         return

@@ -12,9 +12,9 @@ from viz.job import job
 def show_water(design: str, as_json: bool) -> None:
     """Print this house's water as tables, or its figures as JSON."""
     work = job(design_text(design))
-    report = work.quick_report
+    report = work.report
     if as_json:
-        figures = report.model_dump(include={"design", "units", "water"}, mode="json")
+        figures = report.figures({"design", "units", "water"})
         sys.stdout.write(json.dumps(figures, indent=2) + "\n")
         return
     for title, table in water_tables.tables(report.water, work.system):

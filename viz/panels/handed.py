@@ -25,7 +25,7 @@ _DRAWN: Mapping[str, _Draw] = {
     "story pole": lambda work, paper, words: pole_sheets(work.layout, paper, words),
     "laser sheet": lambda work, paper, words: laser_sheets(work.layout, paper, words),
     "inspection sheet": lambda work, paper, words: inspection_sheets(
-        work.layout, work.quick_report, paper, words
+        work.layout, work.report, paper, words
     ),
     "order sheet": lambda work, paper, _: order_sheets(work, paper),
 }

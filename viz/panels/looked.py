@@ -31,7 +31,7 @@ class Looked:
     @property
     def report(self) -> Report:
         """The report without what needs solids."""
-        return self.work.quick_report
+        return self.work.report
 
     @property
     def drain(self) -> DrainFigures | None:
@@ -60,7 +60,7 @@ class Looked:
 
 def chosen(work: Job, of_a_drain: bool) -> Looked:
     """Return what is looked at; of several drains, where one matters, one is chosen."""
-    drains = work.quick_report.drains
+    drains = work.report.drains
     if not of_a_drain or len(drains) < 2:
         return Looked(work)
     if st.session_state.get(_KEY, 0) >= len(drains):

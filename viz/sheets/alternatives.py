@@ -58,7 +58,7 @@ def _shot(other: Job, option: EdgeOption, note: str) -> Shot:
 
 def _note(work: Job, other: Job, option: EdgeOption) -> str:
     changes = (
-        [] if option.same else list(_moves(work.quick_report, other.quick_report, work.system))
+        [] if option.same else list(_moves(work.report, other.report, work.system))
     )
     return " ".join((option.note, *changes))
 

@@ -28,7 +28,7 @@ Pages = tuple[tuple[Figure, ...], ...]
 
 def order_sheets(work: Job, paper: SmallName) -> tuple[Sheet, ...]:
     """Return what to order on one page where it fits, then boards and strips as they are laid."""
-    order, system = work.quick_report.order, work.system
+    order, system = work.report.order, work.system
     head = _head(work, order)
     first, rest, width = heights(head, paper)
     pages = _pages(order, system, (first, rest, width))

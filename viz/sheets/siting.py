@@ -22,5 +22,5 @@ def site_papers(work: Job, paper: SmallName, language: Language) -> Iterator[tup
     yield "laser-sheet", lambda: laser_sheets(layout, paper, language)
     yield (
         "inspection-sheet",
-        lambda: inspection_sheets(layout, work.quick_report, paper, language),
+        lambda: inspection_sheets(layout, work.report, paper, language),
     )

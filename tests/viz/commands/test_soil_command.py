@@ -34,7 +34,7 @@ def test_json_is_the_reports_own() -> None:
     assert set(made) == {
         "design", "units", "filter", "walls", "backfill_state", "drains",
     }  # fmt: skip
-    whole = json.loads(job(DEMO).quick_report.to_json())
+    whole = json.loads(job(DEMO).report.to_json())
     assert made == {key: whole[key] for key in made}
     basement = next(run for run in made["walls"] if run["behind"] == "ground")
     assert basement["fill_to_foot_m"] == pytest.approx(7.6667 * 0.3048, abs=1e-4)
@@ -44,7 +44,7 @@ def test_json_is_the_reports_own() -> None:
 def test_tables_have_a_cell_under_every_head(name: str) -> None:
     work = job(examples()[name].read_text(encoding="utf-8"))
     titles = []
-    for title, table in tables(work.quick_report, work.system):
+    for title, table in tables(work.report, work.system):
         titles.append(title)
         assert table.rows
         assert all(len(row) == len(table.head) for row in table.rows)
@@ -56,13 +56,13 @@ def test_tables_have_a_cell_under_every_head(name: str) -> None:
 
 def test_a_house_without_a_drain_still_has_walls() -> None:
     text = DEMO[: DEMO.index("[drain]")] + '[soil]\ngroup = "CL"\n'
-    titles = [title for title, _ in tables(job(text).quick_report, "ft-in")]
+    titles = [title for title, _ in tables(job(text).report, "ft-in")]
     assert "Fill on the walls" in titles
     assert not [title for title in titles if "ipe" in title or "rap" in title]
 
 
 def test_no_state_of_the_work_is_called_safe() -> None:
-    report = job(DEMO).quick_report
+    report = job(DEMO).report
     rows = states(report.walls, BackfillState()).rows
     assert len(rows) >= 5
     said = states(report.walls, BackfillState(deck=True, slab=False)).rows

@@ -107,7 +107,7 @@ def test_cards_are_pages_with_their_letters_within() -> None:
 def test_figures_are_those_of_the_report() -> None:
     """Each layer's rod, level and order, as the report has them, stand large on its card."""
     made = work("l-basement")
-    report, found = made.quick_report, stages(made.layout)
+    report, found = made.report, stages(made.layout)
     rods = {(r.area, r.interface.split(" (")[0]): r.rod_reading_m for r in report.levels}
     cards = cards_of("l-basement", "letter", "en")
     for stage, sheet in zip(found, cards, strict=True):

@@ -71,9 +71,9 @@ def words_of(sheets: tuple[object, ...]) -> str:
 @pytest.mark.parametrize("name", NETWORKS)
 def test_hold_points_bear_this_houses_figures(name: str) -> None:
     house = made(name)
-    sheets = inspection_sheets(house.layout, house.quick_report, "letter", language("en"))
+    sheets = inspection_sheets(house.layout, house.report, "letter", language("en"))
     said = words_of(sheets)
-    holds = inspection(house.layout, house.quick_report)
+    holds = inspection(house.layout, house.report)
     assert [h.key for h in holds if h.key == "drain"] == ["drain"] * len(house.layout.drains)
     for area in house.layout.areas:
         assert show_length(area.footing.width, "ft-in") in said
@@ -87,7 +87,7 @@ def test_hold_points_bear_this_houses_figures(name: str) -> None:
 
 def test_hold_points_come_in_the_order_of_the_build() -> None:
     house = made("l-basement")
-    keys = [hold.key for hold in inspection(house.layout, house.quick_report)]
+    keys = [hold.key for hold in inspection(house.layout, house.report)]
     order = ("subgrade", "footing", "wall", "drain", "pit", "base", "foam", "slab")
     mine = [k for k in keys if keys.count(k) == 1]
     assert mine == [k for k in order if k in mine]
@@ -106,7 +106,7 @@ def test_tons_ordered_for_yards_fall_short_by_the_loose_weight() -> None:
     house = made("l-basement")
     said = words_of(order_sheets(house, "letter"))
     row = max(
-        (r for r in house.quick_report.order.rows if r.group == "stone and sand"),
+        (r for r in house.report.order.rows if r.group == "stone and sand"),
         key=lambda r: r.to_buy,
     )
     tons = round(row.count)
