@@ -1,4 +1,4 @@
-"""Grade and pit against their rules; pads against top of footing; what would have to be known."""
+"""Dig, grade and pit against their rules; pads against top of footing; what is not given."""
 
 from collections.abc import Iterator
 
@@ -9,7 +9,16 @@ from geometry.checks.wall_rules import answer, outer_walls
 from geometry.layout.lay import Layout
 from geometry.materials.catalogue import SOILS
 from geometry.rules.editions import EDITIONS, editions
-from geometry.rules.grounds import GRADE, GRADE_WITHIN_M, PIT_DEPTH, PIT_WIDTH, TERMITES
+from geometry.rules.grounds import (
+    DIG_DEEP_M,
+    DIG_SLOPE,
+    GRADE,
+    GRADE_WITHIN_M,
+    PIT_DEPTH,
+    PIT_SEALED,
+    PIT_WIDTH,
+    TERMITES,
+)
 from geometry.rules.limit import Limit
 from geometry.sources import PRACTICE
 from geometry.units import show_length
@@ -17,11 +26,35 @@ from geometry.water.uplift import water_table
 
 
 def ground_findings(layout: Layout) -> Iterator[Finding]:
-    """Yield what the rules on grade, pit and termites find, and what is not given for others."""
+    """Yield what the rules on dig, grade, pit and termites find, and what others lack."""
+    yield from ruling_findings(layout, "dig-rules", "hole, sides", _dig(layout))
     yield from ruling_findings(layout, "grade-rules", "grade", _grade(layout))
     yield from ruling_findings(layout, "pit-rules", "sump, size", _pit(layout))
     yield from ruling_findings(layout, "termite-rules", "foam in the ground", _termites(layout))
     yield from lacking_finding(layout)
+
+
+# The sets of rules of a country whose safety law the rule on the hole's sides is.
+_SAFETY_LAW = {"irc", "ibc"}
+
+
+def dug_depth(layout: Layout) -> float:
+    """Return how deep the hole is under the ground before the dig, metres; trenches not counted."""
+    ground = layout.ground
+    return max((ground.existing - ground.bench(area) for area in layout.areas), default=0.0)
+
+
+def _dig(layout: Layout) -> Iterator[Ruling]:
+    codes, deep = layout.design.rules.codes, dug_depth(layout)
+    if deep < DIG_DEEP_M or (codes and not codes & _SAFETY_LAW):
+        return
+    slope, system = layout.design.excavation.slope, layout.design.project.units
+    words = f"hole {show_length(round(deep, 3), system)} deep, sides laid back {slope:.3g} to 1"
+    yield Ruling(
+        DIG_SLOPE, slope >= DIG_SLOPE.least - 1e-6, words,
+        "Lay the sides back farther, bench or shore them, or have a competent person class the "
+        "ground in writing before anybody goes down.",
+    )  # fmt: skip
 
 
 def _grade(layout: Layout) -> Iterator[Ruling]:
@@ -41,7 +74,9 @@ def _pit(layout: Layout) -> Iterator[Ruling]:
     wide, deep = (show_length(x, system) for x in (pit.sump.diameter, pit.sump.depth))
     yield Ruling(PIT_WIDTH, PIT_WIDTH.met(pit.sump.diameter), f"pit {wide} across", "Widen it.")
     lid = show_length(pit.sump.lid, system)
-    words = f"{deep} deep, under a lid of {lid} that must lift off"
+    words = f"{deep} deep, under a lid of {lid} that must lift off and bear what stands on it"
+    if layout.design.site.radon_vent:
+        words += f"; with a soil-gas vent it is sealed ({PIT_SEALED})"
     yield Ruling(PIT_DEPTH, PIT_DEPTH.met(pit.sump.depth), words, "Deepen it.")
 
 

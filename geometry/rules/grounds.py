@@ -1,4 +1,4 @@
-"""Rules on the ground round the house and the pit in its floor: grade, pit, termites."""
+"""Rules on the ground round the house and the pit in its floor: dig, grade, pit, termites."""
 
 from geometry.rules.limit import Limit
 from geometry.sources import Source
@@ -27,3 +27,17 @@ TERMITES = Limit(
     "Termites do not eat foam, they tunnel through it to the wood, unseen.",
     Source("IRC", clause="R318.4, as told by a foam makers' association", sure="second-hand"),
 )  # fmt: skip
+
+DIG_SLOPE = Limit(
+    "dig-slope", "sides of a hole 5 ft deep or more laid back 1 1/2 across for 1 up, unless a "
+    "competent person has classed the ground or the sides are shored",
+    "A side that slides buries whoever works under it, and a yard of earth weighs as much as a car.",
+    Source("29 CFR 1926.652", clause="(a)(1), (b)(1)(i); Appendix B: 3/4 to 1 1/2 across by class"),
+    least=1.5, code="",
+)  # fmt: skip
+DIG_DEEP_M = 5 * FOOT
+"""Depth from which sides are protected whatever the ground, source of DIG_SLOPE."""
+
+PIT_SEALED = Source(
+    "ANSI/AARST CCAH", "2020", "404.1.1 (lid with a gasket, fastened, openings sealed)"
+)

@@ -32,7 +32,8 @@ GAS_SOURCE = Source("NREL Standard Work Specifications", clause="2.0401.1 (soil 
 GAS_BASE = Limit(
     "radon-vent", "4 in or more of clean stone under the whole slab, sheets lapped 12 in",
     "Soil gas must find its way through the stone to one pipe, and not through the floor.",
-    Source("ANSI/AARST RRNC-2020", clause="403.1.1"), least=4 * INCH, code="",
+    Source("ANSI/AARST RRNC-2020", clause="403.1.1; IRC Appendix F, AF103.2, AF103.3 from memory"),
+    least=4 * INCH, code="",
 )  # fmt: skip
 SAND_OVER = Limit(
     "floor-order", "no sand or stone between sheet and slab, unless it stays dry",

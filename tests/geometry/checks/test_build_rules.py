@@ -143,6 +143,10 @@ CASES: dict[str, tuple[str, tuple[Change, ...], tuple[Change, ...]]] = {
         (wall('foot = "keyway"'), tie('edge_board = { material = "xps-iv", thickness = "1 in" }')),
         (wall('foot = "keyway"'),),
     ),
+    "dig-slope": (
+        # Ground at +6 ft 6 in over a footing's bottom at -1 ft: 29 CFR 1926.652(b)(1)(i).
+        "dig-rules", (tell("excavation", "slope = 1.5"),), (tell("excavation", "slope = 1.25"),),
+    ),
     "grade-away": (
         "grade-rules", (), (('fall = "5 %"', 'fall = "4 %"'),),
     ),
@@ -290,3 +294,18 @@ def test_the_tables_own_thickness_can_break_the_rule_on_what_stands_out() -> Non
     trap = the("footing-table", tell("site", "stories = 2"), CLAY)
     assert "stand out farther than it is thick" in trap.advice
     assert "(table value)" in trap.found
+
+
+def test_a_shallow_hole_is_held_to_no_slope_nor_one_under_another_safety_law() -> None:
+    # The footing's bottom stands at -1 ft.
+    steep = tell("excavation", 'slope = 0.5\nexisting = "{}"')
+    ids = {f.id for f in found((steep[0], steep[1].format("3 ft 11 in")))}
+    assert not ids & {"dig-slope", "dig-rules"}
+    assert "dig-slope" in {f.id for f in found((steep[0], steep[1].format("4 ft")))}
+    din = found(tell("rules", 'sets = ["din"]'), (steep[0], steep[1].format("4 ft")))
+    assert not {f.id for f in din} & {"dig-slope", "dig-rules"}
+
+
+def test_a_pits_lid_is_sealed_where_soil_gas_is_vented() -> None:
+    assert "sealed" not in the("pit-rules").found
+    assert "sealed" in the("pit-rules", tell("site", "radon_vent = true")).found
