@@ -31,7 +31,7 @@ TERMITES = Limit(
 DIG_SLOPE = Limit(
     "dig-slope", "sides of a hole 5 ft deep or more laid back 1 1/2 across for 1 up, unless a "
     "competent person has classed the ground or the sides are shored",
-    "A side that slides buries whoever works under it, and a yard of earth weighs as much as a car.",
+    "A side that slides buries whoever works under it; a yard of earth weighs as much as a car.",
     Source("29 CFR 1926.652", clause="(a)(1), (b)(1)(i); Appendix B: 3/4 to 1 1/2 across by class"),
     least=1.5, code="",
 )  # fmt: skip

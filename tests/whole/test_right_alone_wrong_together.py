@@ -20,7 +20,8 @@ THIN_PAD = 'at = "15 ft, 10 ft"', 'at = "15 ft, 10 ft"\nthickness = "5 in"'
 SAID = (
     "[soil]",
     '[site]\nfrost_depth = "42 in"\nstories = 2\ntermites = "none"\nradon_vent = true\n\n'
-    '[rules]\nsets = ["irc-2021"]\n\n[water]\nwater_table = "-4 ft"\n\n[soil]',
+    '[rules]\nsets = ["irc-2021"]\n\n[water]\nwater_table = "-4 ft"\n\n'
+    "[excavation]\nslope = 1.5\n\n[soil]",
 )
 JOINTS = 'tie = "foam bottom at TOF"', 'tie = "foam bottom at TOF"\njoints = "10 ft"'
 
