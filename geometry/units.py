@@ -8,7 +8,7 @@ NIST SP 811 (1 in = 25.4 mm).
 import math
 import re
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from typing import Literal
 
 import pint
@@ -67,7 +67,12 @@ def read_length(text: str | float, bare: BareUnit | None = None) -> float:
     """
     if isinstance(text, bool) or not isinstance(text, str | int | float):
         raise LengthError(f"{text} is not a length; write it like {_FORMS}")
-    words = str(text).translate(_CHARACTERS).strip().lower()
+    return _length(str(text), bare)
+
+
+@lru_cache(maxsize=1024)
+def _length(text: str, bare: BareUnit | None) -> float:
+    words = text.translate(_CHARACTERS).strip().lower()
     if len(words) > 40:
         raise LengthError(
             f"a length of {len(words)} characters cannot be read; write it like {_FORMS}"
@@ -81,7 +86,7 @@ def read_length(text: str | float, bare: BareUnit | None = None) -> float:
         unit = decimal["unit"]
         scale = Fraction(repr(factor(_UNIT_NAMES.get(unit, unit), "mm")))
         return sign * float(Fraction(decimal["number"]) * scale / 1000)
-    return sign * _imperial(body, str(text))
+    return sign * _imperial(body, text)
 
 
 def _plain(body: str, words: str, bare: BareUnit | None) -> float:

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -73,6 +74,7 @@ def system_head(flow_m3s: float, static_m: float, pipe: Discharge) -> float:
     return static_m + pipe.friction(flow_m3s)
 
 
+@lru_cache(maxsize=1024)
 def operating_flow(curve: PumpCurve, static_m: float, pipe: Discharge) -> float:
     """Flow at which the pump's curve meets the pipe's, m3/s.
 

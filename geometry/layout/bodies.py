@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, lru_cache
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -79,6 +79,7 @@ class Body:
         return any(not _reached(p, bore).is_empty for p in self.prisms)
 
 
+@lru_cache(maxsize=512)
 def _reached(prism: Prism, bore: Bore) -> BaseGeometry:
     """Return the part of a prism's region that a bore at its levels passes over."""
     (x0, y0, z0), (x1, y1, z1) = bore.start, bore.end
@@ -93,6 +94,7 @@ _CHORDS = 32
 _TURN = np.arange(1, _CHORDS + 1) * np.pi / (_CHORDS + 1)
 
 
+@lru_cache(maxsize=256)
 def bored(prism: Prism, bore: Bore) -> float:
     """Volume a bore takes out of a prism, m3.
 

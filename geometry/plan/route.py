@@ -1,5 +1,6 @@
 """The drain's way round the house: an offset line with exact mitred corners."""
 
+from bisect import bisect_right
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -41,14 +42,17 @@ class Route:
 
     def at(self, station: float) -> Point:
         """Return the point at a distance along the route; closed routes wrap round."""
-        where = station % self.length if self.closed else station
-        leg = int(
-            np.clip(np.searchsorted(self.stations, where, "right") - 1, 0, len(self.stations) - 2)
-        )
-        a, b = (np.asarray(self.line.coords[i]) for i in (leg, leg + 1))
-        share = (where - self.stations[leg]) / (self.stations[leg + 1] - self.stations[leg])
-        x, y = a + share * (b - a)
-        return float(x), float(y)
+        where = float(station % self.length if self.closed else station)
+        stations, corners = self._legs
+        leg = min(max(bisect_right(stations, where) - 1, 0), len(stations) - 2)
+        (x0, y0), (x1, y1) = corners[leg], corners[leg + 1]
+        share = (where - stations[leg]) / (stations[leg + 1] - stations[leg])
+        return x0 + share * (x1 - x0), y0 + share * (y1 - y0)
+
+    @cached_property
+    def _legs(self) -> tuple[list[float], list[Point]]:
+        """Stations and corners as plain numbers: places are asked for one by one, and often."""
+        return self.stations.tolist(), [(float(x), float(y)) for x, y in self.line.coords]
 
     def station_of(self, point: Point) -> float:
         """Return the distance along the route of the place nearest to a point."""

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from math import ceil
 
 import numpy as np
@@ -81,6 +81,7 @@ class BoardLayout:
         return [polygon for piece in self.pieces for polygon in polygons(piece.region)]
 
 
+@lru_cache(maxsize=16)
 def lay_boards(
     region: BaseGeometry, width: float, length: float, reuse: bool = True, start: float = 0.0
 ) -> BoardLayout:
