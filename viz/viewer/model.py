@@ -23,7 +23,7 @@ from viz.viewer.speaking import page_words, spoken
 from viz.viewer.stages import told
 from viz.viewer.tiles import tile
 
-FORMAT = 1
+FORMAT = 2
 # A house with more sides than this has too many to choose from; x and y and turning remain.
 MOST_SIDES = 40
 
@@ -33,7 +33,7 @@ def model(work: Job) -> dict[str, Any]:
     layout, foundation = work.layout, work.foundation
     solids = shown_solids(layout, foundation)
     used, numbers = looks(solids)
-    heads, mesh = packed(solids)
+    heads, shapes = packed(solids)
     return {
         "format": FORMAT,
         "name": work.name,
@@ -48,7 +48,7 @@ def model(work: Job) -> dict[str, Any]:
         "cuts": _cuts(work),
         "sides": _sides(layout),
         "low": _low(layout, foundation),
-        "mesh": mesh,
+        "shapes": shapes,
     }
 
 

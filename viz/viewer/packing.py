@@ -2,12 +2,13 @@
 
 import base64
 import zlib
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
+from geometry.solids.kept import Kept, content
 from geometry.solids.kernel import Mesh, manifold, mesh_of
 from geometry.solids.solid import Solid
 
@@ -16,6 +17,10 @@ from geometry.solids.solid import Solid
 STEPS = 2**25
 # A drilled pipe has many faces in one plane; joined to larger ones they are the same body.
 MANY_FACES = 5000
+# Shapes that differ by less than a nanometre are one shape.
+GRID_M = 1e-9
+# Bytes of packed shapes kept for designs to come; a house has about half a million.
+ROOM = 40_000_000
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.int64]
@@ -23,41 +28,66 @@ Ints = NDArray[np.int64]
 
 @dataclass(frozen=True)
 class Head:
-    """How a part lies in the stream: counts, and per axis the origin and one step, metres."""
+    """A part's shape by its name, its counts, and per axis the origin and one step, metres."""
 
+    shape: str
     vertices: int
     faces: int
     low: tuple[float, float, float]
     step: tuple[float, float, float]
 
 
-def packed(solids: Sequence[Solid]) -> tuple[tuple[Head, ...], str]:
-    """Return a head for each solid, and all of them as one text (base64)."""
-    heads, streams = [], []
+@dataclass(frozen=True)
+class Shape:
+    """A mesh about its own lowest corner, packed: name, counts, steps in metres, base64 text."""
+
+    name: str
+    vertices: int
+    faces: int
+    step: tuple[float, float, float]
+    text: str
+
+
+_SHAPES = Kept[Shape](ROOM, lambda shape: len(shape.text))
+
+
+def packed(solids: Sequence[Solid]) -> tuple[tuple[Head, ...], dict[str, str]]:
+    """Return a head for each solid, and their shapes' texts (base64) by name."""
+    heads, texts = [], {}
     for solid in solids:
-        mesh = lighter(Mesh(solid.vertices, solid.faces))
-        head, whole = _quantised(mesh)
-        heads.append(head)
-        streams += [np.diff(column, prepend=0) for column in whole.T]
-        streams.append(np.diff(mesh.faces.ravel(), prepend=0))
-    numbers = np.concatenate(streams) if streams else np.empty(0, dtype=np.int64)
-    data = zlib.compress(_varied(numbers), 9)
-    return tuple(heads), base64.b64encode(data).decode("ascii")
+        low = solid.vertices.min(axis=0)
+        shape = _shape(solid, low)
+        heads.append(Head(shape.name, shape.vertices, shape.faces, _three(low), shape.step))
+        texts[shape.name] = shape.text
+    return tuple(heads), texts
 
 
-def unpacked(heads: Sequence[Head], text: str) -> tuple[Mesh, ...]:
-    """Return the meshes of a packed text, as the page reads them."""
+def unpacked(heads: Sequence[Head], texts: Mapping[str, str]) -> tuple[Mesh, ...]:
+    """Return the meshes of packed solids, as the page reads them."""
+    return tuple(_read_mesh(head, texts[head.shape]) for head in heads)
+
+
+def _read_mesh(head: Head, text: str) -> Mesh:
     numbers = _read(zlib.decompress(base64.b64decode(text)))
-    meshes, at = [], 0
-    for head in heads:
-        columns = []
-        for low, step in zip(head.low, head.step, strict=True):
-            columns.append(low + step * np.cumsum(numbers[at : at + head.vertices]))
-            at += head.vertices
-        faces = np.cumsum(numbers[at : at + 3 * head.faces]).reshape(-1, 3)
-        at += 3 * head.faces
-        meshes.append(Mesh(np.column_stack(columns), faces))
-    return tuple(meshes)
+    columns = numbers[: 3 * head.vertices].reshape(3, -1).cumsum(axis=1)
+    points = np.array(head.low) + np.array(head.step) * columns.T
+    return Mesh(points, numbers[3 * head.vertices :].cumsum().reshape(-1, 3))
+
+
+def _shape(solid: Solid, low: Floats) -> Shape:
+    """Return a solid's shape; one that has only moved since it was packed is known again."""
+    grid = np.rint((solid.vertices - low) / GRID_M).astype(np.int64)
+    key = content(grid, solid.faces)
+    return _SHAPES.get(key, lambda: _packed(key.hex(), grid, solid.faces))
+
+
+def _packed(name: str, grid: Ints, faces: Ints) -> Shape:
+    light = lighter(Mesh(GRID_M * grid.astype(np.float64), faces))
+    step, whole = _quantised(light)
+    streams = [np.diff(column, prepend=0) for column in (*whole.T, light.faces.ravel())]
+    data = zlib.compress(_varied(np.concatenate(streams)), 9)
+    text = base64.b64encode(data).decode("ascii")
+    return Shape(name, len(light.vertices), len(light.faces), step, text)
 
 
 def lighter(mesh: Mesh) -> Mesh:
@@ -67,12 +97,10 @@ def lighter(mesh: Mesh) -> Mesh:
     return mesh_of(manifold(mesh).simplify(1e-9))
 
 
-def _quantised(mesh: Mesh) -> tuple[Head, Ints]:
-    low, high = mesh.vertices.min(axis=0), mesh.vertices.max(axis=0)
-    step = np.where(high > low, (high - low) / STEPS, 1.0)
-    whole = np.rint((mesh.vertices - low) / step).astype(np.int64)
-    head = Head(len(mesh.vertices), len(mesh.faces), _three(low), _three(step))
-    return head, whole
+def _quantised(mesh: Mesh) -> tuple[tuple[float, float, float], Ints]:
+    high = mesh.vertices.max(axis=0)
+    step = np.where(high > 0, high / STEPS, 1.0)
+    return _three(step), np.rint(mesh.vertices / step).astype(np.int64)
 
 
 def _three(values: Floats) -> tuple[float, float, float]:

@@ -25,19 +25,40 @@ def viewer_page(work: Job) -> str:
     Raises BedcourseError where the viewer's script is missing from the installation.
     """
     record = model(work)
+    given = f'<script type="application/json" id="model">{_json(record)}</script>'
+    return _page(work.name, "<body>", [*_body(work, record), given])
+
+
+def viewer_shell(title: str) -> str:
+    """Return the page without a design, for a page around it to send models to.
+
+    Raises BedcourseError where the viewer's script is missing from the installation.
+    """
+    return _page(title, '<body class="inside">', ["<main>", *_desk(), "</main>"])
+
+
+def _page(title: str, opening: str, content: list[str]) -> str:
     script, style = bundle.script(), bundle.style() + _one_language()
     return "\n".join((
         "<!doctype html>",
         f'<html lang="{NATIVE}"><head><meta charset="utf-8">',
         f'<meta http-equiv="Content-Security-Policy" content="{_policy(script, style)}">',
         f'<meta name="viewport" content="{_LAPTOP}">',
-        f"<title>{escape(work.name)}</title>",
-        f"<style>{style}</style></head><body>",
-        *_body(work, record),
-        f'<script type="application/json" id="model">{_json(record)}</script>',
+        f"<title>{escape(title)}</title>",
+        f"<style>{style}</style></head>{opening}",
+        *content,
         f"<script>{script}</script>",
         "</body></html>\n",
     ))  # fmt: skip
+
+
+def _desk() -> list[str]:
+    """Return the places of picture and controls, and of the picture's picture for paper."""
+    return [
+        '<div id="desk" hidden><div class="stand"><div id="picture"></div>'
+        '<div id="under"></div></div><aside id="controls"></aside></div>',
+        f'<img id="printed" alt="{escape(_native("drawn"))}">',
+    ]
 
 
 def _one_language() -> str:
@@ -76,9 +97,7 @@ def _body(work: Job, record: dict[str, Any]) -> list[str]:
         "<main>",
         # Stands where no script runs or none can draw; the script hides it.
         f'<figure id="still">{images}<figcaption>{_said("still")}</figcaption></figure>',
-        '<div id="desk" hidden><div class="stand"><div id="picture"></div>'
-        '<div id="under"></div></div><aside id="controls"></aside></div>',
-        f'<img id="printed" alt="{escape(_native("drawn"))}">',
+        *_desk(),
         _cautions(work),
         f'<section class="figures" id="figures" tabindex="0"><h2>{_said("figures")}</h2>',
         _levels(work, record["levels"]),

@@ -85,7 +85,7 @@ class _Teller:
             "earth": ground or label.role in HIDING,
             "only_cut": ground,
             "thin": shown.hatch in _THIN and label.role in ("wrap", "retarder"),
-            "mesh": {"vertices": head.vertices, "faces": head.faces,
+            "mesh": {"shape": head.shape, "vertices": head.vertices, "faces": head.faces,
                      "low": head.low, "step": head.step},
         }  # fmt: skip
 

@@ -5,6 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely import LineString, box
 
+from tests.rolls import rolls
 from viz.scene import lettering
 from viz.scene.anchors import called_out
 from viz.scene.callouts import Callout, stacked
@@ -40,7 +41,7 @@ def assert_nothing_crosses(leaders, labels):
             assert not any(leader.intersects(line) for leader in leaders)
 
 
-@settings(max_examples=120)
+@settings(max_examples=rolls(40))
 @given(
     st.lists(st.tuples(TEXTS, ACROSS, DOWN), min_size=1, max_size=22, unique_by=lambda t: t[1:]),
     st.integers(1, 999),
@@ -65,7 +66,7 @@ PATCH = st.tuples(
 )
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=rolls(20), deadline=None)
 @given(
     st.lists(st.tuples(TEXTS, PATCH, st.booleans()), min_size=1, max_size=12),
     st.sampled_from(["left", "right"]),

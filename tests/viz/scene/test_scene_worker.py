@@ -54,7 +54,7 @@ def test_half_of_opengl_is_none(monkeypatch, there):
 
 def test_the_asking_process_never_loads_vtk():
     code = (
-        "import sys; import viz.scene.worker, viz.scene.orbit, viz.scene.child; "
+        "import sys; import viz.scene.worker, viz.scene.child; "
         "print([m for m in sys.modules if m.split('.')[0] in ('vtk', 'vtkmodules', 'pyvista')])"
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)

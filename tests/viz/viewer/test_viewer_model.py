@@ -47,6 +47,18 @@ def test_bodies_read_back_keep_their_volumes(name: str) -> None:
             assert mesh.volume == pytest.approx(volumes[solid.label.part], rel=1e-4)
 
 
+def test_a_part_that_only_moved_is_known_by_its_shape() -> None:
+    wall = WORK.foundation.named("basement/wall")
+    moved = type(wall)(wall.label, wall.vertices + np.array((1.5, -2.0, 0.25)), wall.faces)
+    (one, other), texts = packed([wall, moved])
+    assert one.shape == other.shape
+    assert len(texts) == 1
+    back = unpacked([other], texts)[0]
+    assert np.abs(back.vertices - moved.vertices).max() < 1e-6
+    higher = type(wall)(wall.label, wall.vertices * np.array((1.0, 1.0, 1.01)), wall.faces)
+    assert packed([higher])[0][0].shape != one.shape
+
+
 def test_whole_numbers_of_any_size_and_sign_survive() -> None:
     points = np.array([[0.0, -3.0, 1e-4], [12.8, 7.0, 0.0], [1e-6, 5.0, 3e-4], [6.4, -2.9, 2e-4]])
     faces = np.array([[0, 2, 1], [0, 1, 3], [1, 2, 3], [2, 0, 3]])

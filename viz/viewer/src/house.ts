@@ -9,8 +9,8 @@ import {
   Vector3,
 } from "three";
 import { type Box, type Direction, directions, planeOf } from "./cutting";
-import type { Model, Part } from "./model";
-import { boxCorners, PartView, type Show } from "./part";
+import type { Look, Model, Part, Tile } from "./model";
+import { boxCorners, nameOf, PartView, type Show } from "./part";
 import { level, type Plane } from "./slice";
 import type { State } from "./state";
 import { hatched, metresPerMm } from "./tiles";
@@ -19,6 +19,11 @@ import { unpacked } from "./unpack";
 
 const HOLE = "ground/excavation";
 
+interface Hatch {
+  texture: Texture | null;
+  tile: Tile | undefined;
+}
+
 /** All parts of a model; say `update` when the state changes. */
 export class House {
   readonly scene = new Scene();
@@ -26,14 +31,17 @@ export class House {
   readonly choices: Direction[];
   readonly box: Box;
   plane: Plane | null = null;
-  private readonly hatches = new Map<number, Texture | null>();
+  private readonly hatches = new Map<string, Hatch>();
   private readonly sun = new DirectionalLight("#fffaf0", 1.75);
 
-  constructor(readonly model: Model) {
-    const shapes = unpacked(model);
-    this.views = model.parts.map(
-      (part, n) => new PartView(part, model.looks[part.look]!, shapes[n]!, this.hatch(part.look)),
-    );
+  /** `before`: the house shown until now; what is the same in both is taken over from it. */
+  constructor(
+    readonly model: Model,
+    before?: House,
+  ) {
+    const old = new Map(before?.views.map((view) => [view.name, view]));
+    this.views = model.parts.map((part) => this.viewOf(part, old, before));
+    before?.leave(this);
     for (const view of this.views) this.scene.add(view.group);
     this.box = this.bounds();
     this.choices = directions(model, this.box);
@@ -42,12 +50,28 @@ export class House {
     this.scene.add(sky, this.sun, this.sun.target);
   }
 
-  private hatch(look: number): Texture | null {
-    if (!this.hatches.has(look)) {
-      const found = this.model.looks[look]!;
-      this.hatches.set(look, hatched(found, this.model.tiles[found.hatch]));
-    }
-    return this.hatches.get(look)!;
+  private viewOf(part: Part, old: ReadonlyMap<string, PartView>, before?: House): PartView {
+    const look = this.model.looks[part.look]!;
+    const { texture } = this.hatch(look, before);
+    const found = old.get(nameOf(part, look));
+    if (!found) return new PartView(part, look, unpacked(part.mesh, this.packed(part)), texture);
+    found.part = part;
+    return found;
+  }
+
+  private packed(part: Part): string {
+    const found = this.model.shapes[part.mesh.shape];
+    if (found === undefined) throw new Error(`the shape of ${part.id} is missing`);
+    return found;
+  }
+
+  private hatch(look: Look, before?: House): Hatch {
+    const name = JSON.stringify(look);
+    const tile = this.model.tiles[look.hatch];
+    const found = this.hatches.get(name) ??
+      before?.hatches.get(name) ?? { texture: hatched(look, tile), tile };
+    this.hatches.set(name, found);
+    return found;
   }
 
   private bounds(): Box {
@@ -118,11 +142,10 @@ export class House {
     for (const view of this.views) {
       view.tint(way, view.part.id === state.picked, metresPerPixel);
     }
-    this.hatches.forEach((texture, look) => {
-      const tile = this.model.tiles[this.model.looks[look]!.hatch];
-      const mm = metresPerMm(metresPerPixel);
+    const mm = metresPerMm(metresPerPixel);
+    for (const { texture, tile } of this.hatches.values()) {
       if (texture && tile) texture.repeat.set(1 / (mm * tile.size[0]), 1 / (mm * tile.size[1]));
-    });
+    }
     // The light stands over the viewer's left shoulder.
     this.sun.position
       .copy(toViewer)
@@ -147,10 +170,13 @@ export class House {
     return Object.fromEntries(cut.map((view) => [view.part.id, view.area]));
   }
 
-  /** Free what the graphics card holds. */
-  dispose(): void {
-    for (const view of this.views) view.dispose();
-    for (const texture of this.hatches.values()) texture?.dispose();
+  /** Free what the graphics card holds, but for what the next house has taken over. */
+  private leave(next: House): void {
+    const kept = new Set(next.views);
+    for (const view of this.views) if (!kept.has(view)) view.dispose();
+    for (const [name, hatch] of this.hatches) {
+      if (next.hatches.get(name) !== hatch) hatch.texture?.dispose();
+    }
   }
 }
 

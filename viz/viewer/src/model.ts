@@ -44,8 +44,9 @@ export interface Part {
   mesh: MeshHead;
 }
 
-/** How a part's mesh lies in the stream: counts, and per axis origin and step, metres. */
+/** A part's mesh: the name of its shape, its counts, and per axis origin and step, metres. */
 export interface MeshHead {
+  shape: string;
   vertices: number;
   faces: number;
   low: Spot;
@@ -95,5 +96,6 @@ export interface Model {
   cuts: NamedCut[];
   sides: Side[];
   low: { at: Spot; away: Pair } | null;
-  mesh: string;
+  /** Packed shapes by their names, which tell their content. */
+  shapes: Record<string, string>;
 }

@@ -44,12 +44,16 @@ export class PartView {
   readonly rim: LineSegments2;
   readonly lid: Mesh<BufferGeometry, MeshBasicMaterial>;
 
+  /** Two views of one name show the same. */
+  readonly name: string;
+
   constructor(
-    readonly part: Part,
+    public part: Part,
     readonly look: Look,
     readonly shape: Shape,
     readonly hatch: Texture | null,
   ) {
+    this.name = nameOf(part, look);
     this.measure();
     const at = this.middle.toArray();
     this.skin = new Mesh(this.skinGeometry(), skinPaint(look, part.thin));
@@ -189,6 +193,11 @@ export class PartView {
       item.material.dispose();
     }
   }
+}
+
+/** A name for all that a part's view is made from. */
+export function nameOf(part: Part, look: Look): string {
+  return JSON.stringify([part.id, part.mesh, part.thin, look]);
 }
 
 /** The eight corners of a box. */

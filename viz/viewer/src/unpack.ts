@@ -1,6 +1,6 @@
-// Reads the packed meshes: base64, deflated, columns of differences as variable-length numbers.
+// Reads a packed mesh: base64, deflated, columns of differences as variable-length numbers.
 import { unzlibSync } from "fflate";
-import type { Model, Part } from "./model";
+import type { MeshHead } from "./model";
 
 /** A closed mesh: corners x, y, z in metres, three corners a face, outward. */
 export interface Mesh {
@@ -8,16 +8,11 @@ export interface Mesh {
   faces: Uint32Array;
 }
 
-/** Return the meshes of all parts, in their order. */
-export function unpacked(model: Model): Mesh[] {
-  const raw = atob(model.mesh);
-  const bytes = Uint8Array.from(raw, (letter) => letter.charCodeAt(0));
+/** Return a part's mesh from its packed shape. */
+export function unpacked(head: MeshHead, packed: string): Mesh {
+  const bytes = Uint8Array.from(atob(packed), (letter) => letter.charCodeAt(0));
   const reader = new Reader(unzlibSync(bytes));
-  return model.parts.map((part) => meshOf(part, reader));
-}
-
-function meshOf(part: Part, reader: Reader): Mesh {
-  const { vertices, faces, low, step } = part.mesh;
+  const { vertices, faces, low, step } = head;
   const points = new Float64Array(3 * vertices);
   for (let axis = 0; axis < 3; axis++) {
     let value = 0;

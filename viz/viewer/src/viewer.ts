@@ -22,6 +22,8 @@ export class Viewer implements Hand {
   seen: Seen | null = null;
   readonly eye = new Eye({ round: -120, down: 30, target: new Vector3(), metresPerPixel: 0.02 });
   readonly renderer: WebGLRenderer;
+  /** Called when the picture has come to rest. */
+  onRest: () => void = () => {};
   private view: ViewName | null = "whole";
   private waiting = 0;
   private resting = 0;
@@ -61,9 +63,8 @@ export class Viewer implements Hand {
 
   /** Show another state of the model; the camera stays where it is. */
   replace(model: Model): void {
-    this.house.dispose();
     this.model = model;
-    this.house = new House(model);
+    this.house = new House(model, this.house);
     this.labels = this.newLabels();
     this.tape = new Tape(model.levels, this.speech);
     this.hang();
@@ -179,6 +180,7 @@ export class Viewer implements Hand {
     else this.labels.clear();
     this.frame.dataset.moving = "false";
     this.frame.dataset.drawn = String(this.house.views.filter((v) => v.show === "solid").length);
+    this.onRest();
   }
 
   private measure(): void {

@@ -1,0 +1,106 @@
+// Hangs the viewer's page in a frame, and hands it each model with the shapes kept here.
+
+// Characters of packed shapes to keep; a house has about half a million.
+const ROOM = 12e6;
+const CANNOT = "This browser cannot draw the model; sections and sheets show the same.";
+
+export default function (component) {
+  const desk = (globalThis[Symbol.for("bedcourse turning")] ??= new Desk());
+  const place = component.parentElement.querySelector(".turning");
+  if (place) return desk.hang(place, component.data);
+  desk.take(component);
+}
+
+class Desk {
+  constructor() {
+    this.shapes = new Map(); // packed shapes by name, the longest unused first
+    this.count = 0; // messages so far: a slow one does not follow a later one
+    this.told = null; // the last whole message
+    this.kept = null; // what the visitor has chosen, for a frame made anew
+    window.addEventListener("message", (event) => this.hear(event));
+  }
+
+  hang(place, { shell, height }) {
+    place.style.height = `${height}px`;
+    if (this.place !== place) {
+      this.place = place;
+      this.ready = this.shown = false;
+      this.frame = document.createElement("iframe");
+      this.frame.title = "The model, to be turned";
+      this.frame.setAttribute("sandbox", "allow-scripts allow-modals");
+      place.prepend(this.frame);
+      const frame = this.frame;
+      const bytes = Uint8Array.from(atob(shell), (letter) => letter.charCodeAt(0));
+      unpacked(bytes).then((text) => {
+        frame.srcdoc = text;
+      });
+    }
+    return () => {
+      if (this.place === place && !place.isConnected) this.place = this.frame = null;
+    };
+  }
+
+  async take(component) {
+    const number = ++this.count;
+    if (component.data === this.data) return;
+    this.data = component.data;
+    const told = JSON.parse(await unpacked(component.data));
+    this.keep(told.model.shapes);
+    if (number !== this.count) return;
+    const names = [...new Set(told.model.parts.map((part) => part.mesh.shape))];
+    const missing = names.filter((name) => !this.shapes.has(name));
+    if (missing.length) {
+      component.setTriggerValue("missing", missing);
+      return;
+    }
+    const wanted = Object.fromEntries(names.map((name) => [name, this.shapes.get(name)]));
+    this.keep(wanted);
+    this.told = { bedcourse: "load", model: { ...told.model, shapes: wanted }, dress: told.dress };
+    this.post();
+  }
+
+  keep(shapes) {
+    for (const [name, text] of Object.entries(shapes)) {
+      this.shapes.delete(name);
+      this.shapes.set(name, text);
+    }
+    let full = [...this.shapes.values()].reduce((sum, text) => sum + text.length, 0);
+    for (const [name, text] of this.shapes) {
+      if (full <= ROOM) break;
+      this.shapes.delete(name);
+      full -= text.length;
+    }
+  }
+
+  post() {
+    if (!this.told || !this.ready) return;
+    const recall = this.shown ? undefined : this.kept;
+    this.frame.contentWindow.postMessage({ ...this.told, recall }, "*");
+  }
+
+  hear(event) {
+    const said = event.data?.bedcourse;
+    if (!said || !this.frame || event.source !== this.frame.contentWindow) return;
+    if (said.kept) this.kept = said.kept;
+    if (said.failed) this.say(CANNOT);
+    if (said.shown !== undefined) {
+      this.shown = true;
+      this.say("");
+    }
+    if (said.ready) {
+      this.ready = true;
+      this.post();
+    }
+  }
+
+  say(words) {
+    const line = this.place.querySelector("p");
+    line.hidden = !words;
+    if (words) line.textContent = words;
+  }
+}
+
+function unpacked(bytes) {
+  const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("deflate"));
+  return new Response(stream).text();
+}

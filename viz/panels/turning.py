@@ -1,0 +1,106 @@
+"""The model to turn: the viewer's page in a frame, which each new design reaches in its changes.
+
+Two components: one hangs the frame and never changes, so the page and its script are sent once;
+the other carries the model. A shape of a part is sent once as well: the browser keeps it by its
+name, and asks for one that it lacks.
+"""
+
+import json
+import zlib
+from base64 import b64encode
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import streamlit as st
+from streamlit.components.v2.types import ComponentRenderer
+
+from viz.job import Job
+from viz.panels import cached
+from viz.viewer.page import viewer_shell
+
+_KEY = "turning"
+_TITLE = "The model, to be turned"
+_HTML = """
+<div class="turning">
+  <p role="status">Building the model ...</p>
+</div>
+"""
+# Quick rather than small: what is sent often is sent over a short way.
+_PACKING = 3
+# Names of shapes the browser is taken to hold; it holds somewhat more.
+_MOST_HELD = 200
+
+
+@cache
+def _frame() -> ComponentRenderer:
+    here = Path(__file__).parent
+    css, js = ((here / f"turning.{kind}").read_text("utf-8") for kind in ("css", "js"))
+    return st.components.v2.component("bedcourse_turning", html=_HTML, css=css, js=js)
+
+
+@cache
+def _model() -> ComponentRenderer:
+    js = (Path(__file__).parent / "turning.js").read_text("utf-8")
+    return st.components.v2.component("bedcourse_turning_model", js=js)
+
+
+@cache
+def _shell() -> str:
+    return b64encode(zlib.compress(viewer_shell(_TITLE).encode(), 9)).decode()
+
+
+def turning(work: Job, *, height: int, language: str = "") -> None:
+    """Show the model to turn; camera, cut and choices stay when the design changes.
+
+    height: of the whole frame with its controls, pixels. language: of the viewer's words, such
+    as "es"; without one the browser's. Raises BedcourseError where the viewer's script is
+    missing from the installation.
+    """
+    _frame()(key=f"{_KEY} frame", data={"shell": _shell(), "height": height}, height=height)
+    _sent(work, language)
+
+
+@st.fragment
+def _sent(work: Job, language: str) -> None:
+    """Send the model; a fragment, so that an answer to the browser runs nothing else."""
+    _model()(
+        key=_KEY,
+        data=_message(work, {"language": language, "theme": st.context.theme.type or "auto"}),
+        height=1,
+        on_missing_change=_resend,
+    )
+
+
+def _message(work: Job, dress: dict[str, str]) -> bytes:
+    """Return the model with those shapes the browser is not known to hold.
+
+    The same as last time where nothing has changed: then it is not sent at all.
+    """
+    asked = (work.text, tuple(dress.values()))
+    last = st.session_state.get(_SENT)
+    if last and last[0] == asked:
+        return bytes(last[1])
+    held: dict[str, None] = st.session_state.setdefault(_HELD, {})
+    record = cached.viewer_model(work.text)
+    new = {name: text for name, text in record["shapes"].items() if name not in held}
+    told: dict[str, Any] = {"model": {**record, "shapes": new}, "dress": dress}
+    for name in record["shapes"]:
+        held.pop(name, None)
+        held[name] = None
+    for name in [*held][: max(0, len(held) - _MOST_HELD)]:
+        del held[name]
+    made = zlib.compress(json.dumps(told).encode(), _PACKING)
+    st.session_state[_SENT] = (asked, made)
+    return made
+
+
+_HELD, _SENT = "turning held", "turning sent"
+
+
+def _resend() -> None:
+    """Take shapes for not held; the next message brings them."""
+    held: dict[str, None] = st.session_state.get(_HELD, {})
+    for name in st.session_state[_KEY].get("missing") or ():
+        held.pop(str(name), None)
+    st.session_state.pop(_SENT, None)
