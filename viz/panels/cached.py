@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Any
 
 import streamlit as st
 
@@ -13,17 +14,19 @@ from viz.drawing.page import PaperName
 from viz.drawing.scale import Scale
 from viz.export.bundle import to_zip
 from viz.export.glb import to_glb
+from viz.export.ifc.house import to_ifc
 from viz.export.png import to_png
 from viz.export.svg import to_svg
 from viz.figures.plan.chooser import chooser_plan
-from viz.issue import SHEET_DPI, Product, set_pdf, sheet_files, still_of
+from viz.issue import SHEET_DPI, Product, data_book, set_pdf, sheet_files, still_of
 from viz.job import Job, job
 from viz.pictures import Shot, detail_of
-from viz.scene.orbit import orbit_page
 from viz.scene.view import Kind
 from viz.sheets.alternatives import alternatives
 from viz.sheets.permit import one_sheet, permit_set
 from viz.sheets.sheet import Sheet
+from viz.viewer.model import model
+from viz.viewer.page import viewer_page
 
 SET_PDF = "permit-set.pdf"
 
@@ -63,11 +66,35 @@ def sound_job(text: str) -> Job:
     return job(text)
 
 
+@st.cache_resource(max_entries=4, show_spinner=False)
+def viewer_model(text: str) -> dict[str, Any]:
+    """Return what the 3D view holds of the design, to read only."""
+    return model(sound_job(text))
+
+
 @st.cache_data(max_entries=4, show_spinner="Building the model ...")
-def turning_page(text: str) -> str:
-    """Return the page that shows the model to turn."""
+def page_file(text: str) -> bytes:
+    """Return the page to turn, for a browser without a network."""
+    return viewer_page(sound_job(text)).encode()
+
+
+@st.cache_data(max_entries=4, show_spinner="Building the model ...")
+def ifc_file(text: str) -> bytes:
+    """Return the model as IFC. Raises IfcLibraryError."""
     work = sound_job(text)
-    return orbit_page(work.foundation.solids, work.name)
+    return to_ifc(work.layout, work.foundation)
+
+
+@st.cache_data(max_entries=4, show_spinner=False)
+def report_file(text: str) -> bytes:
+    """Return the report as JSON."""
+    return sound_job(text).report.to_json().encode()
+
+
+@st.cache_data(max_entries=4, show_spinner=False)
+def data_file(text: str) -> bytes:
+    """Return the tables for other programs as one XLSX file."""
+    return data_book(sound_job(text))
 
 
 @st.cache_data(max_entries=4, show_spinner=False)
