@@ -1,5 +1,7 @@
 """Random designs, all invented, for the tests: sound ones only."""
 
+from copy import deepcopy
+from functools import cache
 from typing import Any
 
 import shapely
@@ -341,7 +343,12 @@ def sound(design: Design) -> bool:
 
 
 def seeded_raw(seed: int) -> Raw | None:
-    """Return the raw design of a seed, or None where that one is not sound."""
+    """Return the raw design of a seed, one's own to change, or None where it is not sound."""
+    return deepcopy(_seeded(seed))
+
+
+@cache
+def _seeded(seed: int) -> Raw | None:
     raw = raw_design(Seeded(seed))
     return raw if sound(design_of(raw)) else None
 

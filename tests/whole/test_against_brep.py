@@ -15,6 +15,7 @@ from geometry.project import Design
 from tests.designs import Raw, design_of, footing, piers
 from tests.designs import core as inside_of
 from tests.dice import Length, Seeded
+from tests.rolls import seeds
 from tests.whole import brep
 from tests.whole.outlines import ell, rectangle, tee
 from tests.whole.witness import Whole
@@ -200,7 +201,7 @@ def _opening_of_riser(layout: Layout) -> float:
     return brep.volume(wall) - brep.volume(wall - brep.cylinder((0, 0), drain.bore, 0, 1))
 
 
-@pytest.mark.parametrize("seed", range(20))
+@pytest.mark.parametrize("seed", seeds(10))
 def test_random_right_angled_houses(seed: int) -> None:
     raw, outline = house_of(seed)
     design = design_of(raw)

@@ -20,7 +20,10 @@ EXAMPLE = Path(__file__).parents[2] / "assets" / "examples" / "l-basement.toml"
 FAR = 150.0
 
 
-@pytest.fixture(scope="module", params=["example", 9, 12, 22])
+@pytest.fixture(
+    scope="module",
+    params=["example", 9, *(pytest.param(n, marks=pytest.mark.slow) for n in (12, 22))],
+)
 def whole(request: pytest.FixtureRequest) -> Whole:
     if request.param == "example":
         return Whole(read_design(EXAMPLE.read_text(encoding="utf-8")))

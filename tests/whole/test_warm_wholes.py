@@ -14,6 +14,7 @@ from geometry.checks.whole import whole_findings
 from geometry.heat.floors import floor_heat
 from geometry.layout.lay import Layout, lay_out
 from tests.designs import design_of, seeded_raw
+from tests.rolls import seeds
 
 SAID = {
     "climate": {"inside": "20 C", "outside": "5 C", "wall_resistance": "R-10"},
@@ -29,7 +30,7 @@ def rolled(seed: int) -> Layout:
     return lay_out(design_of({**raw, **SAID, "loads": loads}))
 
 
-SEEDS = (*range(6), *(pytest.param(n, marks=pytest.mark.slow) for n in range(6, 80)))
+SEEDS = (*range(6), *(pytest.param(n, marks=pytest.mark.slow) for n in seeds(30, 6)))
 
 
 @pytest.mark.parametrize("seed", SEEDS)

@@ -10,6 +10,7 @@ from geometry.errors import DesignError, Fault
 from geometry.layout.lay import lay_out
 from geometry.project import Design
 from geometry.report import report
+from tests.rolls import rolls
 
 EXAMPLES = sorted((Path(__file__).parents[3] / "assets" / "examples").glob("*.toml"))
 TEXTS = tuple(path.read_text(encoding="utf-8") for path in EXAMPLES)
@@ -75,7 +76,7 @@ def _letter(draw: st.DrawFn, row: str) -> list[str]:
 @example("")
 @example("[project]\nname='x'\n[[area]]\nname='a'\ncorners=[[0,0],[1e9,0],[0,1e9]]")
 @example("[project]\nname='x'\nnumbers=[]\nunits={}\n[[area]]\n[[area]]\n[[area]]")
-@settings(max_examples=200, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=rolls(80), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_any_text_gives_a_design_or_sentences(text: str) -> None:
     design, faults = read(text)
     if design is not None:

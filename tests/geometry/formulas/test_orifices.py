@@ -17,6 +17,7 @@ from geometry.formulas.orifices import (
     level_of_first_water,
     submerged_orifice,
 )
+from tests.rolls import rolls
 
 G = 9.80665
 HOLE, INSIDE = 0.0127, 0.1
@@ -63,7 +64,7 @@ def test_more_water_outside_brings_more_in(one: float, other: float) -> None:
 
 
 @given(st.floats(1e-7, 1e-3), st.sampled_from([DOWN, UP]))
-@settings(max_examples=30)
+@settings(max_examples=rolls(20))
 def test_level_for_an_inflow_gives_that_inflow(inflow: float, rows: tuple[HoleRow, ...]) -> None:
     level = level_for_inflow(rows, INSIDE, inflow)
     assert inflow_per_metre(rows, INSIDE, level) == pytest.approx(inflow, rel=1e-6)

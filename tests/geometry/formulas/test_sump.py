@@ -9,6 +9,7 @@ from geometry.formulas.march import March
 from geometry.formulas.storage import StoneBed, Storage, pit_and_stone
 from geometry.formulas.sump import Pump, march
 from geometry.formulas.wet_well import cycle_time
+from tests.rolls import rolls
 
 STORE = pit_and_stone(-0.9, 0.3, 0.164, (StoneBed(-0.3, 0.1, 24.0, 0.4),))
 PUMP = Pump(on_m=-0.5, off_m=-0.75, flows_m3s=(0.0025,))
@@ -44,7 +45,7 @@ def by_small_steps(
 
 
 @given(SERIES, LEVELS, st.sampled_from([PUMP, BANDED, None]), st.floats(0.0, 1e5))
-@settings(max_examples=200)
+@settings(max_examples=rolls(60))
 def test_no_water_is_lost(
     series: list[tuple[float, float]], start: float, pump: Pump | None, fails: float
 ) -> None:

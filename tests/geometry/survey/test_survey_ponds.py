@@ -13,6 +13,7 @@ from geometry.survey.shots import Floats, ground_shots
 from geometry.survey.surface import Surface, triangulate
 from tests.geometry.survey.surveyed import dry_house, dug
 from tests.houses import house
+from tests.rolls import rolls
 
 
 def flooded(surface: Surface, outlet: int) -> Floats:
@@ -33,7 +34,7 @@ def flooded(surface: Surface, outlet: int) -> Floats:
     return filled
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=rolls(20), deadline=None)
 @given(st.integers(0, 10**6), st.integers(5, 300), st.booleans(), st.sampled_from([1, 30, 10**6]))
 def test_fills_as_a_flood_from_the_outlet_does(
     seed: int, count: int, lowest: bool, steps: int

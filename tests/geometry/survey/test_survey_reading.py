@@ -10,6 +10,7 @@ from geometry.project import Design
 from geometry.survey.reading import read_shots
 from geometry.survey.shots import Shots
 from tests.houses import HOUSE, edited
+from tests.rolls import rolls
 
 INCH, FOOT = 0.0254, 0.3048
 # Laser at 254 ft, top of footing at 250 ft.
@@ -125,7 +126,7 @@ def test_shots_of_one_place() -> None:
     assert 'where row 4 lies, but 3" lower' in apart[0].sentence
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=rolls(60), deadline=None)
 @given(st.one_of(st.binary(max_size=120), st.text(max_size=120)), st.booleans())
 def test_no_file_whatever_breaks_the_reader(noise: str | bytes, headed: bool) -> None:
     head = "point,x (ft),y (ft),rod (ft),what\n"

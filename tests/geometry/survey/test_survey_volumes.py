@@ -16,6 +16,7 @@ from geometry.survey.surface import Surface, triangulate
 from tests.designs import design_of, seeded_raw
 from tests.geometry.survey.surveyed import dug, random_shots
 from tests.houses import WITH_GARAGE, house
+from tests.rolls import rolls, seeds
 
 CLOSE = 1e-12
 
@@ -43,7 +44,7 @@ def test_tilted_plane_is_exact() -> None:
 def test_ground_as_planned_gives_the_planned_volume_whatever_the_house() -> None:
     """Pads, pit, edge boards and floors above top of footing included."""
     tried = 0
-    for seed in range(30):
+    for seed in seeds(20):
         raw = seeded_raw(seed)
         if raw is None:
             continue
@@ -132,7 +133,7 @@ shots = st.lists(st.tuples(places, places, st.integers(-40, 40)), min_size=4, ma
                  unique_by=lambda s: s[:2])  # fmt: skip
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=rolls(30), deadline=None)
 @given(shots, st.lists(st.tuples(places, places), min_size=3, max_size=9, unique=True))
 def test_any_floor_is_covered_exactly_and_split_without_rest(
     given_shots: list[tuple[float, float, int]], corners: list[tuple[float, float]]
@@ -153,7 +154,7 @@ def test_any_floor_is_covered_exactly_and_split_without_rest(
         assert 0 <= floor.whole.area_above(plane) <= region.area * (1 + CLOSE)
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=rolls(12), deadline=None)
 @given(st.integers(0, 10**6), st.floats(-0.02, 0.02))
 def test_order_of_shots_does_not_matter_and_a_lift_takes_its_own_volume(
     seed: int, lift: float

@@ -16,10 +16,11 @@ from geometry.takeoff.row import Order
 from geometry.takeoff.sheet import strip_layouts
 from geometry.takeoff.volumes import earthwork_volumes, part_volumes
 from tests.designs import design_of, seeded_raw
+from tests.rolls import seeds
 from tests.whole import networks
 
-FEW = range(30)
-MANY = range(30, 260)
+FEW = seeds(15)
+MANY = seeds(75, 15)
 
 
 @cache

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from geometry.materials.catalogue import PIPES
 from geometry.parts.outlet import Daylight
 from geometry.water.daylight import DaylightRun
+from tests.rolls import rolls
 
 FOOT, INCH = 0.3048, 0.0254
 PIPE = PIPES["sdr35-4"]
@@ -142,7 +143,7 @@ def free(found: DaylightRun, distance: float) -> float:
     return found.invert(distance) - found.ground.at(distance) - found.asked.above_ground
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=rolls(60), deadline=None)
 @given(runs())
 def test_it_comes_out_where_it_first_stands_free_or_what_lacks_would_let_it_out(
     found: DaylightRun,

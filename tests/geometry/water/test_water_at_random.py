@@ -9,8 +9,9 @@ from geometry.water.inflow import Inflow
 from geometry.water.pit import PitStorm
 from geometry.water.study import Study, study
 from tests.designs import design_of, seeded_raw
+from tests.rolls import seeds
 
-RAWS = [raw for raw in map(seeded_raw, range(180)) if raw and "drain" in raw]
+RAWS = [raw for raw in map(seeded_raw, seeds(60)) if raw and "drain" in raw]
 DESIGNS = [design_of(raw) for raw in RAWS]
 
 
@@ -32,9 +33,9 @@ MARCHED = marched()
 
 
 def test_there_is_something_to_try() -> None:
-    assert len(DESIGNS) >= 40
-    assert len(MARCHED) >= 12
-    assert sum(pit.pumped is not None for _, _, pit in MARCHED) >= 4
+    assert len(DESIGNS) >= 20
+    assert len(MARCHED) >= 4
+    assert sum(pit.pumped is not None for _, _, pit in MARCHED) >= 2
 
 
 @pytest.mark.parametrize("number", range(len(DESIGNS)))

@@ -8,6 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.optimize import isotonic_regression
 
+from tests.rolls import rolls
 from viz.drawing.place import Item, NoRoomError, spread
 
 SIZES = st.lists(
@@ -15,7 +16,7 @@ SIZES = st.lists(
 )
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=rolls(50), deadline=None)
 @given(SIZES)
 def test_no_two_labels_overlap_and_all_stay_in_the_column(sizes: list[tuple[float, ...]]) -> None:
     items = [Item(*size) for size in sorted(sizes)]
@@ -26,7 +27,7 @@ def test_no_two_labels_overlap_and_all_stay_in_the_column(sizes: list[tuple[floa
     assert all(above[0] - below[1] >= 2.0 - 1e-6 for below, above in pairwise(edges))
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=rolls(50), deadline=None)
 @given(SIZES)
 def test_movement_is_the_least_by_an_independent_isotonic_regression(
     sizes: list[tuple[float, ...]],

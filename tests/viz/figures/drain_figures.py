@@ -8,6 +8,7 @@ from shapely.geometry.base import BaseGeometry
 
 from geometry.layout.lay import Layout, lay_out
 from tests.designs import design_of, seeded_raw
+from tests.rolls import seeds
 from viz.carried import examples
 from viz.drawing.expand import simple
 from viz.drawing.figure import Figure
@@ -16,7 +17,7 @@ from viz.drawing.marks import Circle, Fill, Leader, Line, Text
 from viz.job import job
 from viz.style.lines import PAPER
 
-SEEDS = range(110)
+SEEDS = seeds(40)
 DESCENDING = set("gjpqyQ,;()")
 
 

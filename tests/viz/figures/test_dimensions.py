@@ -7,6 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from geometry.units import show_length
+from tests.rolls import rolls
 from viz.drawing.lettering import text_box
 from viz.drawing.marks import Line, Text
 from viz.figures.dimensions import Chain, across, chain, nearest_free, upright
@@ -32,7 +33,7 @@ def test_figures_stand_clear_of_each_other_and_of_what_is_blocked(sizes, spans) 
         assert place + size / 2 <= low + 1e-6 or place - size / 2 >= high - 1e-6
 
 
-@settings(max_examples=15)
+@settings(max_examples=rolls(10))
 @given(st.lists(st.integers(0, 14), min_size=1, max_size=3), st.integers(0, 12))
 def test_the_sum_of_movements_is_the_least_there_is(middles, low) -> None:
     # Whole numbers throughout, so the best places are whole too and can all be tried.

@@ -84,7 +84,7 @@ def test_a_part_that_is_not_there_is_refused() -> None:
 @pytest.mark.parametrize("ratio", [64, 128, 480])
 @pytest.mark.parametrize("compact", [False, True])
 def test_words_of_parts_can_be_read(ratio: int, compact: bool) -> None:
-    assert len(parts()) > 50
+    assert len(parts()) > 24
     for layout, part in parts():
         assert_legible(drawn(layout, part, compact, scale=Scale(f"1:{ratio}", ratio)))
 

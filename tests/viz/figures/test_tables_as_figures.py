@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.rolls import rolls
 from viz.drawing.figure import Figure
 from viz.drawing.fonts import text_width, wrap
 from viz.drawing.lettering import text_box
@@ -49,7 +50,7 @@ def tables(draw: st.DrawFn) -> Table:
     return Table(draw(row), tuple(draw(st.lists(row, min_size=1, max_size=6))))
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=rolls(25), deadline=None)
 @given(tables(), st.sampled_from([2.5, 3.0]), st.integers(60, 200))
 def test_any_table_is_whole_and_clear_and_keeps_its_width(
     table: Table, text: float, width: int
@@ -64,7 +65,7 @@ def test_any_table_is_whole_and_clear_and_keeps_its_width(
     assert [c for c in columns(made) if c] == [w for c in cells if (w := bare("".join(c)))]
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=rolls(15), deadline=None)
 @given(tables(), st.integers(40, 120))
 def test_pieces_keep_their_height_and_repeat_the_head(table: Table, height: int) -> None:
     try:

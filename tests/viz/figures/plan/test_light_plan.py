@@ -8,6 +8,7 @@ from shapely import LineString
 
 from geometry.layout.lay import Layout
 from geometry.units import show_elevation, show_length, show_level
+from tests.rolls import seeds
 from tests.viz.figures.plan.reading import (
     EXAMPLES,
     FOOT,
@@ -39,8 +40,7 @@ from viz.sheets.titleblock import room as room_of
 HOUSE = ((0, 0), (30, 0), (30, 20), (0, 20))
 SIXTEENTH, HUNDREDTH = Scale('1/16" = 1\'-0"', 192), Scale("1:100", 100)
 
-# A third of the seeds at every run, the rest with the slow tests.
-SEEDS = [pytest.param(n, marks=() if n % 3 == 0 else pytest.mark.slow) for n in range(60)]
+SEEDS = [*range(8), *(pytest.param(n, marks=pytest.mark.slow) for n in seeds(24, 8))]
 
 
 def signs(figure: Figure) -> list[Text]:
@@ -68,7 +68,9 @@ def in_key(figure: Figure) -> dict[str, Text]:
     }
 
 
-@pytest.mark.parametrize("widest", [0.0, 250.0, 700.0])
+@pytest.mark.parametrize(
+    "widest", [250.0, *(pytest.param(w, marks=pytest.mark.slow) for w in (0.0, 700.0))]
+)
 @pytest.mark.parametrize("scale", [*SCALES, SIXTEENTH])
 @pytest.mark.parametrize("name", EXAMPLES)
 def test_words_of_examples_stand_free(name: str, scale: Scale, widest: float) -> None:
@@ -122,7 +124,7 @@ def test_the_sign_at_a_corner_leads_to_its_invert_in_the_key(name: str) -> None:
         assert str(corner) in near
 
 
-@pytest.mark.parametrize("seed", range(0, 60, 4))
+@pytest.mark.parametrize("seed", seeds(12))
 def test_every_sign_on_the_plan_stands_in_the_key_once(seed: int) -> None:
     layout = rolled(seed)
     if layout is None:

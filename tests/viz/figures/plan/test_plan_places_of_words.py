@@ -4,6 +4,7 @@ import pytest
 import shapely
 from shapely import LineString
 
+from tests.rolls import seeds
 from tests.viz.figures.plan.reading import (
     EXAMPLES,
     FOOT,
@@ -24,8 +25,7 @@ from viz.drawing.marks import Line
 from viz.drawing.scale import Scale
 from viz.figures.plan.refs import SectionRef
 
-# A third of the seeds at every run, the rest with the slow tests.
-SEEDS = [pytest.param(n, marks=() if n % 3 == 0 else pytest.mark.slow) for n in range(60)]
+SEEDS = [*range(8), *(pytest.param(n, marks=pytest.mark.slow) for n in seeds(24, 8))]
 
 
 @pytest.mark.parametrize("scale", SCALES)

@@ -9,6 +9,7 @@ import pytest
 import shapely
 
 from geometry.sections.face import CutLine
+from tests.rolls import seeds
 from tests.viz.figures import invented_section as invented
 from tests.viz.figures.section.drawn_sections import (
     ALL,
@@ -49,7 +50,7 @@ def test_every_section_of_the_examples_in_every_way(name: str) -> None:
     assert not [p for one in drawn(example(name), ALL) for p in problems(one)]
 
 
-@pytest.mark.parametrize("seed", range(9))
+@pytest.mark.parametrize("seed", range(6))
 def test_sections_of_rolled_designs(seed: int) -> None:
     work = sound(seed)
     ways = islice(cycle(ALL), seed, None)
@@ -59,7 +60,7 @@ def test_sections_of_rolled_designs(seed: int) -> None:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("seed", range(9, 190))
+@pytest.mark.parametrize("seed", seeds(40, 6))
 def test_sections_of_many_rolled_designs_in_every_way(seed: int) -> None:
     assert not [p for one in drawn(sound(seed), ALL) for p in problems(one)]
 
@@ -83,7 +84,7 @@ def test_a_jogged_cut_is_drawn_with_its_step(name: str) -> None:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("seed", range(60))
+@pytest.mark.parametrize("seed", seeds(20))
 def test_jogged_cuts_of_rolled_designs(seed: int) -> None:
     work = sound(seed)
     for share, aside in ((0.3, 0.8), (0.5, -1.5), (0.62, 2.4)):
