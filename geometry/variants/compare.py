@@ -136,8 +136,9 @@ def _levels(reports: Sequence[Report]) -> tuple[LevelRow, ...]:
         LevelRow(one.area, one.group, one.interface, _values(beside, lambda r: r.level_m))
         for one, beside in listed
     ]
-    differing = [row for row in rows if differ(row.levels_m)]
-    return tuple(sorted(differing, key=lambda r: (None in r.levels_m, -farthest(r.levels_m))))
+    moved = [row for row in rows if differ(row.levels_m)]
+    # To the micrometre: levels moved alike keep the order of the level table.
+    return tuple(sorted(moved, key=lambda r: (None in r.levels_m, -round(farthest(r.levels_m), 6))))
 
 
 def _volumes(reports: Sequence[Report]) -> tuple[VolumeRow, ...]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import combinations
 from math import isclose
 from typing import Any, TypeAlias
 
@@ -14,7 +15,7 @@ Key: TypeAlias = tuple[str, ...]
 Path: TypeAlias = tuple[str | int, ...]
 
 GIVEN, LACKING = "given", "–"
-_ORDER = "order"
+_ORDER = "in order"
 # Keys of the design file that hold a fall; no limit of a length tells them.
 _FALLS = ("fall",)
 # What changes no part comes last.
@@ -85,9 +86,14 @@ def _differs(told: Sequence[dict[Key, Said]], key: Key) -> bool:
     around = [one for one in told if len(key) == 1 or _has(one, key[:-1])]
     values = [one[key].value if key in one else _MISSING for one in around]
     if key[-1] == _ORDER:
-        lists = [v if isinstance(v, tuple) else () for v in values]
-        values = [tuple(n for n in v if all(n in w for w in lists)) for v in lists]
+        lists = [v for v in values if isinstance(v, tuple)]
+        return any(_turned(v, w) for v, w in combinations(lists, 2))
     return any(not _alike(values[0], other) for other in values[1:])
+
+
+def _turned(one: tuple[str, ...], two: tuple[str, ...]) -> bool:
+    """Whether what two lists have in common stands in another order in each."""
+    return [n for n in one if n in two] != [n for n in two if n in one]
 
 
 def _has(told: dict[Key, Said], key: Key) -> bool:

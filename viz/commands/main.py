@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from viz.commands import data, onsite, saying
+from viz.commands import comparing, data, onsite, saying
 from viz.commands.options import Design, Dpi, Json, Out, Paper, Scale, SmallPaper
 from viz.commands.saying import careful
 
@@ -287,8 +287,8 @@ def open_app(
     raise typer.Exit(run_app(design, port))
 
 
-onsite.add(app)
-data.add(app)
+for commands in (onsite, data, comparing):
+    commands.add(app)
 
 
 def _json(figures: object) -> None:

@@ -1,0 +1,1 @@
+"""The same detail of several designs, side by side at one scale."""
