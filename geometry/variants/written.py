@@ -15,7 +15,7 @@ Key: TypeAlias = tuple[str, ...]
 Path: TypeAlias = tuple[str | int, ...]
 
 GIVEN, LACKING = "given", "–"
-_ORDER = "in order"
+_ORDER = ", in order"
 # Keys of the design file that hold a fall; no limit of a length tells them.
 _FALLS = ("fall",)
 # What changes no part comes last.
@@ -85,7 +85,7 @@ def _differs(told: Sequence[dict[Key, Said]], key: Key) -> bool:
     """Whether the designs that have the thing around a place differ there."""
     around = [one for one in told if len(key) == 1 or _has(one, key[:-1])]
     values = [one[key].value if key in one else _MISSING for one in around]
-    if key[-1] == _ORDER:
+    if key[-1].endswith(_ORDER):
         lists = [v for v in values if isinstance(v, tuple)]
         return any(_turned(v, w) for v, w in combinations(lists, 2))
     return any(not _alike(values[0], other) for other in values[1:])
@@ -175,7 +175,7 @@ class _Teller:
             yield entry, Said(True, GIVEN)
             yield from self.record(row, (*path, number), entry)
         if named:
-            yield (*key, _ORDER), Said(tuple(names), ", ".join(names))
+            yield (*key[:-1], f"{key[-1]}{_ORDER}"), Said(tuple(names), ", ".join(names))
 
     def _words(self, value: Any, kinds: Sequence[Any], path: Path) -> str:
         written = inside(self.raw, written_at(path, self.raw))

@@ -120,8 +120,8 @@ def test_layers_put_in_taken_out_or_turned_round_are_told_by_name():
     found = held(HOUSE, more, turned)
     told = {row.place: row.words for row in found.written}
     assert told['floor > layer "sand"'] == ("–", "given", "given")
-    assert told["floor > layer > in order"][1] == "stone, sand, foam, slab"
-    assert told["floor > layer > in order"][2] == "sand, stone, foam, slab"
+    assert told["floor > layer, in order"][1] == "stone, sand, foam, slab"
+    assert told["floor > layer, in order"][2] == "sand, stone, foam, slab"
 
 
 def test_of_several_areas_the_one_that_differs_is_named():
