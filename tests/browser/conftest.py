@@ -27,14 +27,14 @@ def address():
     command = [sys.executable, "-c", run, "app", "--port", str(port)]
     with subprocess.Popen(command, env=told, stderr=subprocess.DEVNULL) as server:
         try:
-            _listening(port)
+            listening(port)
             yield f"http://127.0.0.1:{port}"
         finally:
             server.terminate()
             server.wait(30)
 
 
-def _listening(port):
+def listening(port):
     for _ in range(120):
         try:
             socket.create_connection(("127.0.0.1", port), 1).close()

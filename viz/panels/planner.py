@@ -1,0 +1,134 @@
+"""The plan to be edited: corners, piers and the pit are dragged, lengths of sides are typed."""
+
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import streamlit as st
+from streamlit.components.v2.types import ComponentRenderer
+
+from geometry.plan.edits import length_of
+from geometry.plan.outline import Point
+from geometry.planfile import change
+from geometry.planfile.read import Plan, PlanArea, Spot, plan_of
+from geometry.units import System, show_length
+from viz.job import Job
+from viz.panels import state
+from viz.panels.fields import say_faults
+
+_KEY = "planner"
+# How many edits were heard, and the side whose typed length was refused.
+_HEARD, _REFUSED = "planner heard", "planner refused"
+_HTML = """
+<div class="plan" role="group">
+  <svg class="draft">
+    <g class="others"></g><g class="room"></g><g class="adds"></g><g class="spots"></g>
+    <g class="guides"></g><g class="corners"></g>
+  </svg>
+  <div class="sides"></div>
+</div>
+<div class="bar"><button type="button" class="remove"></button>
+<p class="hint" aria-live="polite"></p></div>
+"""
+_WORDS = {
+    "plan": "Plan of {area}, to be edited",
+    "corner": "Corner {n}, at {x}, {y}",
+    "pier": "Pier {name}, at {x}, {y}",
+    "pit": "Sump pit, at {x}, {y}",
+    "pit name": "pit",
+    "add": "Add a corner to side {n}",
+    "side": "Length of side {n}",
+    "remove": "Remove corner {n}",
+    "remove none": "Remove a corner",
+    "hint": "Drag a corner, pier or pit. Type a side's length. Press + to add a corner.",
+    "chosen": "Arrow keys move it by {step}; Delete removes it; Escape leaves it.",
+    "moving": "Arrow keys move it by {step}; Escape leaves it.",
+    "unread": "Corner {n} cannot be read in the file and is left out here.",
+}
+
+
+@cache
+def _component() -> ComponentRenderer:
+    here = Path(__file__).parent
+    css, js = ((here / f"planner.{kind}").read_text("utf-8") for kind in ("css", "js"))
+    return st.components.v2.component("bedcourse_planner", html=_HTML, css=css, js=js)
+
+
+def planner(work: Job, area: int) -> None:
+    """Show an area's outline with handles, as the text says it, sound or not.
+
+    area: its number in the file, from 0. What is dragged or typed is written into the text.
+    """
+    plan = plan_of(state.raw())
+    if not 0 <= area < len(plan.areas):
+        st.info("The plan comes back when the areas of the design file can be read again.")
+        return
+    _component()(
+        key=_KEY,
+        data=_told(plan, area) | {"north": work.layout.design.datum.north},
+        on_edited_change=lambda: _heard(st.session_state[_KEY].get("edited")),
+    )
+    say_faults(("area", area, "corners"), ("area", area, "pier"), ("sump", "at"))
+
+
+def _told(plan: Plan, area: int) -> dict[str, Any]:
+    """Return what the script draws: metres, and lengths in the design's own words."""
+    return {
+        "area": area,
+        "areas": [
+            {"name": a.name, "corners": a.corners, "piers": [_spot(p) for p in a.piers]}
+            for a in plan.areas
+        ],
+        "sides": _lengths(plan.areas[area], plan.system),
+        "pit": _spot(plan.pit) if plan.pit else None,
+        "metric": plan.system == "metric",
+        "step": change.SNAP[plan.system],
+        "heard": st.session_state.get(_HEARD, 0),
+        "refused": st.session_state.get(_REFUSED),
+        "words": _WORDS,
+    }
+
+
+def _spot(spot: Spot) -> dict[str, Any]:
+    return {"name": spot.name, "at": spot.at, "size": (spot.width, spot.depth)}
+
+
+def _lengths(area: PlanArea, system: System) -> list[str | None]:
+    """Return each side's length in words; None for one with an end that cannot be read."""
+    after = (*area.corners[1:], *area.corners[:1])
+    pairs = zip(area.corners, after, strict=True)
+    return [show_length(length_of((a, b), 0), system) if a and b else None for a, b in pairs]
+
+
+def _heard(said: Any) -> None:
+    """Write one edit into the text; what cannot be understood is left."""
+    st.session_state[_HEARD] = st.session_state.get(_HEARD, 0) + 1
+    st.session_state[_REFUSED] = None
+    try:
+        kind, area, number = str(said["kind"]), int(said["area"]), int(said["number"])
+        words = str(said.get("words", ""))[:60]
+        x, y = said.get("at") or (0.0, 0.0)
+        to = (round(float(x), 6), round(float(y), 6))
+    except (TypeError, ValueError, LookupError):
+        return
+    before = state.text()
+    state.change(lambda text: _edited(text, kind, area, number, to, words))
+    if kind == "length" and state.text() == before and state.faults():
+        st.session_state[_REFUSED] = {"side": number, "words": words}
+
+
+def _edited(text: str, kind: str, area: int, number: int, to: Point, words: str) -> str:
+    match kind:
+        case "corner":
+            return change.corner_to(text, area, number, to)
+        case "add":
+            return change.corner_added(text, area, number, to)
+        case "remove":
+            return change.corner_removed(text, area, number)
+        case "length":
+            return change.side_to(text, area, number, words)
+        case "pier":
+            return change.pier_to(text, area, number, to)
+        case "pit":
+            return change.pit_to(text, to)
+    return text
