@@ -9,6 +9,7 @@ from geometry.layout.drain import DrainLayout
 from geometry.layout.footings import pier_name
 from geometry.layout.lay import Layout
 from geometry.materials.catalogue import find
+from geometry.materials.tubes import TUBES
 from geometry.parts.drain import Drain
 from geometry.parts.pier import Pier
 from geometry.solids.foundation import Foundation
@@ -49,7 +50,7 @@ def part_words(
 
 def material_name(key: str) -> str:
     """Return a material's name for people; the key itself where the catalogue lacks it."""
-    row = find(key)
+    row = find(key) or TUBES.get(key)
     return row.name if row else key
 
 

@@ -36,11 +36,11 @@ def layer_faults(path: Path, floor: Floor, words: Words) -> Iterator[At]:
             )
     yield from _tie_faults(path, floor, words)
     tubing = floor.tubing
-    if tubing and tubing.loop <= 2 * tubing.way:
+    if tubing and tubing.longest <= 2 * tubing.way:
         yield At(
             (*path, "tubing", "way"),
             f"{words.size(tubing.way)} to the manifold and back leave nothing of a loop of "
-            f"{words.size(tubing.loop)}; set the manifold nearer or allow a longer loop",
+            f"{words.size(tubing.longest)}; set the manifold nearer or allow a longer loop",
         )
 
 

@@ -4,12 +4,14 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from geometry.materials.tubes import TUBES
 from geometry.parts.fields import (
     BoardThickness,
     LayerThickness,
     Level,
     LevelAt,
     Name,
+    PlanPoint,
     Record,
     Span,
     Tie,
@@ -47,15 +49,32 @@ USUAL_LAYERS = (
 )
 
 
-class Tubing(Record):
-    """Heating tubes in the slab: their spacing, the longest loop, and each loop's way to and fro.
+Pattern = Literal["serpentine", "counterflow"]
+TubeKey = Literal["pex-3/8", "pex-1/2", "pex-5/8", "pex-3/4", "pex-16", "pex-20"]
 
-    loop: with both ends of the way to the manifold. way: from the floor's edge to it, once.
+
+class Tubing(Record):
+    """Heating tubes in the slab.
+
+    spacing: between two runs. tube: its size. pattern: a serpentine, or counterflow, where warm
+    and cool runs lie side by side. loop: the longest one, its way to the manifold and back with it;
+    unless given, what is usual for the tube. edge: the floor's edge, piers and pit to the nearest
+    tube. manifold: its place on the plan; unless given, the middle of a wall. way: from the slab,
+    at the manifold's place, up to it, once.
     """
 
     spacing: Annotated[float, Span("4 in", "2 ft", "12 in")] = 12 * INCH
-    loop: Annotated[float, Span("50 ft", "1000 ft", "300 ft")] = 300 * FOOT
-    way: Annotated[float, Span("0", "60 ft", "10 ft")] = 10 * FOOT
+    tube: TubeKey = "pex-1/2"
+    pattern: Pattern = "serpentine"
+    loop: Annotated[float, Span("50 ft", "1000 ft", "300 ft")] | None = None
+    edge: Annotated[float, Span("2 in", "2 ft", "6 in")] = 6 * INCH
+    manifold: PlanPoint | None = None
+    way: Annotated[float, Span("0", "60 ft", "4 ft")] = 4 * FOOT
+
+    @property
+    def longest(self) -> float:
+        """The longest loop, metres: as given, or as is usual for the tube."""
+        return TUBES[self.tube].loop if self.loop is None else self.loop
 
 
 class Floor(Record):

@@ -123,6 +123,12 @@ class PipeOrder(Record):
     joints: Annotated[int, Field(ge=1, le=500)] | None = None
 
 
+class TubeOrder(Record):
+    """Heating tubes: length of a coil; loops are cut from it whole, none is jointed in the slab."""
+
+    coil: RollLength | None = None
+
+
 class BarOrder(Record):
     """Bars: length of a stick; lap in bar diameters; supports only where their distance is given.
 
@@ -157,6 +163,7 @@ class Ordering(Record):
     sheet: SheetOrder = SheetOrder()
     fabric: FabricOrder = FabricOrder()
     pipe: PipeOrder = PipeOrder()
+    tube: TubeOrder = TubeOrder()
     bars: BarOrder = BarOrder()
     prices: Annotated[tuple[Price, ...], Field(max_length=100)] = Field((), alias="price")
     currency: Name = ""

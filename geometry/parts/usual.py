@@ -110,6 +110,7 @@ USUAL: dict[str, Usual] = {
     "pipe.stick": Usual("pipe stick", "m", 10 * FOOT, 5.0),
     "pipe.coil": Usual("pipe coil", "m", 100 * FOOT, 50.0),
     "pipe.joints": Usual("joints to a can", "count", 25, 25),
+    "tube.coil": Usual("coil", "m", 300 * FOOT, 100.0),
     "bars.stick": Usual("bar stick", "m", 20 * FOOT, 6.0),
     "bars.lap": Usual("lap", "diameters", 40, 40, _BAR_LAP, _BAR_LAP),
     "bars.ties": Usual("ties at a lap", "count", 3, 3),

@@ -31,7 +31,8 @@ def order(layout: Layout) -> Order:
     made += [(row, None) for row, _ in poured]
     made += [(row, None) for row in foam_rows(layout)]
     made += [*sheet_rows(layout), *_drain(layout), *bar_rows(layout)]
-    made += [(row, None) for row in (*_pit(layout), *wall_rows(layout), *tube_rows(layout))]
+    made += [(row, None) for row in (*_pit(layout), *wall_rows(layout))]
+    made += tube_rows(layout)
     rows = tuple(priced(row, design.order.prices) for row, _ in made)
     cuts = tuple(cut for _, cut in made if cut is not None)
     return Order(

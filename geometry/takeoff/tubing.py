@@ -1,58 +1,45 @@
-"""Heating tubes to buy: length by spacing, and loops so short that none is jointed in the slab."""
+"""Heating tubes to buy: every loop as it is laid, cut whole from coils, no joint in the slab."""
 
-from collections.abc import Iterator
-from math import ceil
+from collections.abc import Iterator, Sequence
 
-from geometry.layout.areas import AreaLayout
-from geometry.layout.floors import openings
 from geometry.layout.lay import Layout
-from geometry.parts.floor import Tubing
+from geometry.layout.tubing.lay import Loop, Tubes, lay_tubes
 from geometry.parts.usual import GIVEN, Factor
-from geometry.plan.outline import minus
-from geometry.takeoff.row import Part, Row
+from geometry.takeoff.row import Cut, CutList, Part, Row
+from geometry.takeoff.sticks import Cutting, cut_runs
+from geometry.takeoff.usual import factor
 
-# Tubes keep this far from the floor's edge (common practice, no source).
-EDGE_M = 0.15
-
-
-def tube_rows(layout: Layout) -> Iterator[Row]:
-    """Yield each heated floor's tubes: one coil to a loop, for no joint lies in a slab."""
-    for area in layout.areas:
-        tubing = area.floor.tubing
-        if tubing:
-            yield _row(layout, area, tubing)
+ITEM = "Tube in the slab"
 
 
-def heated_m2(layout: Layout, area: AreaLayout) -> float:
-    """Return the floor's area within its edge, less piers and pit."""
-    pit = [layout.sump.opening.region] if layout.sump and layout.sump.area is area else []
-    taken = [*(prism.region for prism in openings(area)), *pit]
-    return float(minus(area.room.buffer(-EDGE_M, join_style="mitre"), taken).area)
+def tube_rows(layout: Layout) -> Iterator[tuple[Row, CutList | None]]:
+    """Yield each heated floor's tubes, and how its loops are cut from coils."""
+    for tubes in lay_tubes(layout):
+        if tubes.loops:
+            yield _row(layout, tubes)
 
 
-def loops(length_m: float, tubing: Tubing) -> int:
-    """Return the fewest loops that hold a length, each with its way there and back.
-
-    Raises ValueError where a loop is all way.
-    """
-    room = tubing.loop - 2 * tubing.way
-    if room <= 0:
-        raise ValueError("the way to the manifold and back is longer than the longest loop")
-    return max(1, ceil(length_m / room - 1e-9))
-
-
-def _row(layout: Layout, area: AreaLayout, tubing: Tubing) -> Row:
-    length = heated_m2(layout, area) / tubing.spacing
-    count = loops(length, tubing)
-    each = length / count + 2 * tubing.way
+def _row(layout: Layout, tubes: Tubes) -> tuple[Row, CutList]:
+    tubing, area, loops = tubes.tubing, tubes.area.name, tubes.loops
+    coil = factor(layout.design, "tube.coil")
+    cutting, stock = _cut(area, loops, coil.value)
     factors = (
         Factor("spacing", tubing.spacing, "m", GIVEN),
-        Factor("longest loop", tubing.loop, "m", GIVEN),
-        Factor("way to the manifold", tubing.way, "m", GIVEN),
+        Factor("longest loop", tubing.longest, "m", GIVEN),
+        Factor("ways from the slab to the manifold", sum(x.way_m for x in loops), "m", GIVEN),
+        coil,
     )
-    return Row(
-        "heating", "Tube in the slab", "tube", area.name, length, "m", factors, count * each,
-        "coil", count, (Part(area.name, length),),
-        note="a coil to each loop, all of one length within a tenth; no joint in the slab; "
+    longer = "" if stock == coil.value else "a loop is longer than the coil: ask for a longer one; "
+    row = Row(
+        "heating", ITEM, tubing.tube, area, tubes.length_m, "m", factors, cutting.length_m,
+        "coil", len(cutting.stocks), tuple(Part(f"loop {x.number}", x.length_m) for x in loops),
+        note=f"{len(loops)} loops, each cut whole: no joint in the slab; {longer}"
         "press it before and during the pour",
     )  # fmt: skip
+    return row, CutList(ITEM, tubing.tube, stock, cutting.stocks, cutting.joints)
+
+
+def _cut(area: str, loops: Sequence[Loop], coil: float) -> tuple[Cutting, float]:
+    """Return the coils as they are cut, and their length: no loop is longer."""
+    stock = max(coil, *(x.whole_m for x in loops))
+    return cut_runs([Cut(f"{area}, loop {x.number}", x.whole_m) for x in loops], stock), stock
