@@ -1,6 +1,7 @@
 """The hole, the backfill and the grade as solids."""
 
 from collections.abc import Sequence
+from typing import NamedTuple
 
 import shapely
 from manifold3d import Manifold
@@ -9,7 +10,29 @@ from geometry.layout.bodies import Body, Prism
 from geometry.layout.footings import column_prism, pad_prism
 from geometry.layout.ground import GroundLayout, Loft, occupied
 from geometry.layout.lay import Layout
-from geometry.solids.kernel import cut_away, lofted, manifold, raised, union
+from geometry.solids.carving import carved, name_of, remembered, remembered_all
+from geometry.solids.kernel import (
+    NOTHING,
+    Mesh,
+    cut_away,
+    lofted,
+    manifold,
+    mesh_of,
+    raised,
+    union,
+)
+
+
+class Dig(NamedTuple):
+    """An area's hole before anything is put in it, and the ground inside it left standing."""
+
+    hole: Mesh | None
+    core: Prism | None
+
+    @property
+    def name(self) -> tuple[bytes | None, Prism | None]:
+        """All that it is made from."""
+        return name_of(self.hole) if self.hole else None, self.core
 
 
 def prism(shape: Prism) -> Manifold:
@@ -17,29 +40,38 @@ def prism(shape: Prism) -> Manifold:
     return manifold(raised(*shape))
 
 
-def _loft(shape: Loft) -> Manifold:
-    return manifold(lofted(shape.low, shape.high, shape.bottom, shape.top))
+def _loft(shape: Loft) -> Mesh:
+    return lofted(shape.low, shape.high, shape.bottom, shape.top)
 
 
-def holes(ground: GroundLayout) -> Manifold:
+def digs(ground: GroundLayout) -> tuple[Dig, ...]:
+    """Return every area's hole, in the order they are dug."""
+    low = min(ground.bench(a) for a in ground.areas)
+    holes = ((ground.hole(area), ground.core(area, low)) for area in ground.areas)
+    return tuple(Dig(_loft(hole) if hole else None, core) for hole, core in holes)
+
+
+def _beside(areas: Sequence[Dig]) -> Manifold:
     """Return the open hole beside all footings, undisturbed ground inside them left standing.
 
     A higher area's hole leaves the ground under its lower neighbours' floors as well.
     """
-    low = min(ground.bench(a) for a in ground.areas)
     found, standing = [], []
-    for area in ground.areas:
-        core, hole = ground.core(area, low), ground.hole(area)
-        standing += [prism(core)] if core else []
-        if hole:
-            found.append(cut_away(_loft(hole), standing))
-    return union(found)
+    for dig in areas:
+        standing += [prism(dig.core)] if dig.core else []
+        if dig.hole:
+            found.append(cut_away(manifold(dig.hole), standing))
+    whole = union(found)
+    # Joined now: taken into a later union as one batch, nearly coincident faces lose slivers.
+    whole.status()
+    return whole
 
 
-def excavation(ground: GroundLayout, beside: Manifold) -> Manifold:
+def excavation(ground: GroundLayout, areas: Sequence[Dig]) -> Mesh:
     """Return everything dug: the hole, deep floors, pad pockets, pit and trenches."""
-    pockets = [prism(p) for p in (*ground.pockets(), *pad_pockets(ground))]
-    return union([beside, *pockets])
+    pockets = (*ground.pockets(), *pad_pockets(ground))
+    key = ("excavation", tuple(dig.name for dig in areas), pockets)
+    return remembered(key, lambda: mesh_of(union([_beside(areas), *(prism(p) for p in pockets)])))
 
 
 def pad_pockets(ground: GroundLayout) -> list[Prism]:
@@ -54,24 +86,30 @@ def pad_pockets(ground: GroundLayout) -> list[Prism]:
     return found
 
 
-def backfill(
-    layout: Layout, beside: Manifold, pipes: Sequence[Manifold]
-) -> tuple[Manifold, Manifold]:
+def backfill(layout: Layout, areas: Sequence[Dig], through: Sequence[Mesh]) -> tuple[Mesh, Mesh]:
     """Return (washed stone up the wall, soil): the hole less all that stands in it.
 
-    pipes: risers and solid pipes that pass through it.
+    through: risers and solid pipes that pass through it.
     """
     ground = layout.ground
-    kept = [prism(p) for p in occupied(ground.areas, ground.existing + 1.0)]
-    kept += [prism(p) for p in layout.footing.prisms]
-    kept += [prism(p) for body in _under_higher_floors(layout) for p in body.prisms]
+    kept = [*occupied(ground.areas, ground.existing + 1.0), *layout.footing.prisms]
+    kept += [p for body in _under_higher_floors(layout) for p in body.prisms]
     outside = [d for d in layout.drains if not d.inside]
-    kept += [prism(p) for d in outside for p in d.space(layout.steps(d))]
-    if ground.fill_top < ground.existing:
-        kept.append(_above(beside, ground.fill_top))
-    left = cut_away(beside, [*kept, *pipes])
+    kept += [p for d in outside for p in d.space(layout.steps(d))]
+    top = ground.fill_top if ground.fill_top < ground.existing else None
     strip = ground.wall_stone()
-    return left.split(prism(strip)) if strip else (Manifold(), left)
+
+    def made() -> tuple[Mesh, Mesh]:
+        beside = _beside(areas)
+        tools = [prism(p) for p in kept]
+        tools += [_above(beside, top)] if top is not None else []
+        left = cut_away(beside, [*tools, *(manifold(mesh) for mesh in through)])
+        stone, soil = left.split(prism(strip)) if strip else (Manifold(), left)
+        return mesh_of(stone), mesh_of(soil)
+
+    names = tuple(dig.name for dig in areas), tuple(map(name_of, through))
+    stone, soil = remembered_all(("backfill", *names, tuple(kept), top, strip), made)
+    return stone, soil
 
 
 def _under_higher_floors(layout: Layout) -> list[Body]:
@@ -86,11 +124,12 @@ def _above(body: Manifold, level: float) -> Manifold:
     return prism(Prism(shapely.box(x0 - 1, y0 - 1, x1 + 1, y1 + 1), level, z1 + 1))
 
 
-def grading(layout: Layout, risers: Sequence[Manifold]) -> Manifold:
+def grading(layout: Layout, risers: Sequence[Mesh]) -> Mesh:
     """Return the fill that makes the finished grade fall away from the house."""
     ground = layout.ground
     shape = ground.grading()
     if shape is None:
-        return Manifold()
-    steps = [prism(p) for p in layout.footing.prisms if p.top > ground.existing]
-    return cut_away(_loft(shape), [prism(ground.house_block()), *steps, *risers])
+        return NOTHING
+    steps = [p for p in layout.footing.prisms if p.top > ground.existing]
+    house = [raised(*p) for p in (ground.house_block(), *steps)]
+    return carved(_loft(shape), [*house, *risers])

@@ -4,8 +4,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from manifold3d import Manifold
-
 from geometry.label import Label
 from geometry.layout.bodies import SAME_LEVEL_M, Body, Prism
 from geometry.layout.drain import DrainLayout
@@ -13,16 +11,8 @@ from geometry.layout.lay import Layout
 from geometry.layout.leads import LeadLayout, lead_at
 from geometry.materials.kinds import Pipe
 from geometry.solids import earthworks, pipes
-from geometry.solids.kernel import (
-    Mesh,
-    cut_away,
-    joined,
-    manifold,
-    mesh_of,
-    raised,
-    terraced,
-    union,
-)
+from geometry.solids.carving import carved, remembered
+from geometry.solids.kernel import Mesh, joined, mesh_of, raised, terraced, union
 from geometry.solids.solid import Solid
 
 # A riser as a tool for ground and stone reaches above any grade.
@@ -55,13 +45,15 @@ def body_solid(body: Body) -> Solid:
 
 def body_mesh(body: Body) -> Mesh:
     """Return a body's mesh: one prism as it is, several joined, bores cut."""
-    whole = stacked(body.prisms)
-    tools = [pipes.bore_tool(b) for b in body.bores]
-    return mesh_of(cut_away(manifold(whole), tools)) if tools else whole
+    return carved(stacked(body.prisms), [pipes.bore_tool(b) for b in body.bores])
 
 
 def stacked(prisms: Sequence[Prism]) -> Mesh:
     """Return prisms as one mesh: exactly where they stand on each other, else by union."""
+    return remembered(("stacked", *prisms), lambda: _stacked(prisms))
+
+
+def _stacked(prisms: Sequence[Prism]) -> Mesh:
     if len(prisms) == 1:
         return raised(*prisms[0])
     ordered = sorted(prisms, key=lambda p: p.bottom)
@@ -138,30 +130,26 @@ def _risers(layout: Layout, drain: DrainLayout) -> list[Solid]:
         tube = pipes.riser_tube(point, drain, riser.bottom, riser.top)
         bend = drain.bend_at(station)
         frames = pipes.fitting_frames(drain, bend) if bend else []
-        under = [manifold(pipes.solid(frames, drain.radius))] if frames else []
+        under = [pipes.solid(frames, drain.radius)] if frames else []
         label = layout.label(f"{drain.key}/cleanout {corner}")
-        found.append(_solid(label, mesh_of(cut_away(tube, under))))
+        found.append(_solid(label, carved(tube, under)))
     return found
 
 
 def _bed(layout: Layout, drain: DrainLayout, bed: tuple[Body, Body]) -> list[Solid]:
     stone, wrap = bed
-    run = pipes.run_mesh(drain)
     tools = [*_riser_bars(layout, drain), *(pipes.bar(b) for b in stone.bores)]
     for lead in layout.leads(drain):
         frames = pipes.lead_frames(lead, (0.0, lead.face + pipes.PAST_M))
-        tools.append(manifold(pipes.solid(frames, lead.outer)))
-    body = manifold(stacked(stone.prisms))
-    caps = [manifold(m) for m in pipes.cap_meshes(drain)]
-    cavity = manifold(run)
-    stone_mesh = mesh_of(cut_away(body, [cavity, *caps, *tools]))
+        tools.append(pipes.solid(frames, lead.outer))
+    body = stacked(stone.prisms)
+    stone_mesh = carved(body, [pipes.run_mesh(drain), *pipes.cap_meshes(drain), *tools])
     # The wrap is what the stone leaves of the trench: one cut instead of many joints.
-    trench = manifold(stacked(drain.space(layout.steps(drain))))
-    wrap_mesh = mesh_of(cut_away(trench, [body, *tools]))
+    wrap_mesh = carved(stacked(drain.space(layout.steps(drain))), [body, *tools])
     return [_solid(stone.label, stone_mesh), _solid(wrap.label, wrap_mesh)]
 
 
-def _riser_bars(layout: Layout, drain: DrainLayout) -> list[Manifold]:
+def _riser_bars(layout: Layout, drain: DrainLayout) -> list[Mesh]:
     return [
         pipes.riser_tools(
             drain.route.at(drain.corner_station(c)), drain.radius, r.bottom, r.bottom + HIGH_M
@@ -170,7 +158,7 @@ def _riser_bars(layout: Layout, drain: DrainLayout) -> list[Manifold]:
     ]
 
 
-def _through_backfill(layout: Layout) -> list[Manifold]:
+def _through_backfill(layout: Layout) -> list[Mesh]:
     """Return what passes through the backfill: risers outside the house, pipes to daylight."""
     outside = [d for d in layout.drains if not d.inside]
     found = [bar for drain in outside for bar in _riser_bars(layout, drain)]
@@ -183,14 +171,14 @@ def _through_backfill(layout: Layout) -> list[Manifold]:
 
 def _with_ground(layout: Layout, solids: list[Solid]) -> Foundation:
     ground, through = layout.ground, _through_backfill(layout)
-    beside = earthworks.holes(ground)
-    stone, soil = earthworks.backfill(layout, beside, through)
+    digs = earthworks.digs(ground)
+    stone, soil = earthworks.backfill(layout, digs, through)
     bodies = {
         "ground/wall stone": stone,
         "ground/backfill": soil,
         "ground/grading": earthworks.grading(layout, through),
     }
-    there = {part: body for part, body in bodies.items() if not body.is_empty()}
-    solids += [_solid(layout.label(part), mesh_of(body)) for part, body in there.items()]
-    hole = mesh_of(earthworks.excavation(ground, beside))
+    there = {part: mesh for part, mesh in bodies.items() if len(mesh.faces)}
+    solids += [_solid(layout.label(part), mesh) for part, mesh in there.items()]
+    hole = earthworks.excavation(ground, digs)
     return Foundation(tuple(solids), _solid(layout.label("ground/excavation"), hole))

@@ -44,6 +44,12 @@ class Kept(Generic[T]):
                 self._full -= self._size(gone)
         return made
 
+    def clear(self) -> None:
+        """Drop everything."""
+        with self._lock:
+            self._held.clear()
+            self._full = 0
+
 
 def content(*arrays: NDArray[np.generic]) -> bytes:
     """Return a name that tells the content of arrays: their kinds, shapes and values."""

@@ -197,7 +197,8 @@ def skin_faces(count: int, sides: int) -> Ints:
 
 def manifold(mesh: Mesh) -> Manifold:
     """Return the mesh as a manifold3d body in double precision."""
-    corners = np.ascontiguousarray(mesh.vertices)
+    # A copy: the library takes no locked array.
+    corners = np.array(mesh.vertices, order="C")
     return Manifold(Mesh64(corners, np.ascontiguousarray(mesh.faces.astype(np.uint64))))
 
 

@@ -2,9 +2,9 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
-from manifold3d import Manifold
 from shapely import Polygon
 
 from geometry.layout.bleeders import Bleeder
@@ -12,19 +12,16 @@ from geometry.layout.bodies import Bore
 from geometry.layout.drain import DrainLayout
 from geometry.layout.fittings import CAP_M, PIPE_SIDES, Fitting, Straight
 from geometry.layout.leads import LeadLayout
+from geometry.solids.carving import carved, remembered, welded_together
 from geometry.solids.drilled import Section, pipe_ring, ring_cap, tiled
 from geometry.solids.kernel import (
     Floats,
     Mesh,
-    cut_away,
     joined,
-    manifold,
-    mesh_of,
     raised,
     skin_faces,
     swept,
     swept_round,
-    union,
 )
 
 # Tools that cut a bore reach this far past the end they cut through.
@@ -121,23 +118,48 @@ def perforated_pipe(drain: DrainLayout) -> Mesh:
     """Return all sticks of pipe with every hole drilled."""
     holes = drain.drain.holes
     section = Section(drain.radius, drain.bore, holes.rows, holes.diameter / 2)
-    return joined(_stick(drain, stick, section, holes.spacing) for stick in drain.sticks)
+    sticks = tuple(_stick(drain, stick, holes.spacing) for stick in drain.sticks)
+    key = ("perforated pipe", section, sticks)
+    return remembered(key, lambda: joined(_drilled(section, stick) for stick in sticks))
 
 
-def _stick(drain: DrainLayout, stick: Sequence[Straight], section: Section, spacing: float) -> Mesh:
+class _Stick(NamedTuple):
+    """A stick to be drilled: its runs as in `tiled`, and how it lies.
+
+    start: of the axis on the plan; along, left: vectors for a metre on the axis and to its left;
+    stretch: of a vertical cut; stations along it and the axis's levels there, metres.
+    """
+
+    runs: tuple[tuple[float, int, float], ...]
+    start: tuple[float, ...]
+    along: tuple[float, ...]
+    left: tuple[float, ...]
+    stretch: float
+    stations: tuple[float, ...]
+    levels: tuple[float, ...]
+
+
+def _stick(drain: DrainLayout, stick: Sequence[Straight], spacing: float) -> _Stick:
     runs = []
     for straight in stick:
         runs += [(straight.plain, straight.holes, spacing), (straight.plain, 0, spacing)]
-    points, faces = tiled(section, runs)
     start = frame_on_straight(drain, stick[0].start, _stick_stretch(drain, stick))
     end = frame_on_straight(drain, stick[-1].end, start.stretch)
-    run = stick[-1].end - stick[0].start
-    along = (end.centre - start.centre)[:2] / run
-    levels = [drain.centre(s) for s in (stick[0].start, *(t.end for t in stick))]
-    stations = [s - stick[0].start for s in (stick[0].start, *(t.end for t in stick))]
+    along = (end.centre - start.centre)[:2] / (stick[-1].end - stick[0].start)
+    stations = (stick[0].start, *(t.end for t in stick))
+    return _Stick(
+        tuple(runs), tuple(start.centre[:2]), tuple(along), tuple(start.left), start.stretch,
+        tuple(s - stick[0].start for s in stations), tuple(map(drain.centre, stations)),
+    )  # fmt: skip
+
+
+def _drilled(section: Section, stick: _Stick) -> Mesh:
+    points, faces = tiled(section, list(stick.runs))
+    start, along, left = (np.array(v) for v in (stick.start, stick.along, stick.left))
     vertices = np.empty_like(points)
-    vertices[:, :2] = start.centre[:2] + points[:, 2:] * along + points[:, :1] * start.left
-    vertices[:, 2] = np.interp(points[:, 2], stations, levels) + points[:, 1] * start.stretch
+    vertices[:, :2] = start + points[:, 2:] * along + points[:, :1] * left
+    levels = np.interp(points[:, 2], stick.stations, stick.levels)
+    vertices[:, 2] = levels + points[:, 1] * stick.stretch
     return Mesh(vertices, faces)
 
 
@@ -168,14 +190,14 @@ def axis_frames(bore: Bore, past: float = 0.0) -> list[Frame]:
     return [Frame(centre, left, stretch) for centre in ends]
 
 
-def bar(bore: Bore) -> Manifold:
+def bar(bore: Bore) -> Mesh:
     """Return a round bar as long as its axis."""
-    return manifold(solid(axis_frames(bore), bore.radius))
+    return solid(axis_frames(bore), bore.radius)
 
 
-def bore_tool(bore: Bore) -> Manifold:
+def bore_tool(bore: Bore) -> Mesh:
     """Return a round bar to cut a bore with, a little past both its ends."""
-    return manifold(solid(axis_frames(bore, PAST_M), bore.radius))
+    return solid(axis_frames(bore, PAST_M), bore.radius)
 
 
 def bleeder_tube(bleeder: Bleeder) -> Mesh:
@@ -194,15 +216,9 @@ def tee_mesh(drain: DrainLayout, lead: LeadLayout, fitting: Fitting) -> Mesh:
     """Return the tee: run and leg joined outside, then both bores cut."""
     frames = fitting_frames(drain, fitting)
     leg = lead_frames(lead, (0.0, lead.begin))
-    body = union(
-        [
-            manifold(solid(frames, drain.radius)),
-            manifold(solid(leg, lead.outer)),
-        ]
-    )
+    body = welded_together([solid(frames, drain.radius), solid(leg, lead.outer)])
     past = lead_frames(lead, (0.0, lead.begin + PAST_M))
-    bores = [solid(_longer(frames), drain.bore), solid(past, lead.inner)]
-    return mesh_of(cut_away(body, [manifold(b) for b in bores]))
+    return carved(body, [solid(_longer(frames), drain.bore), solid(past, lead.inner)])
 
 
 def _longer(frames: Sequence[Frame]) -> list[Frame]:
@@ -216,10 +232,10 @@ def _longer(frames: Sequence[Frame]) -> list[Frame]:
     ]
 
 
-def bend_mesh(drain: DrainLayout, fitting: Fitting, riser_bore: Manifold | None) -> Mesh:
+def bend_mesh(drain: DrainLayout, fitting: Fitting, riser_bore: Mesh | None) -> Mesh:
     """Return a bend, opened to a riser's bore if a cleanout stands on it."""
     mesh = tube(fitting_frames(drain, fitting), drain.radius, drain.bore)
-    return mesh_of(cut_away(manifold(mesh), [riser_bore])) if riser_bore else mesh
+    return carved(mesh, [riser_bore] if riser_bore else [])
 
 
 def cap_meshes(drain: DrainLayout) -> list[Mesh]:
@@ -235,14 +251,12 @@ def cap_meshes(drain: DrainLayout) -> list[Mesh]:
     return found
 
 
-def riser_tools(point: tuple[float, float], radius: float, bottom: float, top: float) -> Manifold:
+def riser_tools(point: tuple[float, float], radius: float, bottom: float, top: float) -> Mesh:
     """Return a vertical round bar to cut with."""
-    return manifold(raised(Polygon(pipe_ring(radius) + np.asarray(point)), bottom, top))
+    return raised(Polygon(pipe_ring(radius) + np.asarray(point)), bottom, top)
 
 
-def riser_tube(
-    point: tuple[float, float], drain: DrainLayout, bottom: float, top: float
-) -> Manifold:
+def riser_tube(point: tuple[float, float], drain: DrainLayout, bottom: float, top: float) -> Mesh:
     """Return a vertical pipe of the drain's kind."""
     outer, inner = (pipe_ring(r) + np.asarray(point) for r in (drain.radius, drain.bore))
-    return manifold(raised(Polygon(outer, [inner]), bottom, top))
+    return raised(Polygon(outer, [inner]), bottom, top)

@@ -58,7 +58,7 @@ def body(solid: Solid) -> Manifold:
     """Return a solid as a manifold3d body, straight from its own mesh."""
     return Manifold(
         Mesh64(
-            np.ascontiguousarray(solid.vertices),
+            np.array(solid.vertices, order="C"),
             np.ascontiguousarray(solid.faces.astype(np.uint64)),
         )
     )

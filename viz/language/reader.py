@@ -54,6 +54,7 @@ class Language:
 _UNIT = re.compile(r"(?<=\d )(?:in per ft|ft²|ft³|yd³|ft|mil|tons)(?![\w²³])")
 
 
+@lru_cache(maxsize=1)
 def codes() -> tuple[str, ...]:
     """Return the codes of all languages, the native one first."""
     found = {file.stem for file in _FOLDER.glob("*.toml")}

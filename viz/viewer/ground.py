@@ -4,8 +4,9 @@ import shapely
 
 from geometry.label import Label
 from geometry.layout.lay import Layout
+from geometry.solids.carving import carved
 from geometry.solids.foundation import Foundation
-from geometry.solids.kernel import Mesh, cut_away, manifold, mesh_of, raised
+from geometry.solids.kernel import Mesh, raised
 from geometry.solids.solid import Solid
 
 PART = "ground/undisturbed"
@@ -22,6 +23,6 @@ def undisturbed(layout: Layout, foundation: Foundation) -> Solid | None:
     low, high = hole.vertices.min(axis=0), hole.vertices.max(axis=0)
     block = shapely.box(*(low[:2] - BESIDE_M), *(high[:2] + BESIDE_M))
     whole = raised(block, float(low[2]) - BELOW_M, layout.ground.existing)
-    left = mesh_of(cut_away(manifold(whole), [manifold(Mesh(hole.vertices, hole.faces))]))
+    left = carved(whole, [Mesh(hole.vertices, hole.faces)])
     label = Label(PART, "Undisturbed ground", "excavation", hole.label.material, "", 0)
     return Solid(label, left.vertices, left.faces) if len(left.faces) else None

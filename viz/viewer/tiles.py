@@ -1,5 +1,6 @@
 """Rectangles of every hatch, as strokes, for the page to repeat over the faces it cuts."""
 
+from functools import cache
 from typing import Any
 
 import numpy as np
@@ -21,6 +22,7 @@ _RULED = frozenset(("cross", "diagonal", "steel", "dashes"))
 _PLAIN = (20.0, 20.0)
 
 
+@cache
 def tile(name: HatchName) -> dict[str, Any]:
     """Return a hatch's tile: size in mm, and strokes as weight in mm and x, y, x, y, ... in mm."""
     wide, high = _SIZES.get(name, _PLAIN)
