@@ -29,5 +29,22 @@ class Source:
         return place + _SAID[self.sure]
 
 
+# Signs in a printed source of how sure it is, the least sure first, and what each means.
+_SURE = (
+    ("from memory", "from memory, to be confirmed against the text"),
+    ("(second-hand)", "second-hand, as told by others who read the text"),
+    ("no source", "common practice, without a published source"),
+    ("(computed)", "computed"),
+)
+
+
+def how_sure(printed: str) -> str:
+    """Return how sure a printed source is, in words; of several joined, what the weakest is."""
+    said = next((words for sign, words in _SURE if sign in printed), "")
+    if not said:
+        return "read in the place named"
+    return f"in part {said}" if "; " in printed else said
+
+
 PRACTICE = Source("common practice, no source", sure="practice")
 GEOMETRY = Source("plane and solid geometry", sure="computed")

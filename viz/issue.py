@@ -92,6 +92,7 @@ def products(work: Job, tell: Tell) -> Iterator[Product | str]:
     yield from (Product(name, words.encode()) for name, words in papers(work).items())
     order = order_tables.workbook(work.report.order, work.system)
     yield Product("order.xlsx", to_xlsx(order))
+    yield from _findings(work, tell)
     yield from _site_papers(work, tell)
     yield from _drawings(work, tell)
     yield from _models(work, tell)
@@ -156,6 +157,18 @@ def _drawings(work: Job, tell: Tell) -> Iterator[Product | str]:
     else:
         if options:
             yield Product(DECISIONS, set_pdf(work, options))
+
+
+def _findings(work: Job, tell: Tell) -> Iterator[Product]:
+    """Yield what was found, on paper and as one page for a browser."""
+    from viz.findings.page import findings_page
+    from viz.findings.paper import findings_pdf
+    from viz.findings.write import findings_document
+
+    tell("the findings")
+    document = findings_document(work)
+    yield Product("findings.pdf", findings_pdf(document, carried_paper(work.system)))
+    yield Product("findings.html", findings_page(document).encode())
 
 
 def _site_papers(work: Job, tell: Tell) -> Iterator[Product | str]:

@@ -17,7 +17,11 @@ _GFCI = Source(
     sure="second-hand",
 )  # fmt: skip
 
-_DEEP_M, _LADDER_M, _REACH_M, _BACK_M = 5 * FOOT, 4 * FOOT, 25 * FOOT, 2 * FOOT
+_DEEP_M = 5 * FOOT
+# Depths and distances of the rule in feet, and the round metric figure that is not less safe.
+_FIGURES: dict[System, tuple[float, ...]] = {
+    "ft-in": (5 * FOOT, 4 * FOOT, 25 * FOOT, 2 * FOOT), "metric": (1.5, 1.2, 7.6, 0.61),
+}  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -59,13 +63,11 @@ def _dangers(layout: Layout, system: System) -> Iterator[Danger]:
 
 
 def _hole(layout: Layout, deep: float, system: System) -> Danger:
-    limit, ladder, reach, back = (
-        show_length(round(m, 2), system) for m in (_DEEP_M, _LADDER_M, _REACH_M, _BACK_M)
-    )
+    limit, ladder, reach, back = (show_length(metres, system) for metres in _FIGURES[system])
     over = "more" if deep >= _DEEP_M else "less"
     return Danger(
         "hole", "Sides of the hole",
-        f"The hole is about {show_length(round(deep, 2), system)} deep, {over} than the {limit} "
+        f"The hole is about {show_length(round(deep, 2), system, 1)} deep, {over} than the {limit} "
         "from which its sides are protected whatever the ground; less deep only where a competent "
         "person sees no sign of a slide. Unless the ground is classed, a side is laid back 1 1/2 "
         f"across for 1 up; {layout.design.excavation.slope:.3g} to 1 is drawn. A ladder within "

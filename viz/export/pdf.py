@@ -41,15 +41,17 @@ class DocumentInfo:
     language: str = "en"
 
 
-class _Undated(PDFInfo):  # type: ignore[misc]
+class Undated(PDFInfo):  # type: ignore[misc]
     """The information of a document without a date: the same sheets are the same file."""
 
     def __init__(self, about: DocumentInfo) -> None:
+        """Take what the document says of itself."""
         super().__init__()
         self.title, self.author = printable(about.title), printable(about.author)
         self.subject, self.keywords = printable(about.subject), printable(about.keywords)
 
     def format(self, document: object) -> bytes:
+        """Return the entries as they stand in the file."""
         entries = {
             "Title": self.title, "Author": self.author, "Subject": self.subject,
             "Keywords": self.keywords, "Creator": _CREATOR,
@@ -70,7 +72,7 @@ def to_pdf(sheets: Sequence[Drawing], about: DocumentInfo) -> bytes:
         file, pageCompression=1, invariant=1, pdfVersion=_VERSION, initialFontName=FAMILY,
         lang=about.language,
     )  # fmt: skip
-    canvas._doc.info = _Undated(about)
+    canvas._doc.info = Undated(about)
     canvas.setViewerPreference("DisplayDocTitle", "true")
     canvas.setViewerPreference("PrintScaling", "None")
     canvas.showOutline()

@@ -1,0 +1,151 @@
+"""The document on upright paper as PDF: tables that go on over pages, pages counted, bookmarks."""
+
+from collections.abc import Iterator
+from io import BytesIO
+from typing import Any
+
+from reportlab.lib.units import mm
+from reportlab.platypus import (
+    BaseDocTemplate,
+    CondPageBreak,
+    Flowable,
+    Frame,
+    KeepTogether,
+    PageTemplate,
+    Paragraph,
+)
+
+from viz.drawing.fonts import shortened
+from viz.export.paths import printable
+from viz.export.pdf import DocumentInfo, Undated
+from viz.findings.document import Block, Card, Document, Grid, Items, Section
+from viz.findings.grids import card_flow, grid_flow
+from viz.findings.typeface import BOLD, INK, LINE, PLAIN, QUIET, style, text
+from viz.sheets.upright import SmallName, upright
+
+_SIDE, _TOP, _BOTTOM = 18 * mm, 21 * mm, 18 * mm
+_SMALL = 7.5
+# Room for the number of all pages.
+_COUNT = 14.0
+# Capitals of that size, mm, as `shortened` counts.
+_CAPITALS = _SMALL * 0.75 / mm
+# A card higher than this may go on over a page.
+_WHOLE = 105 * mm
+# Room a heading asks for itself and what begins under it.
+_ROOM = {"h2": 52 * mm, "h3": 40 * mm}
+# The number of all pages is known when the last is written, and drawn on each by this name.
+_ALL = "pages"
+
+
+def findings_pdf(document: Document, paper: SmallName) -> bytes:
+    """Return the document as PDF; the same document gives the same bytes."""
+    file = BytesIO()
+    stood = upright(paper)
+    made = _Pages(file, document, (stood.width * mm, stood.height * mm))
+    made.build([*_flow(document, made.room), _Last()])
+    return file.getvalue()
+
+
+class _Pages(BaseDocTemplate):  # type: ignore[misc]
+    """Pages with project and title over them, and their number of how many under them."""
+
+    def __init__(self, file: BytesIO, document: Document, size: tuple[float, float]) -> None:
+        super().__init__(file, pagesize=size, invariant=1, pageCompression=1, lang="en")
+        self.room, self._said = size[0] - 2 * _SIDE, document
+        frame = Frame(
+            _SIDE, _BOTTOM, self.room, size[1] - _TOP - _BOTTOM,
+            leftPadding=0, rightPadding=0, topPadding=0, bottomPadding=0,
+        )  # fmt: skip
+        self.addPageTemplates(PageTemplate("page", [frame], onPage=self._dressed))
+
+    def beforeDocument(self) -> None:  # noqa: N802
+        """Say what the document is, without a date: the same findings are the same file."""
+        canvas, said = self.canv, self._said
+        about = DocumentInfo(f"{said.project}: {said.title}", "", said.dated, "", said.language)
+        canvas._doc.info = Undated(about)
+        canvas.setViewerPreference("DisplayDocTitle", "true")
+        canvas.showOutline()
+
+    def afterFlowable(self, flowable: Flowable) -> None:  # noqa: N802
+        """Set a bookmark where a heading stands."""
+        if isinstance(flowable, _Heading):
+            self.canv.bookmarkPage(flowable.key)
+            self.canv.addOutlineEntry(flowable.said, flowable.key, flowable.level, closed=True)
+
+    def _dressed(self, canvas: Any, _: BaseDocTemplate) -> None:
+        said, right = self._said, self.pagesize[0] - _SIDE
+        top, low = self.pagesize[1] - 14 * mm, 11 * mm
+        canvas.setFillColor(QUIET)
+        canvas.setStrokeColor(LINE)
+        canvas.setLineWidth(0.6)
+        over = " · ".join(filter(None, (printable(said.project), said.dated)))
+        text(over)
+        canvas.setFont(PLAIN, _SMALL)
+        room = self.room / mm
+        canvas.drawString(_SIDE, top, shortened(over, room - 30.0, _CAPITALS))
+        canvas.drawRightString(right, top, said.title)
+        canvas.line(_SIDE, top - 4, right, top - 4)
+        canvas.drawString(_SIDE, low, said.foot)
+        canvas.setFont(BOLD, _SMALL)
+        canvas.setFillColor(INK)
+        canvas.drawRightString(right - _COUNT, low, f"{canvas.getPageNumber()} of ")
+        canvas.saveState()
+        canvas.translate(right - _COUNT, low)
+        canvas.doForm(_ALL)
+        canvas.restoreState()
+
+
+class _Last(Flowable):  # type: ignore[misc]
+    """Nothing to be seen at the end of the last page: says how many there are."""
+
+    def wrap(self, *_: float) -> tuple[float, float]:
+        return 0.0, 0.0
+
+    def draw(self) -> None:
+        canvas = self.canv
+        count = canvas.getPageNumber()
+        canvas.beginForm(_ALL, 0, -3, _COUNT, _SMALL)
+        canvas.setFont(BOLD, _SMALL)
+        canvas.setFillColor(INK)
+        canvas.drawString(0, 0, str(count))
+        canvas.endForm()
+
+
+class _Heading(Paragraph):  # type: ignore[misc]
+    """A heading with a bookmark. level: from 0."""
+
+    def __init__(self, words: str, name: str, key: str, level: int) -> None:
+        super().__init__(text(words), style(name))
+        self.said, self.key, self.level = printable(words), key, level
+
+
+def _flow(document: Document, room: float) -> Iterator[Flowable]:
+    yield Paragraph(text(document.title), style("note"))
+    yield Paragraph(text(document.project), style("title"))
+    if document.dated:
+        yield Paragraph(text(document.dated), style("note"))
+    for section in document.sections:
+        yield from _section(section, room, 0)
+
+
+def _section(section: Section, room: float, level: int) -> Iterator[Flowable]:
+    name = ("h2", "h3")[level]
+    yield CondPageBreak(_ROOM[name])
+    yield _Heading(section.title, name, section.key, level)
+    for block in section.blocks:
+        yield from _block(block, room)
+    for part in section.parts:
+        yield from _section(part, room, level + 1)
+
+
+def _block(block: Block, room: float) -> Iterator[Flowable]:
+    if isinstance(block, Grid):
+        yield grid_flow(block, room)
+    elif isinstance(block, Card):
+        yield KeepTogether([card_flow(block, room)], maxHeight=_WHOLE)
+    elif isinstance(block, Items):
+        for term, said in block.rows:
+            named = f"<b>{text(term)}:</b> " if term else ""
+            yield Paragraph(f"{named}{text(said)}", style("item"), bulletText="•")
+    else:
+        yield Paragraph(text(block.words), style(block.look))
