@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from viz.commands import comparing, data, finding, onsite, saying
+from viz.commands import batching, comparing, data, finding, onsite, saying
 from viz.commands.options import Design, Dpi, Json, Out, Paper, Scale, SmallPaper
 from viz.commands.saying import careful
 
@@ -287,7 +287,7 @@ def open_app(
     raise typer.Exit(run_app(design, port))
 
 
-for commands in (onsite, data, comparing, finding):
+for commands in (onsite, data, comparing, finding, batching):
     commands.add(app)
 
 
