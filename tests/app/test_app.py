@@ -5,8 +5,10 @@ from html import unescape
 import pytest
 
 from geometry.designfile import start_text
+from tests.app.walking import on, put
 from viz import tables
 from viz.carried import demo
+from viz.panels.pages import PAGES
 
 DEMO = demo().read_text(encoding="utf-8")
 SLAB = "field floor/layer/4/thickness"
@@ -39,7 +41,7 @@ def test_it_opens_on_the_demo_with_its_figures(app):
 
 def test_a_thicker_slab_raises_the_finished_floor_and_keeps_the_comments(app):
     """4 in to 5 in: the floor stands at 10 mil + 2 in + 5 in = 7.01 in above TOF."""
-    app.text_input(key=SLAB).set_value("5 in").run()
+    on(app, "Floor").text_input(key=SLAB).set_value("5 in").run()
     assert figure(app, "Finished floor") == "+0'-7\""
     changed = [
         (a, b) for a, b in zip(DEMO.splitlines(), text_of(app).splitlines(), strict=True) if a != b
@@ -50,13 +52,13 @@ def test_a_thicker_slab_raises_the_finished_floor_and_keeps_the_comments(app):
 
 def test_metric_lengths_are_taken_as_they_are_typed(app):
     """100 mm instead of 4 in: 10 mil + 2 in + 100 mm = 151.05 mm = 5.947 in, 5 15/16 in."""
-    app.text_input(key=SLAB).set_value("100 mm").run()
+    on(app, "Floor").text_input(key=SLAB).set_value("100 mm").run()
     assert figure(app, "Finished floor") == "+0'-5 15/16\""
     assert app.text_input(key=SLAB).value == "100 mm"
 
 
 def test_a_value_that_cannot_be_read_is_said_at_its_field_and_in_the_list(app):
-    app.text_input(key=FOAM).set_value("2").run()
+    on(app, "Floor").text_input(key=FOAM).set_value("2").run()
     assert app.text_input(key=FOAM).value == "2"
     assert [e.value for e in app.error] != []
     assert "The design has" in app.error[0].value
@@ -69,8 +71,8 @@ def test_a_value_that_cannot_be_read_is_said_at_its_field_and_in_the_list(app):
 
 
 def test_all_faults_are_said_at_once_and_one_button_goes_back(app):
-    app.text_input(key=FOAM).set_value("2").run()
-    app.text_input(key="field wall/height").set_value("tall").run()
+    on(app, "Floor").text_input(key=FOAM).set_value("2").run()
+    on(app, "Layout").text_input(key="field wall/height").set_value("tall").run()
     assert "2 faults" in app.error[0].value or "3 faults" in app.error[0].value
     button = next(b for b in app.button if b.label == "Back to the last sound design")
     button.click().run()
@@ -79,12 +81,11 @@ def test_all_faults_are_said_at_once_and_one_button_goes_back(app):
 
 
 def test_text_that_is_no_toml_takes_the_fields_away_but_not_the_figures(app):
-    app.segmented_control(key="view").set_value("Design file").run()
-    app.text_area(key="whole text").set_value("[[[").run()
+    put(app, "[[[")
     assert "not TOML" in app.error[0].value
     assert figure(app, "Finished floor") == "+0'-6\""
     assert any("fields come back" in i.value for i in app.info)
-    app.text_area(key="whole text").set_value(DEMO).run()
+    put(app, DEMO, "Floor")
     assert not app.error
     assert app.text_input(key=SLAB).value == "4 in"
 
@@ -146,42 +147,48 @@ def test_the_outline_is_edited_corner_by_corner(app):
 
 
 def _raw(app):
+    return _tables(text_of(app))
+
+
+def _tables(text):
     import tomllib
 
-    return tomllib.loads(text_of(app))
+    return tomllib.loads(text)
 
 
 def test_holes_angles_are_numbers_in_the_file(app):
-    app.text_input(key="field drain/holes/rows").set_value("-45, 0, 45").run()
+    on(app, "Drain").text_input(key="field drain/holes/rows").set_value("-45, 0, 45").run()
     assert _raw(app)["drain"]["holes"]["rows"] == [-45.0, 0.0, 45.0]
     assert not app.error
     app.text_input(key="field drain/holes/rows").set_value("down").run()
     assert app.error
 
 
-VIEWS = ["3D", "Section", "Sheets", "Levels", "Volumes", "Water", "Order",
-         "On site", "Findings", "Design file"]  # fmt: skip
-
-
-@pytest.mark.parametrize("view", VIEWS)
-def test_every_view_opens_and_offers_what_it_shows_as_a_file(app, view):
-    app.segmented_control(key="view").set_value(view).run()
-    assert not app.exception
-    assert not app.warning
-    labels = [b.label for b in app.get("download_button")]
-    assert len(labels) >= (1 if view == "Design file" else 2)
+@pytest.mark.parametrize("page", PAGES)
+def test_every_page_and_stage_opens_and_offers_what_it_shows_as_a_file(app, page):
+    on(app, page)
+    stages = [c for c in app.segmented_control if c.key == f"{page.lower()} stage"]
+    for stage in stages[0].options if stages else [None]:
+        on(app, page, stage)
+        assert not app.exception
+        assert not app.warning
+        # Besides the button that saves the design file.
+        offered = len(app.get("download_button")) - 1
+        bare = page == "Compare" or stage in ("Model", "Plan", "Stills", "As dug")
+        assert offered >= (0 if bare else 1), stage
 
 
 def test_stills_without_opengl_say_what_to_install(app, monkeypatch):
     monkeypatch.setattr("sys.platform", "linux")
     monkeypatch.setattr("viz.scene.worker.found", lambda _: False)
+    on(app, "Set", "Stills")
     next(b for b in app.button if b.label == "Draw the picture").click().run()
     assert any("apt-get install" in w.value for w in app.warning)
-    assert figure(app, "Finished floor") == "+0'-6\""
+    assert not app.exception
 
 
 def test_an_area_with_its_own_floor_is_edited_in_its_own_table(app):
-    app.selectbox(key="area shown").set_value(1).run()
+    on(app, "Floor").selectbox(key="area shown").set_value(1).run()
     app.text_input(key="field area/1/floor/layer/2/thickness").set_value("6 in").run()
     assert not app.error
     assert _raw(app)["area"][1]["floor"]["layer"][2]["thickness"] == "6 in"
@@ -192,8 +199,7 @@ def test_an_area_with_its_own_floor_is_edited_in_its_own_table(app):
 def test_a_floor_that_is_not_written_out_can_be(app):
     lines = DEMO.split("[floor]")
     text = lines[0] + "[[area]]" + lines[1].split("[[area]]", 1)[1]
-    app.segmented_control(key="view").set_value("Design file").run()
-    app.text_area(key="whole text").set_value(text).run()
+    put(app, text, "Floor")
     assert not app.error
     next(b for b in app.button if b.label == "Change its layers").click().run()
     assert not app.error
@@ -217,8 +223,7 @@ def test_a_floor_that_is_not_written_out_can_be(app):
     ],
 )
 def test_no_text_however_odd_brings_the_page_down(app, text):
-    app.segmented_control(key="view").set_value("Design file").run()
-    app.text_area(key="whole text").set_value(text).run()
+    put(app, text)
     assert "The design has" in app.error[0].value
     assert not any("unexpected" in e.value for e in app.error)
     assert figure(app, "Finished floor") == "+0'-6\""
@@ -231,25 +236,68 @@ def test_what_an_empty_field_says_is_usual_is_what_the_engine_takes(app):
         '[project]\nname = "bare"\n[drain]\n[sump]\nat = "5 ft, 8 ft"\n'
         '[[area]]\nname = "house"\ncorners = ["0, 0", "30 ft, 0", "30 ft, 24 ft", "0, 24 ft"]\n'
     )
-    app.segmented_control(key="view").set_value("Design file").run()
-    app.text_area(key="whole text").set_value(bare).run()
+    put(app, bare)
     assert not app.error
     before = _figures(app)
     words = ("none", "on its bedding", "8 in below top of wall", "foam over the footing",
              "not given", "all dug open", "by the soil", "farthest", "nearest", "the drain's",
              "by Sichardt's rule", "underside of drain stone", "a usual range",
              "the catalogue's")  # fmt: skip
-    usual = [f for f in app.text_input if f.placeholder and f.placeholder not in words]
-    assert len(usual) > 45
-    for field in usual:
-        field.set_value(field.placeholder)
-    app.run()
+    typed = 0
+    for page in PAGES:
+        on(app, page)
+        usual = [f for f in app.text_input if f.placeholder and f.placeholder not in words]
+        for field in usual:
+            field.set_value(field.placeholder)
+        app.run()
+        typed += len(usual)
+    assert typed > 45
     assert not app.error
     assert _figures(app) == before
-    assert text_of(app).count("=") > len(usual)
+    assert text_of(app).count("=") > typed
 
 
 def _figures(app):
     """Levels and volumes to the micrometre."""
     report = _job(app).report
     return tables.level_figures(report), tables.volume_figures(report)
+
+
+def test_changes_are_taken_back_and_made_again(app):
+    assert app.button(key="undo").disabled
+    on(app, "Floor").text_input(key=SLAB).set_value("5 in").run()
+    app.text_input(key=FOAM).set_value("wrong").run()
+    assert app.error
+    app.button(key="undo").click().run()
+    assert not app.error
+    assert figure(app, "Finished floor") == "+0'-7\""
+    app.button(key="undo").click().run()
+    assert text_of(app) == DEMO
+    assert app.button(key="undo").disabled
+    app.button(key="redo").click().run()
+    assert figure(app, "Finished floor") == "+0'-7\""
+    app.text_input(key=SLAB).set_value("6 in").run()
+    assert app.button(key="redo").disabled
+
+
+def test_a_thickness_slides(app):
+    """5 in instead of 4 in: the floor stands 7.01 in above TOF."""
+    on(app, "Floor").select_slider(key=f"slide {SLAB}").set_value("5 in").run()
+    assert figure(app, "Finished floor") == "+0'-7\""
+    assert app.text_input(key=SLAB).value == "5 in"
+    app.text_input(key=SLAB).set_value("5 1/4 in").run()
+    assert app.select_slider(key=f"slide {SLAB}").value == "5 1/4 in"
+
+
+def test_layers_are_added_moved_and_taken_out(app):
+    on(app, "Floor").selectbox(key="one more field floor/layer").set_value("insulation").run()
+    next(b for b in app.button if b.label == "Add the layer").click().run()
+    assert not app.error
+    names = [layer["name"] for layer in _raw(app)["floor"]["layer"]]
+    assert names == ["stone", "sand", "retarder", "foam", "foam 2", "slab"]
+    assert figure(app, "Finished floor") == "+0'-8\""
+    app.button(key="Move down field floor/layer/4").click().run()
+    assert [layer["name"] for layer in _raw(app)["floor"]["layer"]][3:5] == ["foam 2", "foam"]
+    app.button(key="Take out field floor/layer/3").click().run()
+    assert _raw(app)["floor"]["layer"] == _tables(DEMO)["floor"]["layer"]
+    assert "# retarder and foam run over the footing" in text_of(app)

@@ -7,15 +7,9 @@ import pytest
 
 from geometry.measures import read_measure
 from geometry.units import read_length
+from tests.app.walking import on, put
 from tests.whole.networks import TEXTS
 from viz.job import job
-
-
-def put(app, text):
-    app.segmented_control(key="view").set_value("Design file").run()
-    app.text_area(key="whole text").set_value(text).run()
-    app.segmented_control(key="view").set_value("Levels").run()
-    return app
 
 
 def raw(app):
@@ -36,7 +30,7 @@ def faults(app):
 
 
 def test_a_drain_is_added_told_what_it_lacks_mended_and_taken_out_again(app):
-    before = app.session_state["design text"]
+    before = on(app, "Drain").session_state["design text"]
     press(app, "Add a drain")
     assert [d.get("line") for d in raw(app)["drain"]] == [None, "inside"]
     assert "# footing's face to the middle of the pipe" in app.session_state["design text"]
@@ -58,7 +52,7 @@ def test_a_drain_is_added_told_what_it_lacks_mended_and_taken_out_again(app):
 
 @pytest.mark.slow
 def test_every_drain_of_a_network_is_chosen_and_edited_in_its_own_table(app):
-    put(app, TEXTS["upper to lower stone"])
+    put(app, TEXTS["upper to lower stone"], "Drain")
     app.selectbox(key="drain shown").set_value(1).run()
     assert app.selectbox(key="field drain/1/area").value == "garage"
     assert app.selectbox(key="field drain/1/outlet").value == "lower stone"
@@ -78,7 +72,7 @@ def test_every_drain_of_a_network_is_chosen_and_edited_in_its_own_table(app):
 
 @pytest.mark.slow
 def test_an_outlet_to_daylight_is_added_its_ground_edited_and_taken_out(app):
-    put(app, TEXTS["daylight"])
+    put(app, TEXTS["daylight"], "Drain")
     ground = app.text_area(key="field drain/0/daylight/0/ground")
     assert ground.value.splitlines() == ["0, 7 ft", "30 ft, -3 ft", "80 ft, -8 ft"]
     ground.set_value("0, 7 ft\n30 ft, -2 ft\n90 ft, -9 ft").run()
@@ -97,16 +91,16 @@ def test_an_outlet_to_daylight_is_added_its_ground_edited_and_taken_out(app):
 
 
 def test_a_fault_of_a_single_drain_is_said_once_beside_its_field(app):
-    app.text_input(key="field drain/fall").set_value("steep").run()
+    on(app, "Drain").text_input(key="field drain/fall").set_value("steep").run()
     assert len(faults(app)) == 1
     lacking = TEXTS["daylight"].replace('toward = "20 ft, -60 ft"', "")
-    put(app, lacking)
+    put(app, lacking, "Drain")
     assert faults(app)
 
 
 @pytest.mark.slow
 def test_the_bleeders_are_edited(app):
-    put(app, TEXTS["both to the pit"])
+    put(app, TEXTS["both to the pit"], "Drain")
     app.selectbox(key="drain shown").set_value(1).run()
     app.text_input(key="field drain/1/bleeders/spacing").set_value("6 ft").run()
     assert not app.error
@@ -115,17 +109,20 @@ def test_the_bleeders_are_edited(app):
 
 @pytest.mark.slow
 def test_loads_rules_soil_water_and_north_reach_the_design(app):
+    app.text_input(key="field datum/north").set_value("35")
+    app.text_area(key="field soil/grading").set_value("2 mm, 95 %\nNo. 200, 35 %")
+    app.run()
+    on(app, "Drain")
     for key, words in {
         "loads/wheel": "3000 lbf", "loads/surcharge": "100 psf", "loads/deflection_limit": "4 %",
         "water/low_water_table": "-9 ft", "water/tight_base": "-12 ft", "water/reach": "80 ft",
-        "backfill/water_depth": "2 ft", "datum/north": "35",
+        "backfill/water_depth": "2 ft",
     }.items():  # fmt: skip
         app.text_input(key=f"field {key}").set_value(words)
-    app.text_area(key="field soil/grading").set_value("2 mm, 95 %\nNo. 200, 35 %")
     app.selectbox(key="field loads/bedding").set_value("moderate")
     app.selectbox(key="field backfill/material").set_value("sand-c33")
-    app.multiselect(key="field rules/sets").set_value(["din", "irc"])
     app.run()
+    on(app, "Checks").multiselect(key="field rules/sets").set_value(["din", "irc"]).run()
     assert not app.error
     made = design(app)
     assert made.loads.wheel == pytest.approx(read_measure("3000 lbf", "force"))
@@ -137,7 +134,7 @@ def test_loads_rules_soil_water_and_north_reach_the_design(app):
     assert (made.backfill.material, made.datum.north) == ("sand-c33", 35.0)
     assert set(made.rules.sets) == {"din", "irc"}
     app.multiselect(key="field rules/sets").set_value([]).run()
-    app.selectbox(key="field backfill/material").set_value("").run()
+    on(app, "Drain").selectbox(key="field backfill/material").set_value("").run()
     assert design(app).rules.sets == ()
     assert design(app).backfill.material == ""
 
@@ -145,6 +142,7 @@ def test_loads_rules_soil_water_and_north_reach_the_design(app):
 @pytest.mark.slow
 def test_what_holds_the_wall_is_yes_no_or_not_said(app):
     key = "field backfill/state/deck"
+    on(app, "Drain")
     for word, meant in (("yes", True), ("no", False), ("not said", None)):
         app.segmented_control(key=key).set_value(word).run()
         assert not app.error
@@ -153,6 +151,7 @@ def test_what_holds_the_wall_is_yes_no_or_not_said(app):
 
 
 def test_the_orders_factors_reach_the_design_and_a_wrong_one_is_said(app):
+    on(app, "Order")
     for key, words in {
         "stone/compaction": "8 %", "stone/density": "1.4 ton/yd3", "truck/volume": "12 yd3",
         "concrete/step": "0.5 yd3", "board/length": "9 ft", "bars/lap": "36", "sheet/lap": "8 in",

@@ -23,7 +23,7 @@ def section(app):
 
 @pytest.fixture
 def sheets(app):
-    return app.segmented_control(key="view").set_value("Sheets").run()
+    return app.segmented_control(key="view").set_value("Set").run()
 
 
 def drawn(app):
@@ -71,7 +71,7 @@ def test_ones_own_cut_starts_from_the_one_shown_and_draws_the_same(section):
 def test_ones_own_places_outlast_a_look_at_something_else(section):
     own(section, "-10 ft, 6 ft", "60 ft, 6 ft", "20 ft, 6 ft; 20 ft, 9 ft")
     before = drawn(section)
-    section.segmented_control(key="view").set_value("Levels").run()
+    section.segmented_control(key="view").set_value("Layout").run()
     section.segmented_control(key="view").set_value("Section").run()
     assert section.text_input(key="cut via").value == "20 ft, 6 ft; 20 ft, 9 ft"
     assert drawn(section) == before
@@ -277,6 +277,7 @@ def test_an_emptied_field_is_one_more_thing_not_stated(sheets):
 
 
 def test_a_design_without_a_name_is_a_fault_at_its_field(app):
+    app.segmented_control(key="view").set_value("Set").run()
     app.text_input(key="field project/name").set_value("").run()
     assert app.error
     assert any('class="fault"' in block.proto.body for block in app.get("html"))
@@ -284,6 +285,7 @@ def test_a_design_without_a_name_is_a_fault_at_its_field(app):
 
 @pytest.mark.slow
 def test_the_pumps_levels_are_taken_out_added_and_edited(app):
+    app.segmented_control(key="view").set_value("Drain").run()
     out = next(b for b in app.button if b.label == "Take the pump's levels out")
     out.click().run()
     assert "pump" not in raw(app)["sump"]

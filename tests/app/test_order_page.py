@@ -65,7 +65,8 @@ def test_a_house_without_foam_or_retarder_says_so_and_lists_the_rest(app):
         '    { name = "retarder", material = "poly-10mil", thickness = "10 mil", role = "retarder" '
         "},\n", "",
     )  # fmt: skip
-    app.segmented_control(key="view").set_value("Design file").run()
+    app.segmented_control(key="view").set_value("Set").run()
+    app.segmented_control(key="set stage").set_value("Design file").run()
     app.text_area(key="whole text").set_value(text).run()
     app.segmented_control(key="view").set_value("Order").run()
     assert not app.exception
@@ -101,7 +102,7 @@ def test_a_list_is_opened_its_broken_line_told_by_number_and_the_rest_kept(came)
     assert "Line 3:" in shown(came)
     assert delivery_tables.not_needed("sand-0-4") in shown(came)
     assert "14.2 tons" in came.text_area(key="tickets text").value
-    came.segmented_control(key="view").set_value("Levels").run()
+    came.segmented_control(key="view").set_value("Layout").run()
     came.segmented_control(key="view").set_value("Order").run()
     came.segmented_control(key="order stage").set_value("What has arrived").run()
     assert came.text_area(key="tickets text").value == LIST

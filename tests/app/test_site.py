@@ -57,7 +57,7 @@ def test_the_demos_shots_are_mapped_judged_and_outlast_another_page(site):
     assert shown(site).count('alt="As dug: thickness of the stone, basement"') == 2
     assert all(f.found[1:] in shown(site) for f in findings)
     assert {b.label for b in site.get("download_button")} >= {"Every shot, CSV", "SVG"}
-    site.segmented_control(key="view").set_value("Levels").run()
+    site.segmented_control(key="view").set_value("Layout").run()
     site.segmented_control(key="view").set_value("On site").run()
     site.segmented_control(key="site stage").set_value("As dug").run()
     assert 'alt="As dug' in shown(site)
@@ -97,7 +97,8 @@ def test_a_file_that_holds_no_shots_is_said_and_nothing_falls(site):
 
 
 def test_only_the_demos_house_offers_the_demos_shots(app):
-    app.segmented_control(key="view").set_value("Design file").run()
+    app.segmented_control(key="view").set_value("Set").run()
+    app.segmented_control(key="set stage").set_value("Design file").run()
     app.text_area(key="whole text").set_value(TEXTS["inside"]).run()
     app.segmented_control(key="view").set_value("On site").run()
     app.segmented_control(key="site stage").set_value("As dug").run()

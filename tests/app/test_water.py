@@ -33,7 +33,7 @@ STAGES = {
 
 @pytest.fixture
 def wet(app):
-    return app.segmented_control(key="view").set_value("Water").run()
+    return app.segmented_control(key="view").set_value("Drain").run()
 
 
 @pytest.fixture
@@ -74,8 +74,8 @@ def test_every_stage_shows_its_pictures_findings_tables_and_caution(wet):
 
 def test_the_stage_outlasts_a_look_at_something_else(wet):
     stage(wet, "Wall")
-    wet.segmented_control(key="view").set_value("Levels").run()
-    wet.segmented_control(key="view").set_value("Water").run()
+    wet.segmented_control(key="view").set_value("Layout").run()
+    wet.segmented_control(key="view").set_value("Drain").run()
     assert 'alt="Push of the fill on the wall"' in shown(wet)
 
 
@@ -93,9 +93,10 @@ def test_the_rule_sets_stand_beside_each_other_with_words_and_contradictions(wet
 
 @pytest.mark.slow
 def test_of_several_drains_one_is_looked_at(app):
-    app.segmented_control(key="view").set_value("Design file").run()
+    app.segmented_control(key="view").set_value("Set").run()
+    app.segmented_control(key="set stage").set_value("Design file").run()
     app.text_area(key="whole text").set_value(TEXTS["both to the pit"]).run()
-    app.segmented_control(key="view").set_value("Water").run()
+    app.segmented_control(key="view").set_value("Drain").run()
     drains = report(lay_out(read_design(TEXTS["both to the pit"]))).drains
     for number, drain in enumerate(drains):
         app.selectbox(key="water drain").set_value(number).run()
@@ -107,9 +108,10 @@ def test_of_several_drains_one_is_looked_at(app):
 @pytest.mark.slow
 def test_an_outlet_to_daylight_is_drawn_with_its_levels_and_stands_beside_a_pit(app):
     text = TEXTS["pit and two to daylight"]
-    app.segmented_control(key="view").set_value("Design file").run()
+    app.segmented_control(key="view").set_value("Set").run()
+    app.segmented_control(key="set stage").set_value("Design file").run()
     app.text_area(key="whole text").set_value(text).run()
-    stage(app.segmented_control(key="view").set_value("Water").run(), "Outlet")
+    stage(app.segmented_control(key="view").set_value("Drain").run(), "Outlet")
     assert not app.exception
     assert not app.info
     for outlet in report(lay_out(read_design(text))).outlets:
@@ -143,9 +145,10 @@ def test_a_share_is_written_as_a_number_and_a_wrong_one_said(wet):
 
 
 def test_what_is_not_known_is_said_and_nothing_is_drawn(app):
-    app.segmented_control(key="view").set_value("Design file").run()
+    app.segmented_control(key="view").set_value("Set").run()
+    app.segmented_control(key="set stage").set_value("Design file").run()
     app.text_area(key="whole text").set_value(start_text()).run()
-    app.segmented_control(key="view").set_value("Water").run()
+    app.segmented_control(key="view").set_value("Drain").run()
     for name, word in (("Pit and storm", "must be known"), ("Wall", "soil's group is not known")):
         stage(app, name)
         assert not app.exception

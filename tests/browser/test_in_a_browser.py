@@ -4,9 +4,7 @@ import pytest
 
 from tests.browser.conftest import PATIENCE
 from tests.conftest import CHROMIUM
-
-VIEWS = ["3D", "Section", "Sheets", "Levels", "Volumes", "Water", "Order",
-         "On site", "Findings", "Design file"]  # fmt: skip
+from viz.panels.pages import PAGES
 
 pytestmark = [
     pytest.mark.browser,
@@ -33,7 +31,8 @@ def drawn(page):
 def test_an_edit_changes_the_figures_and_nothing_leaves_this_machine(page):
     assert drawn(page) > 10
     assert figure(page, "Finished floor") == "+0'-6\""
-    field = page.get_by_label("Thickness, slab")
+    look_at(page, "Floor")
+    field = page.get_by_label("Thickness, slab", exact=True)
     field.fill("5 in")
     field.press("Enter")
     page.get_by_text("+0'-7\"", exact=True).wait_for(timeout=PATIENCE)
@@ -47,10 +46,10 @@ def test_an_edit_changes_the_figures_and_nothing_leaves_this_machine(page):
 
 @pytest.mark.slow
 def test_every_view_fits_the_screen(page):
-    for view in VIEWS:
+    for view in PAGES:
         look_at(page, view)
         page.wait_for_timeout(2000)
-        page.wait_for_selector(".figures", timeout=PATIENCE)
+        page.wait_for_selector(".foot", timeout=PATIENCE)
         wide = page.evaluate("document.querySelector('.stMain').scrollWidth")
         assert wide <= page.viewport_size["width"], view
         assert page.evaluate(OVERLAPS) == [], view
@@ -83,10 +82,25 @@ def test_a_picture_and_a_table_can_be_saved(page, tmp_path):
         page.get_by_role("button", name="SVG").click()
     saved.value.save_as(tmp_path / "section.svg")
     assert (tmp_path / "section.svg").read_text(encoding="utf-8").startswith("<svg")
+    look_at(page, "Layout")
     look_at(page, "Levels")
     page.get_by_role("button", name="CSV").wait_for(timeout=PATIENCE)
     with page.expect_download() as saved:
         page.get_by_role("button", name="CSV").click()
     saved.value.save_as(tmp_path / "levels.csv")
     assert "finished floor" in (tmp_path / "levels.csv").read_text(encoding="utf-8")
+    assert page.wrong == []
+
+
+def test_unsaved_work_outlives_a_reload_of_the_page_and_can_be_taken_back(page):
+    look_at(page, "Floor")
+    field = page.get_by_label("Thickness, slab", exact=True)
+    field.fill("5 in")
+    field.press("Enter")
+    page.get_by_text("+0'-7\"", exact=True).wait_for(timeout=PATIENCE)
+    page.reload()
+    page.get_by_text("+0'-7\"", exact=True).wait_for(timeout=PATIENCE)
+    page.get_by_text("Your unsaved work was brought back").wait_for(timeout=PATIENCE)
+    page.get_by_role("button", name="undo").first.click()
+    page.get_by_text("+0'-6\"", exact=True).wait_for(timeout=PATIENCE)
     assert page.wrong == []

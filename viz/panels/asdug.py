@@ -13,7 +13,7 @@ from viz.panels.files import demo_name
 from viz.panels.pairs import show
 
 # The shots outlast their field, which is gone while another page is shown.
-_SHOTS, _UPLOAD, _AREA, _LEAST = "shots", "shots file", "dug area", "least base"
+SHOTS, _UPLOAD, _AREA, _LEAST = "shots", "shots file", "dug area", "least base"
 _CAUTION = (
     "A shot every few feet finds what a crew would miss, not what lies between. Never undercut a "
     "footing to reach a level; a hole can cave in, and water in it stands for a reason."
@@ -27,7 +27,7 @@ _HOW = (
 
 def as_dug(work: Job) -> None:
     """Show the map, the findings and the tables of the shots; before any, how to bring them."""
-    held = st.session_state.get(_SHOTS)
+    held = st.session_state.get(SHOTS)
     if held is None:
         st.info(_HOW)
     else:
@@ -42,22 +42,22 @@ def _bring(work: Job) -> None:
                          max_upload_size=20)  # fmt: skip
         if work.name == demo_name():
             st.button("Example shots", on_click=_example, help="invented, like the house")
-        if _SHOTS in st.session_state:
+        if SHOTS in st.session_state:
             st.button("Put the shots away", on_click=_put_away)
 
 
 def _open() -> None:
     file = st.session_state[_UPLOAD]
     if file is not None:
-        st.session_state[_SHOTS] = file.getvalue()
+        st.session_state[SHOTS] = file.getvalue()
 
 
 def _example() -> None:
-    st.session_state[_SHOTS] = demo_shots().read_bytes()
+    st.session_state[SHOTS] = demo_shots().read_bytes()
 
 
 def _put_away() -> None:
-    st.session_state.pop(_SHOTS, None)
+    st.session_state.pop(SHOTS, None)
 
 
 def _least(work: Job) -> float | None:

@@ -1,11 +1,10 @@
-"""The controls: the design's fields by subject."""
+"""The fields beside each page: those of the design that its job is about."""
 
-from collections.abc import Mapping
 from typing import Any, get_args
 
 import streamlit as st
 
-from geometry.materials.catalogue import AGGREGATES, BOARDS, CONCRETES, SHEETS
+from geometry.materials.catalogue import CONCRETES
 from geometry.parts.rules import RuleSetName
 from geometry.rules.codes import RULE_SETS
 from geometry.rules.editions import EDITIONS
@@ -19,60 +18,96 @@ from viz.panels.fields import (
     names,
     pair,
     say_faults,
-    text_field,
 )
-from viz.panels.loads import loads
+from viz.panels.layers import layers
+from viz.panels.layout import AREA
+from viz.panels.loads import loads, rules
 from viz.panels.ordering import ordering
 from viz.panels.sitework import backfill, ground, sump, water
 from viz.panels.state import Path
 from viz.panels.titles import title_block
 
-_CHOICES: Mapping[str, Mapping[str, Any]] = {
-    "base": AGGREGATES, "blinding": AGGREGATES, "retarder": SHEETS, "insulation": BOARDS,
-    "slab": CONCRETES, "fill": AGGREGATES,
-}  # fmt: skip
 
-
-def controls() -> None:
-    """Show all controls of the design."""
+def _readable() -> rows.Raw | None:
+    """Return the text's tables; says so where they cannot be read, and nothing is shown."""
     raw = state.raw()
     areas = raw.get("area") if raw else None
-    if not raw or not isinstance(areas, list) or not all(isinstance(a, dict) for a in areas):
-        st.info("The fields come back when the text under Design file can be read again.")
+    if raw and isinstance(areas, list) and all(isinstance(a, dict) for a in areas):
+        return raw
+    st.info("The fields come back when the text under Set, Design file can be read again.")
+    return None
+
+
+def layout_fields() -> None:
+    """Show what says where the house stands: outline, footing, wall, ground."""
+    raw = _readable()
+    if raw is None:
         return
-    with st.expander("Title block"):
-        title_block()
-    area = _chosen_area(areas)
-    with st.expander("Floor build-up", expanded=True):
-        _floor(raw, area)
-    with st.expander("Outline, step and piers"):
+    area = _chosen_area(raw["area"])
+    with st.expander("Outline, step and piers", expanded=True):
         _outline(area)
     with st.expander("Footing and wall"):
         _footing(raw, area)
-    with st.expander("Drains"):
+    with st.expander("Ground, dig and levels"):
+        ground()
+
+
+def floor_fields() -> None:
+    """Show the floor's layers, from the top down, and what places them."""
+    raw = _readable()
+    if raw is None:
+        return
+    area = _chosen_area(raw["area"])
+    with st.expander("Floor build-up", expanded=True):
+        _floor(raw, area)
+
+
+def drain_fields() -> None:
+    """Show the drains, what they empty into, the water and what lies on the pipe."""
+    if _readable() is None:
+        return
+    with st.expander("Drains", expanded=True):
         drains()
     with st.expander("Sump pit"):
         sump()
     with st.expander("Water"):
         water()
-    with st.expander("Ground, dig and levels"):
-        ground()
     with st.expander("Backfill"):
         backfill()
-    with st.expander("Loads and rules"):
-        sets = {one.key: one.title for one in RULE_SETS if one.key in get_args(RuleSetName)}
-        loads(sets | {one.key: one.title for one in EDITIONS})
-    with st.expander("Ordering"):
+    with st.expander("Loads"):
+        loads()
+
+
+def order_fields() -> None:
+    """Show what turns a thing in place into a thing to buy."""
+    if _readable() is None:
+        return
+    with st.expander("Ordering", expanded=True):
         ordering()
+
+
+def check_fields() -> None:
+    """Show the rules the job is held to."""
+    if _readable() is None:
+        return
+    with st.expander("Rules", expanded=True):
+        sets = {one.key: one.title for one in RULE_SETS if one.key in get_args(RuleSetName)}
+        rules(sets | {one.key: one.title for one in EDITIONS})
+
+
+def set_fields() -> None:
+    """Show the words of the title block."""
+    if _readable() is None:
+        return
+    with st.expander("Title block", expanded=True):
+        title_block()
 
 
 def _chosen_area(areas: list[dict[str, Any]]) -> int:
     called = [str(a.get("name", n)) for n, a in enumerate(areas, 1)]
     if len(called) < 2:
         return 0
-    return int(
-        st.selectbox("Area", range(len(called)), format_func=lambda n: called[n], key="area shown")
-    )
+    return int(st.selectbox("Area", range(len(called)), format_func=lambda n: called[n], key=AREA))
 
 
 def _floor(raw: rows.Raw, area: int) -> None:
@@ -82,32 +117,11 @@ def _floor(raw: rows.Raw, area: int) -> None:
         Field(tie, "Placed by", usual, "foam bottom at TOF, foam top at TOF, slab top at +6 in"),
         shown=_joined,
     )
-    path = rows.layers_home(raw, area)
-    layers = state.value(path)
-    if not isinstance(layers, list):
-        st.caption("The usual floor: 6 in stone, 1/2 in sand, retarder, 2 in foam, 4 in slab.")
-        st.button("Change its layers", on_click=state.edit, args=(path, rows.usual_layers()))
-        return
-    st.caption("Layers, from the top down")
-    for number in reversed(range(len(layers))):
-        _layer((*path, number), layers[number])
+    layers(rows.layers_home(raw, area))
 
 
 def _joined(value: Any) -> str:
     return "; ".join(map(str, value)) if isinstance(value, list) else str(value or "")
-
-
-def _layer(path: Path, layer: Any) -> None:
-    if not isinstance(layer, dict):
-        return
-    name = str(layer.get("name", "layer"))
-    left, right = st.columns([3, 2])
-    with left:
-        choices = _CHOICES.get(str(layer.get("role")), {})
-        choice_field(Field((*path, "material"), name.capitalize()), names(choices))
-    with right:
-        text_field(Field((*path, "thickness"), f"Thickness, {name}"))
-    say_faults(path)
 
 
 def _outline(area: int) -> None:

@@ -28,6 +28,12 @@ def key_of(path: Path) -> str:
     return "field " + "/".join(map(str, path))
 
 
+def hold(key: str, value: Any) -> None:
+    """Make a widget show a value; one that shows it already keeps what is being typed in it."""
+    if key not in st.session_state or st.session_state[key] != value:
+        st.session_state[key] = value
+
+
 def alone(field: Field, **how: Any) -> None:
     """Show a line of text with its faults under it."""
     text_field(field, **how)
@@ -55,7 +61,7 @@ def text_field(
     What is wrong with it is said by `say_faults`, where there is room.
     """
     key = key_of(field.path)
-    st.session_state[key] = shown(state.value(field.path))
+    hold(key, shown(state.value(field.path)))
 
     def changed() -> None:
         state.edit(field.path, meant(str(st.session_state[key]).strip()))
@@ -74,7 +80,7 @@ def choice_field(field: Field, choices: Mapping[str, str]) -> None:
     key, value = key_of(field.path), state.value(field.path)
     said = field.usual if value is None else str(value)
     options = [*choices, *([] if said in choices else [said])]
-    st.session_state[key] = said
+    hold(key, said)
 
     def changed() -> None:
         state.edit(field.path, st.session_state[key] or None)
@@ -97,7 +103,7 @@ _SAID: Mapping[str, bool | None] = {"not said": None, "yes": True, "no": False}
 def three_way(field: Field) -> None:
     """Show whether a thing is so: not said, yes or no, with its faults under it."""
     key, value = key_of(field.path), state.value(field.path)
-    st.session_state[key] = next((w for w, v in _SAID.items() if v is value), "not said")
+    hold(key, next((w for w, v in _SAID.items() if v is value), "not said"))
 
     def changed() -> None:
         state.edit(field.path, _SAID[str(st.session_state[key])])
@@ -113,7 +119,7 @@ def several(field: Field, choices: Mapping[str, str]) -> None:
     """Show which of several keys the file lists; those it has that are not among them are kept."""
     key, value = key_of(field.path), state.value(field.path)
     listed = [str(v) for v in value] if isinstance(value, list) else []
-    st.session_state[key] = listed
+    hold(key, listed)
 
     def changed() -> None:
         state.edit(field.path, list(st.session_state[key]) or None)
@@ -134,7 +140,7 @@ def names(rows: Mapping[str, Material]) -> dict[str, str]:
 def area_field(field: Field, text: str, changed: Callable[[str], None]) -> None:
     """Show several lines of text, such as corners; `changed` hears them when they are edited."""
     key = key_of(field.path)
-    st.session_state[key] = text
+    hold(key, text)
 
     def heard() -> None:
         changed(str(st.session_state[key]))

@@ -10,8 +10,8 @@ _BEDDING = {
 }
 
 
-def loads(sets: dict[str, str]) -> None:
-    """Show the loads, and the known rules on the drain; sets: their titles by their keys."""
+def loads() -> None:
+    """Show what presses on the pipe and the walls."""
     choice(
         Field(("loads", "bedding"), "Stone beside the pipe", "dumped",
               "the stone at its sides keeps a pipe round; shares are of the Proctor density"),
@@ -27,6 +27,10 @@ def loads(sets: dict[str, str]) -> None:
         Field(("loads", "deflection_limit"), "Pipe may flatten", "5 %",
               "of its diameter; beyond it joints leak and a cleaning head sticks")
     )  # fmt: skip
+
+
+def rules(sets: dict[str, str]) -> None:
+    """Show which of the known rules hold; sets: their titles by their keys."""
     several(
         Field(("rules", "sets"), "Rules this job is held to", "all but those of one town",
               "what your department enforces; the others stay beside them to compare"),

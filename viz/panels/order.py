@@ -14,7 +14,6 @@ from viz.panels.handed import Sought, pages_pdf
 from viz.panels.pairs import show
 from viz.panels.papers import paper_choice
 
-_XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 _KEY, _LAID = "order stage", "laid"
 # What is looked up once, not read.
 _FOLDED = ("Cuts", "Allowances and sizes")
@@ -51,7 +50,7 @@ def _to_order(work: Job) -> None:
     with st.container(horizontal=True, vertical_alignment="bottom"):
         book = order_tables.workbook(found, work.system)
         shown.save_button("CSV", to_csv(order_tables.figures(found)), "order.csv", "text/csv")
-        shown.save_button("XLSX", lambda: to_xlsx(book), "order.xlsx", _XLSX)
+        shown.save_button("XLSX", lambda: to_xlsx(book), "order.xlsx", shown.XLSX)
         sought = Sought("order sheet", paper_choice(work))
         shown.save_button(
             "PDF, to print", lambda: pages_pdf(work.text, sought), "order.pdf", "application/pdf"

@@ -1,25 +1,29 @@
-"""The page: picture first, controls beside it, figures under it."""
+"""The page: its head, which job is looked at, the picture first, the fields beside it."""
 
 import os
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from html import escape
 from pathlib import Path
 
 import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
 
 from geometry.designfile import load
 from geometry.errors import BedcourseError
 from geometry.report import CAUTIONS
 from viz.carried import demo
 from viz.job import Job
-from viz.panels import state
-from viz.panels.controls import controls
-from viz.panels.fields import escaped
+from viz.panels import keeper, state
+from viz.panels.fields import escaped, hold
 from viz.panels.figures import figures
 from viz.panels.files import opening
-from viz.panels.views import views
+from viz.panels.layout import AREA
+from viz.panels.pages import FIRST, PAGES, Page
 from viz.sheets.words import LOCAL_CODE
 
 OPENED = "BEDCOURSE_DESIGN"
+VIEW = "view"
 _UNITS = {"ft-in": "Feet and inches", "metric": "Metric"}
 
 
@@ -33,22 +37,24 @@ def page() -> None:
         _faults(first=True)
         opening()
         return
-    # A sheet of paper wants more room than the model.
-    wide = st.session_state.get("view") in ("Section", "Sheets", "Water", "Order", "On site")
-    with st.container(key="sheet-desk" if wide else "desk"):
-        picture, beside = st.columns(2, gap="medium")
-    with picture:
-        _head(work)
-        _faults()
-        _shown(work)
-    with beside:
-        _units()
-        with st.expander("Open and save"):
-            opening()
-        if refused := st.session_state.get("upload refused"):
-            st.warning(refused)
-        controls()
+    _head(work)
+    _brought_back()
+    name = _chosen_page()
+    one = PAGES[name]
+    with _desk(name, one) as (picture, beside):
+        # The fields and the figures come first: they are quick, a picture may take a moment.
+        with picture:
+            _faults()
+            looked_at = st.container(key=f"picture of {name.lower()}")
+            if one.figures:
+                _said(lambda: figures(work, _area(work)))
+        if one.fields and beside:
+            with beside:
+                one.fields()
+        with looked_at:
+            _said(lambda: one.shown(work))
     _foot()
+    keeper.keep(os.environ.get(OPENED, ""))
 
 
 def _begin() -> None:
@@ -60,9 +66,54 @@ def _begin() -> None:
 
 
 def _head(work: Job) -> None:
+    """Show whose house it is, and what holds on every page: undo, units, files."""
     about = work.layout.design.project
     note = f"<span>{escape(about.address)}</span>" if about.address else ""
-    st.html(f'<div class="head"><b>{escape(about.name)}</b>{note}</div>')
+    with st.container(key="head", horizontal=True, vertical_alignment="center"):
+        st.html(f'<div class="head"><b>{escape(about.name)}</b>{note}</div>')
+        _steps()
+        _units()
+        with st.popover("Open and save", icon=":material/folder_open:"):
+            opening()
+    if refused := st.session_state.get("upload refused"):
+        st.warning(refused)
+
+
+def _steps() -> None:
+    st.button(
+        "", icon=":material/undo:", help="Take the last change back", key="undo",
+        on_click=state.undo, disabled=not state.can_undo(),
+    )  # fmt: skip
+    st.button(
+        "", icon=":material/redo:", help="Make it again", key="redo",
+        on_click=state.redo, disabled=not state.can_redo(),
+    )  # fmt: skip
+
+
+def _brought_back() -> None:
+    if st.session_state.pop(keeper.NOTICE, False):
+        st.toast("Your unsaved work was brought back after the page was loaded anew. "
+                 "Undo returns to the file.", icon=":material/restore_page:")  # fmt: skip
+
+
+def _chosen_page() -> str:
+    name = st.segmented_control(
+        "Page", list(PAGES), default=FIRST, key=VIEW, required=True, wrap=True,
+        label_visibility="collapsed",
+    )  # fmt: skip
+    return name if name in PAGES else FIRST
+
+
+@contextmanager
+def _desk(name: str, one: Page) -> Iterator[tuple[DeltaGenerator, DeltaGenerator | None]]:
+    """Give the place of the picture and that of the fields, if the page has any."""
+    kind = "desk" if one.figures else "sheet-desk"
+    with st.container(key=f"{kind}-{name.lower().replace(' ', '-')}"):
+        if one.fields is None:
+            yield st.container(), None
+        else:
+            picture, beside = st.columns(2, gap="medium")
+            yield picture, beside
 
 
 def _faults(first: bool = False) -> None:
@@ -78,37 +129,28 @@ def _faults(first: bool = False) -> None:
         st.button("Back to the last sound design", on_click=state.go_back)
 
 
-def _shown(work: Job) -> None:
-    shown = views()
-    view = st.segmented_control(
-        "Show",
-        list(shown),
-        default="3D",
-        key="view",
-        required=True,
-        wrap=True,
-        label_visibility="collapsed",
-    )
+def _said(show: Callable[[], None]) -> None:
+    """Show something; what it cannot show is said in one sentence."""
     try:
-        shown[view or "3D"](work)
-        figures(work, _area(work))
+        show()
     except BedcourseError as error:
         st.warning(str(error))
 
 
 def _area(work: Job) -> str:
     """Return the name of the area whose fields are shown; the file's order, not the layout's."""
-    number = st.session_state.get("area shown", 0)
+    number = st.session_state.get(AREA, 0)
     areas = work.layout.design.areas
     return areas[number if number < len(areas) else 0].name
 
 
 def _units() -> None:
     key = "units"
-    st.session_state[key] = state.value(("project", "units")) or "ft-in"
+    hold(key, state.value(("project", "units")) or "ft-in")
     st.segmented_control(
         "Units of the figures", list(_UNITS), format_func=lambda u: _UNITS.get(u, u), key=key,
         on_change=lambda: state.edit(("project", "units"), st.session_state[key]), required=True,
+        label_visibility="collapsed",
     )  # fmt: skip
 
 

@@ -1,10 +1,12 @@
 """What several views share: sheets of paper on the page, buttons that save, sentences."""
 
 from base64 import b64encode
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from html import escape
 
 import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
 
 from geometry.errors import BedcourseError
 from geometry.report import Found
@@ -16,6 +18,7 @@ from viz.panels.figures import verdict
 from viz.tables import Cell, Table, by_gravity
 
 LARGE = "large sheet"
+XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 GREATEST = "Greatest that fits"
 _DPI = f"{SHEET_DPI} dots for every inch of paper"
 
@@ -54,12 +57,6 @@ def page(svg: str, title: str) -> None:
     kind = "sheet large" if st.session_state.get(LARGE) else "sheet fit upright"
     image = f'<img alt="{escape(title)}" src="data:image/svg+xml;base64,{picture}">'
     st.html(f'<div class="{kind}" tabindex="0">{image}</div>')
-
-
-def table(content: Table) -> None:
-    """Show a table whole, without numbers of its rows."""
-    columns = {head: [row[n] for row in content.rows] for n, head in enumerate(content.head)}
-    st.dataframe(columns, hide_index=True, height="content")
 
 
 def rows(content: Table) -> None:
@@ -118,6 +115,24 @@ def verdicts(found: Iterable[Found]) -> None:
     """Show findings in words, the gravest first; nothing without any."""
     if rows := by_gravity(found):
         st.html("".join(verdict(one) for one in rows))
+
+
+@contextmanager
+def at_work() -> Iterator[Callable[[str], None]]:
+    """Show what a long piece of work is at, as it tells, and a button that stops it.
+
+    Pressing the button runs the page anew; the work ends where it next tells what it is at.
+    """
+    whole = st.empty()
+    with whole.container(horizontal=True, vertical_alignment="center"):
+        st.button("Stop", icon=":material/stop_circle:", key="stop work")
+        place = st.empty()
+    yield lambda what: _tell(place, what)
+    whole.empty()
+
+
+def _tell(place: DeltaGenerator, what: str) -> None:
+    place.markdown(f"Making {what} ...")
 
 
 def caution(words: str) -> None:

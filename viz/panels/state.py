@@ -1,4 +1,4 @@
-"""The one thing the app remembers: the design file's text, and the last text that was sound."""
+"""What the app remembers: the design file's text, its texts before, the last that was sound."""
 
 import tomllib
 from collections.abc import Callable
@@ -14,17 +14,31 @@ from viz.job import Job
 from viz.panels.cached import sound_job
 
 Path = tuple[str | int, ...]
-_TEXT, _SOUND, _FAULTS = "design text", "sound text", "faults"
+TEXT = "design text"
+_SOUND, _FAULTS, _PAST, _FUTURE = "sound text", "faults", "texts before", "texts undone"
+# So many changes can be taken back; a text has at most some hundred kB.
+MOST_KEPT = 60
 
 
 def begun() -> bool:
     """Whether a design has been opened in this visit."""
-    return _TEXT in st.session_state
+    return TEXT in st.session_state
 
 
 def put(text: str) -> None:
-    """Take a design file's text; keep it even if faulty, so that it can be mended."""
-    st.session_state[_TEXT] = text
+    """Take a design file's text; keep it even if faulty, so that it can be mended.
+
+    The text before can be brought back by `undo`.
+    """
+    before = st.session_state.get(TEXT)
+    if before is not None and before != text:
+        st.session_state[_PAST] = [*st.session_state.get(_PAST, ()), before][-MOST_KEPT:]
+        st.session_state[_FUTURE] = []
+    _take(text)
+
+
+def _take(text: str) -> None:
+    st.session_state[TEXT] = text
     try:
         sound_job(text)
     except DesignError as error:
@@ -36,9 +50,37 @@ def put(text: str) -> None:
         st.session_state[_SOUND] = text
 
 
+def can_undo() -> bool:
+    """Whether there is a change to take back."""
+    return bool(st.session_state.get(_PAST))
+
+
+def can_redo() -> bool:
+    """Whether there is a change that was taken back."""
+    return bool(st.session_state.get(_FUTURE))
+
+
+def undo() -> None:
+    """Take the last change of the text back."""
+    _step(_PAST, _FUTURE)
+
+
+def redo() -> None:
+    """Make the change again that was taken back last."""
+    _step(_FUTURE, _PAST)
+
+
+def _step(source: str, target: str) -> None:
+    texts = list(st.session_state.get(source, ()))
+    if texts:
+        st.session_state[target] = [*st.session_state.get(target, ()), text()]
+        _take(texts.pop())
+        st.session_state[source] = texts
+
+
 def text() -> str:
     """Return the design file's text as it stands, sound or not."""
-    return str(st.session_state[_TEXT])
+    return str(st.session_state[TEXT])
 
 
 def faults() -> tuple[Fault, ...]:
@@ -75,6 +117,11 @@ def _tables(text: str) -> dict[str, Any] | None:
 def value(path: Path) -> Any:
     """Return what the file says at a path; None where it says nothing."""
     return inside(raw(), path)
+
+
+def metric() -> bool:
+    """Whether the file asks for metric figures, sound or not."""
+    return bool(value(("project", "units")) == "metric")
 
 
 def edit(path: Path, new: Any) -> None:

@@ -5,29 +5,27 @@ the other carries the model. A shape of a part is sent once as well: the browser
 name, and asks for one that it lacks.
 """
 
-import json
 import zlib
 from base64 import b64encode
 from functools import cache
 from pathlib import Path
-from typing import Any
 
 import streamlit as st
 from streamlit.components.v2.types import ComponentRenderer
 
 from viz.job import Job
 from viz.panels import cached
+from viz.viewer.message import message
 from viz.viewer.page import viewer_shell
 
 _KEY = "turning"
+_HELD, _SENT = "turning held", "turning sent"
 _TITLE = "The model, to be turned"
 _HTML = """
 <div class="turning">
   <p role="status">Building the model ...</p>
 </div>
 """
-# Quick rather than small: what is sent often is sent over a short way.
-_PACKING = 3
 # Names of shapes the browser is taken to hold; it holds somewhat more.
 _MOST_HELD = 200
 
@@ -83,19 +81,14 @@ def _message(work: Job, dress: dict[str, str]) -> bytes:
         return bytes(last[1])
     held: dict[str, None] = st.session_state.setdefault(_HELD, {})
     record = cached.viewer_model(work.text)
-    new = {name: text for name, text in record["shapes"].items() if name not in held}
-    told: dict[str, Any] = {"model": {**record, "shapes": new}, "dress": dress}
+    made = message(record, held, dress)
     for name in record["shapes"]:
         held.pop(name, None)
         held[name] = None
     for name in [*held][: max(0, len(held) - _MOST_HELD)]:
         del held[name]
-    made = zlib.compress(json.dumps(told).encode(), _PACKING)
     st.session_state[_SENT] = (asked, made)
     return made
-
-
-_HELD, _SENT = "turning held", "turning sent"
 
 
 def _resend() -> None:

@@ -1,0 +1,34 @@
+"""The page "Set": the sheets, still pictures, every file, and the design file itself."""
+
+from collections.abc import Callable
+
+import streamlit as st
+
+from viz.job import Job
+from viz.panels import shown, state
+from viz.panels.everything import everything
+from viz.panels.fields import hold
+from viz.panels.sheets import sheets
+from viz.panels.stills import stills
+
+_KEY = "set stage"
+DESIGN_FILE = "Design file"
+
+
+def permit(work: Job) -> None:
+    """Show the sheets, the still pictures, the files or the design's text."""
+    stages: dict[str, Callable[[Job], None]] = {
+        "Sheets": sheets, "Stills": stills, "Files": everything, DESIGN_FILE: design_file,
+    }  # fmt: skip
+    stages[shown.stage_choice(list(stages), _KEY)](work)
+
+
+def design_file(_work: Job) -> None:
+    """Show the text everything follows from, to be read and edited."""
+    key = "whole text"
+    hold(key, state.text())
+    st.text_area(
+        "The design file: everything follows from it", key=key, height=560,
+        on_change=lambda: state.put(str(st.session_state[key])),
+    )  # fmt: skip
+    shown.save_button("Save the design file", state.text(), "design.toml", "application/toml")
