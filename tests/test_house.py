@@ -55,7 +55,8 @@ def test_packages_open_with_words_only() -> None:
 def test_top_level_is_as_agreed() -> None:
     kept = {
         "README.md", "DEVELOPERS.md", "pyproject.toml", "LICENSE", "requirements.lock",
-        "requirements-ifc.lock", "app.py", "geometry", "viz", "assets", "tests",
+        "requirements-ifc.lock", "requirements-batch.lock", "app.py", "geometry", "viz",
+        "assets", "tests",
     }  # fmt: skip
     made = {"out", "build", "dist"}
     found = {p.name for p in ROOT.iterdir() if not p.name.startswith(".")}
@@ -66,16 +67,17 @@ def test_locks_name_no_address_and_pin_every_dependency() -> None:
     project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
     lock = (ROOT / "requirements.lock").read_text(encoding="utf-8")
     tests = (ROOT / "tests/requirements.lock").read_text(encoding="utf-8")
-    extra = (ROOT / "requirements-ifc.lock").read_text(encoding="utf-8")
-    assert "://" not in lock + tests + extra
+    assert "://" not in lock + tests
     for need in project["project"]["dependencies"]:
         name = need.split(">")[0]
         assert f"\n{name}==" in "\n" + lock, name
     pins = {line.split()[0] for line in lock.splitlines() if "==" in line}
     assert pins <= {line.split()[0] for line in tests.splitlines() if "==" in line}
-    wanted = project["project"]["optional-dependencies"]["ifc"]
-    assert {f"\n{need.split('>')[0]}==" in extra for need in wanted} == {True}
-    assert pins <= {line.split()[0] for line in extra.splitlines() if "==" in line}
+    for name, wanted in project["project"]["optional-dependencies"].items():
+        extra = (ROOT / f"requirements-{name}.lock").read_text(encoding="utf-8")
+        assert "://" not in extra
+        assert {f"\n{need.split('>')[0]}==" in extra for need in wanted} == {True}
+        assert pins <= {line.split()[0] for line in extra.splitlines() if "==" in line}
 
 
 def test_no_room_outgrows_its_reader() -> None:
