@@ -1,25 +1,25 @@
-"""Units: the only file that imports pint. Text and pint quantities outside, SI floats inside.
+"""Units: the only file that imports pint. Text outside, SI floats inside.
 
 Lengths are read by a small parser of builders' writing, because pint reads `66 1/2 in`
 as 33 in. Factors come from pint's registry, which holds the exact definitions of
-NIST SP 811 (1 in = 25.4 mm).
+NIST SP 811 (1 in = 25.4 mm); those of the usual units stand in `unit_factors.py`, so that the
+registry is read for others only.
 """
 
 import math
 import re
 from fractions import Fraction
 from functools import cache, lru_cache
-from typing import Literal
-
-import pint
+from typing import TYPE_CHECKING, Literal
 
 from geometry.errors import LengthError
+from geometry.unit_factors import FACTORS
+
+if TYPE_CHECKING:
+    import pint
 
 System = Literal["ft-in", "metric"]
 BareUnit = Literal["ft", "in", "m", "mm"]
-
-UNITS: pint.UnitRegistry[float] = pint.UnitRegistry(cache_folder=None)
-Quantity = UNITS.Quantity
 
 INCH = 0.0254
 FOOT = 0.3048
@@ -44,15 +44,18 @@ _CHARACTERS = str.maketrans(
 )
 
 
-def quantity(value: float, unit: str) -> pint.Quantity[float]:
-    """Return a pint quantity of `value` in `unit`."""
-    return Quantity(value, unit)
+@cache
+def factor(unit: str, to: str) -> float:
+    """Return how many `to` one `unit` holds, from pint's registry, rounded once."""
+    known = FACTORS.get(unit, {}).get(to)
+    return float(_registry().convert(Fraction(1), unit, to)) if known is None else known
 
 
 @cache
-def factor(unit: str, to: str) -> float:
-    """Return how many `to` one `unit` holds, from pint's registry."""
-    return float(UNITS.convert(1.0, unit, to))
+def _registry() -> "pint.UnitRegistry[Fraction]":
+    import pint
+
+    return pint.UnitRegistry(cache_folder=None, non_int_type=Fraction)
 
 
 def to_unit(value: float, unit: str, to: str) -> float:

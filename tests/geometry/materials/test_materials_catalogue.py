@@ -106,5 +106,4 @@ def test_importing_the_catalogue_brings_no_heavy_library() -> None:
     loaded = subprocess.run(
         [sys.executable, "-c", code], capture_output=True, text=True, check=True, timeout=60
     ).stdout.split()
-    assert "pint" in loaded
-    assert not {"pandas", "shapely", "trimesh", "pyvista", "manifold3d"} & set(loaded)
+    assert not {"pint", "pandas", "shapely", "trimesh", "pyvista", "manifold3d"} & set(loaded)
