@@ -78,6 +78,11 @@ class Document:
     sections: tuple[Section, ...]
     language: str = "en"
 
+    def section(self, key: str) -> Section:
+        """Return the section, or the part of one, of a key. Raises StopIteration for another."""
+        every = (s for one in self.sections for s in (one, *one.parts))
+        return next(one for one in every if one.key == key)
+
 
 def grid(title: str, table: Table, note: str = "") -> Grid:
     """Return a table as a block."""

@@ -52,6 +52,12 @@ def _counted(found: Iterable[Found]) -> tuple[str, ...]:
     return tuple(str(severities.count(severity)) for severity in _GRAVEST_FIRST)
 
 
+def most_grave(found: Iterable[Found]) -> tuple[str, ...]:
+    """Return what is not fine in a sentence each, the gravest first."""
+    grave = (one for one in by_gravity(found) if one.severity != "fine")
+    return tuple(": ".join(_line(one)) for one in grave)
+
+
 def _line(one: Found) -> tuple[str, str]:
     return f"{SEVERITIES[one.severity].capitalize()}: {one.subject}", first_sentence(one.found)
 
