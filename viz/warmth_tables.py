@@ -13,8 +13,9 @@ from geometry.heat.words import (
     show_temperature,
     show_transmittance,
 )
+from geometry.layout.tubing.lay import Tubes
 from geometry.report import Report
-from geometry.units import System, show_area, show_length, show_thickness
+from geometry.units import FOOT, System, show_area, show_length, show_thickness
 from viz.tables import Table
 from viz.words import material_name
 
@@ -136,3 +137,23 @@ def boards(loads: Sequence[BoardLoad], system: System) -> Table:
             )
         )  # fmt: skip
     return Table(head, tuple(rows))
+
+
+def loops(tubes: Tubes, system: System) -> Table:
+    """Return the lengths of a floor's loops, one a row, and all of them."""
+    head = ("Loop", "In the slab", "Leads in it", "To manifold", "Cut to")
+    rows = [
+        (str(x.number), *(_long(m, system) for m in (x.length_m, x.lead_m, x.way_m, x.whole_m)))
+        for x in tubes.loops
+    ]
+    sums = [
+        sum(getattr(x, key) for x in tubes.loops)
+        for key in ("length_m", "lead_m", "way_m", "whole_m")
+    ]
+    rows.append(("all", *(_long(total, system) for total in sums)))
+    return Table(head, tuple(rows))
+
+
+def _long(metres: float, system: System) -> str:
+    """Return a length of tube to the foot or the decimetre: no coil is cut nearer."""
+    return f"{metres:,.1f} m" if system == "metric" else f"{metres / FOOT:,.0f} ft"

@@ -25,6 +25,7 @@ from viz.sheets.pushes import pressure_wanted
 from viz.sheets.refs import detail_refs, section_refs
 from viz.sheets.sheet import Leaf, Numbered, Sheet, bound
 from viz.sheets.titleblock import room
+from viz.sheets.tubes import tubing_wanted
 from viz.style.text import body_height
 
 DISCIPLINE = "S"
@@ -50,7 +51,10 @@ def permit_set(work: Job, paper: PaperName, scale: Scale | None = None) -> tuple
     cut = desk.leaves(desk.sections(sections), scale)
     close = desk.leaves(desk.shots(5, "Details", details))
     plan = desk.plan(section_refs(sections, cut), detail_refs(details, close))
-    drawn = [*desk.leaves(plan), *cut, *desk.leaves(desk.drain()), *close]
+    tubes = Group(1, "Heating tubes", tubing_wanted(work.layout, desk.text))
+    planned = desk.leaves(plan)
+    planned = (*planned, *desk.leaves(tubes, before=len(planned)))
+    drawn = [*planned, *cut, *desk.leaves(desk.drain()), *close]
     words = desk.written(6, "Schedules", schedule_blocks(work, desk.text), TABLES_WIDE)
     leaves = [*drawn, *words]
     return bound([*desk.general(leaves), *leaves], desk.paper, work.layout.design)

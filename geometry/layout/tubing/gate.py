@@ -4,6 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import ceil, hypot
 
+from shapely import LinearRing, Point
+
 from geometry.layout.tubing.grid import STEPS, Cell, Grid, reached
 from geometry.units import INCH
 
@@ -14,8 +16,10 @@ TAP_M = 2 * INCH
 
 # Leads spread no farther to a side than this for each length inward, so that they keep apart.
 _SPREAD = 1.7
-# A manifold at a wall is better than one in the floor by so many spacings.
-_OFF_WALL = 40.0
+# A manifold in the floor, or with a wall right before it, is worse by so many spacings.
+_WORSE = 40.0
+# No farther from the field's edge than this many spacings is at the wall.
+_AT_WALL = 1.25
 # So many cells may be lost behind the fan.
 _LOST = 2
 
@@ -37,22 +41,26 @@ class Gate:
     back: Place
 
 
-def gates(grid: Grid, count: int, manifold: Place | None) -> Iterator[Gate]:
+def gates(grid: Grid, count: int, wall: LinearRing, manifold: Place | None) -> Iterator[Gate]:
     """Yield gates for so many loops, the best of each way they can look, the best first.
 
     That is the nearest to the manifold, metres in the grid's frame; without one, the nearest to the
-    middle of the floor. None where the floor has no such row of cells.
+    middle of the floor. wall: round the field. None where the floor has no such row of cells.
     """
     if not grid.cells:
         return
-    xs, ys = zip(*grid.cells, strict=True)
-    middle = (2 * sum(xs) / len(xs) + 0.5, 2 * sum(ys) / len(ys) + 0.5)
-    rated = [(round(_cost(grid, one, middle, manifold), 6), one) for one in _gates(grid, count)]
+    aim = manifold or _middle(grid)
+    rated = [(round(_cost(grid, one, wall, aim), 6), one) for one in _gates(grid, count)]
     looks: set[Cell] = set()
     for _, one in sorted(rated, key=lambda row: (row[0], row[1].back)):
         if one.inward not in looks and _hangs_together(grid, one):
             looks.add(one.inward)
             yield one
+
+
+def _middle(grid: Grid) -> Place:
+    xs, ys = zip(*grid.cells, strict=True)
+    return grid.at((2 * sum(xs) / len(xs) + 0.5, 2 * sum(ys) / len(ys) + 0.5))
 
 
 def _gates(grid: Grid, count: int) -> Iterator[Gate]:
@@ -99,19 +107,17 @@ def _open(grid: Grid, rows: list[list[Cell]], inward: Cell, along: Cell) -> bool
     return True
 
 
-def _cost(grid: Grid, one: Gate, middle: Place, manifold: Place | None) -> float:
+def _cost(grid: Grid, one: Gate, wall: LinearRing, aim: Place) -> float:
     """Return how far a gate lies from where it should be, spacings.
 
     In the floor instead of at a wall is worse, and so is a wall right before it.
     """
-    x, y = one.back
-    behind = [_moved(c, (one.inward, -1 - one.depth)) for c in one.entries]
-    shut = sum(_moved(c, (one.inward, 1)) not in grid.cells for c in one.entries)
-    off_wall = _OFF_WALL * (sum(c in grid.cells for c in behind) + shut) / len(behind)
-    if manifold is None:
-        return hypot(middle[0] - x, middle[1] - y) + off_wall
     at = grid.at(one.back)
-    return hypot(at[0] - manifold[0], at[1] - manifold[1]) / grid.spacing + off_wall / 8
+    shut = sum(_moved(c, (one.inward, 1)) not in grid.cells for c in one.entries)
+    in_floor = wall.distance(Point(at)) > _AT_WALL * grid.spacing
+    worse = _WORSE * (float(in_floor) + shut / len(one.entries))
+    away: float = hypot(at[0] - aim[0], at[1] - aim[1]) / grid.spacing
+    return away + worse
 
 
 def _hangs_together(grid: Grid, one: Gate) -> bool:

@@ -23,7 +23,8 @@ STEPS: tuple[Cell, ...] = ((1, 0), (0, 1), (-1, 0), (0, -1))
 _ON_EDGE_M = 1e-5
 # Places for the grid that are tried along each axis, at the most.
 _MOST_PLACES = 6
-# Of the grids with the most cells, so many are looked at for what hangs together.
+# A grid with this share of the most cells is as good; of those, so many are looked at.
+_ENOUGH = 0.98
 _LOOKED_AT = 5
 _ALIKE_M = 0.005
 
@@ -101,17 +102,21 @@ def lay_grid(region: Polygon, spacing: float) -> Grid:
     wide = region.buffer(_ON_EDGE_M)
     shapely.prepare(wide)
     found = [
-        (-int(clear[dx::2, dy::2].sum()), _lopsided(clear[dx::2, dy::2]), (x, y), (dx, dy), clear)
+        (int(cells.sum()), _lopsided(cells, place, spacing, region.bounds), place, clear, (dx, dy))
         for x, y in product(across, along)
         for clear in (_clear(wide, (x, y), spacing),)
         for dx, dy in product((0, 1), (0, 1))
+        for cells in (clear[dx::2, dy::2],)
+        for place in ((x + dx * spacing, y + dy * spacing),)
     ]
-    likely = sorted(found, key=lambda row: row[:4])[:_LOOKED_AT]
+    enough = _ENOUGH * max(row[0] for row in found)
+    likely = sorted((row for row in found if row[0] >= enough), key=lambda row: row[1:3])
     grids = [
-        Grid((x + dx * spacing, y + dy * spacing), spacing, _boxes(clear, dx, dy))
-        for _, _, (x, y), (dx, dy), clear in likely
+        Grid(place, spacing, _boxes(clear, *parity))
+        for _, _, place, clear, parity in likely[:_LOOKED_AT]
     ]
-    return max(grids, key=lambda g: len(g.cells))
+    most = max(len(grid.cells) for grid in grids)
+    return next(grid for grid in grids if len(grid.cells) >= _ENOUGH * most)
 
 
 def _places(low: float, high: float, corners: NDArray[np.float64], spacing: float) -> list[float]:
@@ -137,14 +142,24 @@ def _clear(region: Polygon, origin: tuple[float, float], spacing: float) -> NDAr
     return inside
 
 
-def _lopsided(cells: NDArray[np.bool_]) -> int:
-    """Return how many more rows are left over at one side than at the other, both ways."""
-    total = 0
+def _lopsided(
+    cells: NDArray[np.bool_],
+    place: tuple[float, float],
+    spacing: float,
+    bounds: tuple[float, float, float, float],
+) -> float:
+    """Return how much farther tubes lie from one side than from the other, both ways, m.
+
+    place: of the first cell's first place.
+    """
+    total = 0.0
     for axis in (0, 1):
-        taken = np.flatnonzero(cells.any(axis=axis))
+        taken = np.flatnonzero(cells.any(axis=1 - axis))
         if len(taken):
-            total += abs(int(taken[0]) - (cells.shape[1 - axis] - 1 - int(taken[-1])))
-    return total
+            low = place[axis] + 2 * int(taken[0]) * spacing
+            high = place[axis] + (2 * int(taken[-1]) + 1) * spacing
+            total += abs((low - bounds[axis]) - (bounds[axis + 2] - high))
+    return round(total, 6)
 
 
 def _boxes(clear: NDArray[np.bool_], dx: int, dy: int) -> frozenset[Cell]:

@@ -68,7 +68,7 @@ def lay_loops(field: Polygon, asked: Asked) -> Laid | None:
     fewest = max(1, -(-4 * len(grid.cells) * asked.spacing // asked.loop))
     best: Laid | None = None
     for count in range(int(fewest), int(fewest) + _MORE):
-        for start in gates(grid, min(count, len(grid.cells)), asked.manifold):
+        for start in gates(grid, count, room.exterior, asked.manifold):
             made = _laid(grid, start, asked, room)
             if made.longest <= asked.loop:
                 return made
@@ -79,7 +79,7 @@ def lay_loops(field: Polygon, asked: Asked) -> Laid | None:
 def _fewer(grid: Grid, fewest: int, asked: Asked, room: Polygon) -> Laid | None:
     """Return fewer loops than are needed, where there is no room to start them all."""
     for count in range(fewest - 1, 0, -1):
-        for start in gates(grid, count, asked.manifold):
+        for start in gates(grid, count, room.exterior, asked.manifold):
             return _laid(grid, start, asked, room)
     return None
 

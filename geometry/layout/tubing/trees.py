@@ -10,13 +10,32 @@ Tree = frozenset[Edge]
 
 
 def combs(grid: Grid, zone: set[Cell], entry: Cell, inward: Cell) -> Iterator[Tree]:
-    """Yield trees whose teeth run along the one and the other axis, all of the zone's cells in it.
+    """Yield trees with all of a zone's cells, their teeth along one axis, the other, or the longer.
 
     The teeth hang together at the side of the start.
     """
-    for axis in (0, 1):
-        runs = _runs(grid, zone, axis)
+    both = [_runs(grid, zone, axis) for axis in (0, 1)]
+    longer = {cell: int(len(both[0][cell]) < len(both[1][cell])) for cell in zone}
+    for runs, axis in ((both[0], 0), (both[1], 1), (_mixed(both, longer), longer[entry])):
         yield frozenset(_teeth(runs) | _spine(grid, runs, entry, (axis, inward)))
+
+
+def _mixed(
+    both: list[dict[Cell, tuple[Cell, ...]]], axis: dict[Cell, int]
+) -> dict[Cell, tuple[Cell, ...]]:
+    """Return runs along the axis that is the longer at each cell, parted where that changes."""
+    found: dict[Cell, tuple[Cell, ...]] = {}
+    for cell in sorted(axis):
+        if cell in found:
+            continue
+        run = both[axis[cell]][cell]
+        first = last = run.index(cell)
+        while first > 0 and axis[run[first - 1]] == axis[cell]:
+            first -= 1
+        while last + 1 < len(run) and axis[run[last + 1]] == axis[cell]:
+            last += 1
+        found |= dict.fromkeys(run[first : last + 1], run[first : last + 1])
+    return found
 
 
 def _runs(grid: Grid, zone: set[Cell], axis: int) -> dict[Cell, tuple[Cell, ...]]:
