@@ -1,6 +1,8 @@
 """What the 3D page holds of a design: bodies read back, stages, levels, words in all languages."""
 
 import itertools
+import json
+import zlib
 
 import numpy as np
 import pytest
@@ -13,8 +15,9 @@ from viz.job import job
 from viz.language.reader import codes
 from viz.style.materials import HatchName
 from viz.viewer.ground import BELOW_M, BESIDE_M, PART, undisturbed
+from viz.viewer.message import message
 from viz.viewer.model import model, shown_solids
-from viz.viewer.packing import Head, lighter, packed, unpacked
+from viz.viewer.packing import Head, packed, unpacked
 from viz.viewer.tiles import tile
 
 WORK = job(demo().read_text(encoding="utf-8"))
@@ -59,6 +62,17 @@ def test_a_part_that_only_moved_is_known_by_its_shape() -> None:
     assert packed([higher])[0][0].shape != one.shape
 
 
+def test_a_message_brings_what_is_not_held_and_no_more() -> None:
+    every = set(RECORD["shapes"])
+    held = sorted(every)[::2]
+    told = json.loads(zlib.decompress(message(RECORD, held, {"theme": "dark"})))
+    assert set(told["model"]["shapes"]) == every - set(held)
+    assert told["model"]["shapes"].items() <= RECORD["shapes"].items()
+    assert {part["mesh"]["shape"] for part in told["model"]["parts"]} == every
+    assert told["dress"] == {"theme": "dark"}
+    assert len(message(RECORD, every, {})) < len(message(RECORD, (), {}))
+
+
 def test_whole_numbers_of_any_size_and_sign_survive() -> None:
     points = np.array([[0.0, -3.0, 1e-4], [12.8, 7.0, 0.0], [1e-6, 5.0, 3e-4], [6.4, -2.9, 2e-4]])
     faces = np.array([[0, 2, 1], [0, 1, 3], [1, 2, 3], [2, 0, 3]])
@@ -71,12 +85,11 @@ def test_whole_numbers_of_any_size_and_sign_survive() -> None:
     assert np.abs(mesh.vertices - points).max() < 1e-6
 
 
-def test_a_drilled_pipe_is_lighter_and_the_same_body() -> None:
+def test_a_drilled_pipe_goes_in_few_bytes() -> None:
     pipe = WORK.foundation.named("drain/pipe")
-    whole = Mesh(pipe.vertices, pipe.faces)
-    light = lighter(whole)
-    assert len(light.faces) < 0.8 * len(whole.faces)
-    assert light.volume == pytest.approx(whole.volume, rel=1e-12)
+    (head,), texts = packed([pipe])
+    assert head.faces == len(pipe.faces)
+    assert len(texts[head.shape]) < head.faces / 4
 
 
 def test_the_ground_round_the_hole_is_a_block_less_the_hole() -> None:
