@@ -43,8 +43,13 @@ def counts(found: Iterable[Found]) -> Grid:
 
 def count_words(found: Iterable[Found]) -> str:
     """Return how many findings there are of each severity, in words, the gravest first."""
+    return ", ".join(f"{number} {said}" for said, number in in_all(found))
+
+
+def in_all(found: Iterable[Found]) -> tuple[tuple[str, str], ...]:
+    """Return the name of each severity with the number of its findings, the gravest first."""
     counted = zip(_GRAVEST_FIRST, _counted(found), strict=True)
-    return ", ".join(f"{number} {SEVERITIES[severity]}" for severity, number in counted)
+    return tuple((SEVERITIES[severity], number) for severity, number in counted)
 
 
 def _counted(found: Iterable[Found]) -> tuple[str, ...]:

@@ -11,7 +11,7 @@ from geometry.report import Found
 from viz import tables
 from viz.export.csvfile import to_csv
 from viz.findings.document import Block, Document, Grid, Items, Paragraph, Section
-from viz.findings.found import counts, grouped, most_grave
+from viz.findings.found import grouped, in_all, most_grave
 from viz.findings.loads import wall_grid
 from viz.findings.page import findings_page
 from viz.findings.paper import findings_pdf
@@ -33,7 +33,9 @@ def checks_page(work: Job) -> None:
         "Findings": _findings, "Alternatives": _alternatives, "Walls": _walls,
         "Inspections": _holds, "Not checked": _open,
     }  # fmt: skip
-    _grid(counts(work.report.findings))
+    cells = (f"<div><span>{said}</span><b>{number}</b></div>"
+             for said, number in in_all(work.report.findings))  # fmt: skip
+    st.html(f'<div class="figures">{"".join(cells)}</div>')
     stages[shown.stage_choice(list(stages), _KEY)](work)
     findings_files(work)
 
@@ -73,8 +75,8 @@ def _page(text: str) -> bytes:
 def _findings(work: Job) -> None:
     """Show the findings by subject, those of the severity that is chosen."""
     found = work.report.findings
-    grave = most_grave(found)
-    shown.lines("What is to be stopped or looked at again, the gravest first", grave)
+    with st.expander("What is to be stopped or looked at again, one line each"):
+        shown.lines("The gravest first", most_grave(found))
     named = st.segmented_control(
         "Findings shown", list(_SHOWN), default="All", key=_FILTER, required=True
     )
