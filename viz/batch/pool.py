@@ -7,18 +7,20 @@ import os
 import signal
 import time
 from collections import deque
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import suppress
 from multiprocessing import get_context, parent_process
 from threading import Thread
+from typing import TypeAlias
 
 from geometry.errors import BedcourseError
 from viz.batch.designs import Asked
 from viz.batch.outcome import Outcome, outcome_of
 
-Made = tuple[Outcome, bytes | None]
+Made: TypeAlias = tuple[Outcome, bytes | None]
+Work: TypeAlias = Callable[[Asked, bool], Made]
 DIED = "the process that worked at it died; the design may ask for more memory than there is"
 # How long the workers are left alone between two looks at the clock, s.
 _LOOK_S = 0.25
@@ -33,15 +35,15 @@ def too_long(limit_s: float) -> Outcome:
 
 
 def pooled(
-    asked: Iterable[Asked], workers: int, limit_s: float, with_set: bool
+    asked: Iterable[Asked], workers: int, limit_s: float, with_set: bool, work: Work = outcome_of
 ) -> Iterator[tuple[Asked, Made]]:
     """Yield every design with what became of it, as they come, worked at by so many processes.
 
-    limit_s: time for each, seconds. Raises BedcourseError where no worker can be started. When it
-    is closed, or stopped by an exception, its processes are ended.
+    limit_s: time for each, seconds. work: what is done with each. Raises BedcourseError where no
+    worker can be started. When it is closed, or stopped by an exception, its processes are ended.
     """
     waiting = deque(asked)
-    slots = [_Slot() for _ in range(max(1, min(workers, len(waiting))))]
+    slots = [_Slot(work) for _ in range(max(1, min(workers, len(waiting))))]
     try:
         while waiting or any(slot.busy for slot in slots):
             for slot in slots:
@@ -63,6 +65,11 @@ def _begin() -> None:
     Thread(target=_end_with_parent, daemon=True).start()
 
 
+def _ready(_work: Work) -> int:
+    """Return the process's number once it has read in all that its work needs."""
+    return os.getpid()
+
+
 def _end_with_parent() -> None:
     parent = parent_process()
     if parent is not None:
@@ -73,7 +80,8 @@ def _end_with_parent() -> None:
 class _Slot:
     """One worker process and the design it works at."""
 
-    def __init__(self) -> None:
+    def __init__(self, work: Work) -> None:
+        self._work = work
         self.future: Future[Made] | None = None
         self._asked: Asked | None = None
         self._begun = 0.0
@@ -82,7 +90,7 @@ class _Slot:
     def _start(self) -> None:
         # A fresh interpreter: what is open here is not open there, on every system alike.
         self._pool = ProcessPoolExecutor(1, get_context("spawn"), _begin)
-        self._pid: Future[int] = self._pool.submit(os.getpid)
+        self._pid: Future[int] = self._pool.submit(_ready, self._work)
 
     @property
     def busy(self) -> bool:
@@ -93,11 +101,11 @@ class _Slot:
         """Set it to work."""
         self._asked, self._begun = asked, 0.0
         try:
-            self.future = self._pool.submit(outcome_of, asked, with_set)
+            self.future = self._pool.submit(self._work, asked, with_set)
         except BrokenProcessPool:
             self.end()
             self._start()
-            self.future = self._pool.submit(outcome_of, asked, with_set)
+            self.future = self._pool.submit(self._work, asked, with_set)
 
     def taken(self, limit_s: float) -> tuple[Asked, Made] | None:
         """Return the design and what became of it once that is known, or once its time is up."""
