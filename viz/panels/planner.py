@@ -9,16 +9,17 @@ from streamlit.components.v2.types import ComponentRenderer
 
 from geometry.plan.edits import length_of
 from geometry.plan.outline import Point
-from geometry.planfile import change
+from geometry.planfile import change as moves
 from geometry.planfile.read import Plan, PlanArea, Spot, plan_of
 from geometry.units import System, show_length
 from viz.job import Job
 from viz.panels import state
 from viz.panels.fields import say_faults
+from viz.panels.refusals import change, say_refused, was_refused
 
 _KEY = "planner"
-# How many edits were heard, and the side whose typed length was refused.
-_HEARD, _REFUSED = "planner heard", "planner refused"
+# How many edits were heard, the side whose typed length was refused, and why an edit was.
+_HEARD, _TYPED, _REFUSED = "planner heard", "planner typed", "planner refused"
 _HTML = """
 <div class="plan" role="group">
   <svg class="draft">
@@ -68,6 +69,7 @@ def planner(work: Job, area: int) -> None:
         data=_told(plan, area) | {"north": work.layout.design.datum.north},
         on_edited_change=lambda: _heard(st.session_state[_KEY].get("edited")),
     )
+    say_refused(_REFUSED)
     say_faults(("area", area, "corners"), ("area", area, "pier"), ("sump", "at"))
 
 
@@ -82,9 +84,9 @@ def _told(plan: Plan, area: int) -> dict[str, Any]:
         "sides": _lengths(plan.areas[area], plan.system),
         "pit": _spot(plan.pit) if plan.pit else None,
         "metric": plan.system == "metric",
-        "step": change.SNAP[plan.system],
+        "step": moves.SNAP[plan.system],
         "heard": st.session_state.get(_HEARD, 0),
-        "refused": st.session_state.get(_REFUSED),
+        "refused": st.session_state.get(_TYPED),
         "words": _WORDS,
     }
 
@@ -103,7 +105,7 @@ def _lengths(area: PlanArea, system: System) -> list[str | None]:
 def _heard(said: Any) -> None:
     """Write one edit into the text; what cannot be understood is left."""
     st.session_state[_HEARD] = st.session_state.get(_HEARD, 0) + 1
-    st.session_state[_REFUSED] = None
+    st.session_state[_TYPED] = None
     try:
         kind, area, number = str(said["kind"]), int(said["area"]), int(said["number"])
         words = str(said.get("words", ""))[:60]
@@ -111,24 +113,23 @@ def _heard(said: Any) -> None:
         to = (round(float(x), 6), round(float(y), 6))
     except (TypeError, ValueError, LookupError):
         return
-    before = state.text()
-    state.change(lambda text: _edited(text, kind, area, number, to, words))
-    if kind == "length" and state.text() == before and state.faults():
-        st.session_state[_REFUSED] = {"side": number, "words": words}
+    change(_REFUSED, lambda text: _edited(text, kind, area, number, to, words))
+    if kind == "length" and was_refused(_REFUSED):
+        st.session_state[_TYPED] = {"side": number, "words": words}
 
 
 def _edited(text: str, kind: str, area: int, number: int, to: Point, words: str) -> str:
     match kind:
         case "corner":
-            return change.corner_to(text, area, number, to)
+            return moves.corner_to(text, area, number, to)
         case "add":
-            return change.corner_added(text, area, number, to)
+            return moves.corner_added(text, area, number, to)
         case "remove":
-            return change.corner_removed(text, area, number)
+            return moves.corner_removed(text, area, number)
         case "length":
-            return change.side_to(text, area, number, words)
+            return moves.side_to(text, area, number, words)
         case "pier":
-            return change.pier_to(text, area, number, to)
+            return moves.pier_to(text, area, number, to)
         case "pit":
-            return change.pit_to(text, to)
+            return moves.pit_to(text, to)
     return text

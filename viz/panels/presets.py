@@ -1,0 +1,120 @@
+"""Ready beginnings: a choice, a few fields, one button that puts it into the design's text."""
+
+from base64 import b64encode
+from collections.abc import Callable, Mapping
+from html import escape
+from typing import Protocol
+
+import streamlit as st
+
+from geometry.errors import DesignError
+from geometry.planfile.read import bare_of, system_of
+from geometry.presets.draining import with_drain
+from geometry.presets.drains import DRAINS
+from geometry.presets.floors import FLOORS, with_floor
+from geometry.presets.shapes import SHAPES, Shape, sized
+from geometry.presets.shaping import with_shape
+from geometry.sources import Source
+from geometry.units import System
+from viz.drawing.alone import alone
+from viz.export.svg import to_svg
+from viz.figures.plan.shape import shape_figure
+from viz.panels import state
+from viz.panels.fields import broken
+from viz.panels.refusals import change, say_refused
+
+_PICTURE_MM, _TEXT_MM = (96.0, 66.0), 2.8
+_SHAPE, _FLOOR, _DRAIN = "preset shape", "preset floor", "preset drain"
+
+
+class _Preset(Protocol):
+    @property
+    def name(self) -> str: ...
+    @property
+    def about(self) -> str: ...
+    @property
+    def source(self) -> Source: ...
+
+
+def shape_presets() -> None:
+    """Show the shapes with their sizes; the button makes the plan anew in the chosen one."""
+    st.session_state.setdefault(_SHAPE, next(iter(SHAPES)))
+    key = st.segmented_control(
+        "Shape", list(SHAPES), format_func=lambda k: SHAPES[k].name, key=_SHAPE, required=True
+    )
+    shape = SHAPES[key or next(iter(SHAPES))]
+    system = system_of(state.raw())
+    st.caption(shape.about)
+    words = _sizes(shape, system)
+    _picture(shape, words, system)
+    st.caption("Makes the outline anew: further areas and piers are taken out, the pit moves.")
+    _use(_SHAPE, "Use this shape", lambda text: with_shape(text, shape.key, words))
+    say_refused(f"{_SHAPE} refused", named=True)
+
+
+def floor_presets() -> None:
+    """Show the floor build-ups; the button puts the chosen one into the house's floor."""
+    key = _choice("Build-up", FLOORS, _FLOOR)
+    _use(_FLOOR, "Use this floor", lambda text: with_floor(text, key))
+    say_refused(f"{_FLOOR} refused")
+
+
+def drain_presets() -> None:
+    """Show the ways to drain; the button makes the drains so."""
+    key = _choice("Way of the water", DRAINS, _DRAIN)
+    if DRAINS[key].outlet == "daylight":
+        st.caption("The ground it runs under is invented at first: put in your own lot's.")
+    _use(_DRAIN, "Use this drain", lambda text: with_drain(text, key))
+    say_refused(f"{_DRAIN} refused")
+
+
+def _sizes(shape: Shape, system: System) -> dict[str, str]:
+    """Show the fields of a shape's sizes; return what they say."""
+    words = {}
+    columns = st.columns(2)
+    for number, size in enumerate(shape.sizes):
+        key = f"{_SHAPE} {shape.key} {size.key} {system}"
+        # Kept beside the widget, whose own state goes when another shape is looked at.
+        kept = f"{key} kept"
+        st.session_state[key] = st.session_state.get(kept, size.usual(system))
+
+        def keep(kept: str = kept, key: str = key) -> None:
+            st.session_state[kept] = st.session_state[key]
+
+        with columns[number % 2]:
+            st.text_input(
+                size.label, key=key, max_chars=40, on_change=keep, placeholder=size.usual(system)
+            )
+        words[size.key] = str(st.session_state[key])
+    return words
+
+
+def _picture(shape: Shape, words: Mapping[str, str], system: System) -> None:
+    """Draw the shape with its sizes; with what is wrong said instead where there is anything."""
+    try:
+        sizes = sized(shape, words, system, bare_of(state.raw()))
+    except DesignError as error:
+        for fault in error.faults:
+            told = escape(f"{fault.place}: {fault.sentence}")
+            st.html(f'<div class="fault"><i>!</i> {told}</div>')
+        return
+    drawn = alone(shape_figure(shape.outlines(sizes), system, _PICTURE_MM, _TEXT_MM), 1.0)
+    data = b64encode(to_svg(drawn).encode()).decode()
+    st.html(
+        f'<img alt="{escape(shape.name)}" style="display:block;width:100%;max-width:22rem"'
+        f' src="data:image/svg+xml;base64,{data}">'
+    )
+
+
+def _choice(label: str, presets: Mapping[str, _Preset], key: str) -> str:
+    """Show a choice of presets and what is said of the chosen one; return its key."""
+    found = st.selectbox(label, list(presets), format_func=lambda k: presets[k].name, key=key)
+    chosen = presets[found]
+    st.caption(chosen.about)
+    st.caption(str(chosen.source))
+    return str(found)
+
+
+def _use(key: str, label: str, how: Callable[[str], str]) -> None:
+    st.button(label, key=f"{key} use", on_click=change, args=(f"{key} refused", how),
+              disabled=broken(), type="primary")  # fmt: skip
