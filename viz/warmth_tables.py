@@ -6,6 +6,7 @@ from geometry.checks.board import BoardLoad, show_small
 from geometry.edge_heat import EdgeHeat
 from geometry.heat.floors import FloorHeat
 from geometry.heat.words import (
+    show_flow,
     show_ground,
     show_loss,
     show_power,
@@ -25,6 +26,8 @@ NOTES = (
     "By ISO 13370, the year's mean: the ground is slow, and a cold day asks less than its "
     "temperature says. The joint of floor and wall is not in it.",
     "The codes' edge factor is for slabs at grade; beside a basement it is shown to compare.",
+    "Heat down from warm tubes: EN 1264-2 with the ground as the room below, tubes in the middle "
+    "of the slab, no carpet.",
     "Cold concrete counts as floor without a board, side by side with the rest: a rough count.",
 )
 
@@ -36,6 +39,7 @@ def tables(
     for title, table in (
         ("Resistance of the floor's layers", layers(report.warmth, system)),
         ("Heat to the ground", heat(report.warmth, system)),
+        ("Heat down from warm tubes", below_tubes(report.warmth, system)),
         ("Ways to make the edge, and what each does to its warmth", ways(edges, system)),
         ("Foam under the slab and its load", boards(report.boards, system)),
     ):
@@ -67,6 +71,18 @@ def heat(warmth: Sequence[FloorHeat], system: System) -> Table:
     for one in warmth:
         rows += [(one.area, what, amount) for what, amount in _heat(one, system)]
     return Table(("Area", "Heat to the ground", "Amount"), tuple(rows))
+
+
+def below_tubes(warmth: Sequence[FloorHeat], system: System) -> Table:
+    """Return what each floor's warm tubes send down for what they give to the room."""
+    head = ("Area", "Up to the room", "Down to the ground", "Down, of all")
+    rows = [
+        (heat.area, show_flow(one.up_w_m2, system), show_flow(one.down_w_m2, system),
+         f"{one.share:.0%}")
+        for heat in warmth
+        for one in heat.below_tubes
+    ]  # fmt: skip
+    return Table(head, tuple(rows))
 
 
 def _heat(one: FloorHeat, system: System) -> Iterator[tuple[str, str]]:

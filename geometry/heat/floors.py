@@ -1,6 +1,6 @@
 """Each area's heat through the ground: ISO 13370, the codes' factors beside it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from geometry.formulas.ground_heat import (
     INSIDE_DOWN,
@@ -13,9 +13,11 @@ from geometry.formulas.ground_heat import (
 )
 from geometry.heat.buildup import Resisting, bare, insulation, resistance, resisting
 from geometry.heat.f_factors import FFactor, f_factor
+from geometry.heat.tubes import BelowTubes, below_tubes
 from geometry.layout.areas import AreaLayout
 from geometry.layout.lay import Layout
 from geometry.materials.catalogue import CONCRETES, SOILS
+from geometry.parts.floor import Floor
 from geometry.water.wall import shared_sides
 
 # What the standard takes where nothing is known of the ground: sand or gravel, W/mK.
@@ -30,7 +32,8 @@ class FloorHeat:
     grade at the wall, 0 where it lies higher. resistance: of the build-up where nothing breaks it;
     mean_resistance: with the share of concrete that passes the boards. u_whole: the floor's U if
     nothing broke it; u_floor: as it is. u_wall: of the walls in the ground, None without depth.
-    loss_w: at the temperatures given. wall_resistance: of the walls in the ground.
+    loss_w: at the temperatures given. wall_resistance: of the walls in the ground. below_tubes:
+    what warm tubes send down, where there are tubes and both temperatures are given.
     """
 
     area: str
@@ -55,6 +58,7 @@ class FloorHeat:
     outside_c: float | None
     loss_w: float | None
     by_edge: FFactor
+    below_tubes: tuple[BelowTubes, ...] = ()
 
     @property
     def loss_w_k(self) -> float:
@@ -87,13 +91,23 @@ def floor_heat(layout: Layout, area: AreaLayout, cold_share: float) -> FloorHeat
     floor_w_k, wall_w_k = u_floor * floor_m2, (u_wall or 0.0) * wall_m2
     inside, outside = climate.inside, climate.outside
     known = inside is not None and outside is not None
-    return FloorHeat(
+    made = FloorHeat(
         area.name, layers, whole, cold_share, mean, floor_m2, exposed, wide, depth, ground,
         _assumed(layout), in_wall, u_whole, u_floor, u_wall, wall_m2, floor_w_k, wall_w_k,
         inside, outside,
         (floor_w_k + wall_w_k) * ((inside or 0.0) - (outside or 0.0)) if known else None,
         f_factor(insulation(area.floor), exposed, depth, warmed=area.floor.tubing is not None),
     )  # fmt: skip
+    return replace(made, below_tubes=_below_tubes(area.floor, made))
+
+
+def _below_tubes(floor: Floor, heat: FloorHeat) -> tuple[BelowTubes, ...]:
+    """Return what goes down from the tubes in the topmost slab; none where too little is given."""
+    slabs = [n for n, layer in enumerate(floor.layers) if layer.role == "slab"]
+    inside, outside = heat.inside_c, heat.outside_c
+    if floor.tubing is None or not slabs or inside is None or outside is None:
+        return ()
+    return below_tubes(heat.layers, slabs[-1], heat.u_floor, inside, outside)
 
 
 def ground_conductivity(layout: Layout) -> float:

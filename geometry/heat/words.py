@@ -33,6 +33,13 @@ def show_power(watts: float, system: System) -> str:
     return f"{to_unit(watts, 'W', 'Btu/hour'):,.0f} Btu/h"
 
 
+def show_flow(watts_m2: float, system: System) -> str:
+    """Print a heat flow through a floor: `20 Btu/h·ft²`, `63 W/m²`."""
+    if system == "metric":
+        return f"{watts_m2:,.0f} W/m²"
+    return f"{to_unit(watts_m2, 'W/m**2', 'Btu/(hour*foot**2)'):,.1f} Btu/h·ft²"
+
+
 def show_temperature(celsius: float, system: System) -> str:
     """Print a temperature: `68 F`, `20 C`."""
     return f"{celsius:.3g} C" if system == "metric" else f"{celsius * 1.8 + 32:.3g} F"

@@ -1,0 +1,117 @@
+"""The page on the floor's warmth: heat to the ground, the edge, foam under load, heating tubes."""
+
+from collections.abc import Callable
+
+import streamlit as st
+
+from geometry.edge_heat import EdgeHeat, edge_heats
+from geometry.layout.tubing.lay import lay_tubes
+from viz import warmth_tables
+from viz.export.csvfile import to_csv
+from viz.figures.tubing.screen import tubing_pictures
+from viz.job import Job
+from viz.panels import shown
+from viz.panels.cached import sound_job
+from viz.panels.pairs import Picture, pictures_of, show
+from viz.tables import Table
+
+_KEY = "warmth stage"
+_PRESSED = (
+    "Tubes in a slab cannot be mended: fill them, hold them under pressure before and while the "
+    "concrete is placed, and read the gauge."
+)
+
+
+def warmth_page(work: Job) -> None:
+    """Show one side of the floor's warmth: figures and findings first, then tables and files."""
+    stages: dict[str, Callable[[Job], None]] = {
+        "Heat": _heat, "Edge": _edge, "Load": _load, "Tubes": _tubes,
+    }  # fmt: skip
+    stages[shown.stage_choice(list(stages), _KEY)](work)
+
+
+def _heat(work: Job) -> None:
+    """Show the build-up's resistance and what the floor loses, by the standard and by the codes."""
+    warmth = work.report.warmth
+    if not warmth:
+        st.info("No heated area has an edge towards the ground: there is no loss to reckon.")
+        return
+    _found(work, ("energy", "heat-below-tubes"))
+    _tables(
+        (
+            ("Resistance of the floor's layers", warmth_tables.layers(warmth, work.system)),
+            ("Heat to the ground", warmth_tables.heat(warmth, work.system)),
+            ("Heat down from warm tubes", warmth_tables.below_tubes(warmth, work.system)),
+        )
+    )
+    shown.lines("How it is reckoned", warmth_tables.NOTES)
+
+
+def _edge(work: Job) -> None:
+    """Show the ways to make the floor's edge, each with its cold concrete and its loss."""
+    edges = _edges(work.text)
+    if not edges:
+        st.info("The ways to make the edge are told for a floor with foam under its slab.")
+        return
+    _found(work, ("foam-meets-tof", "slab-joint-rules"))
+    title = "Ways to make the edge, and what each does to its warmth"
+    _tables(((title, warmth_tables.ways(edges, work.system)),))
+
+
+def _load(work: Job) -> None:
+    """Show what the foam under the slab carries."""
+    boards = work.report.boards
+    if not boards:
+        st.info("There is no foam under a slab.")
+        return
+    _found(work, ("board",))
+    _tables((("Foam under the slab and its load", warmth_tables.boards(boards, work.system)),))
+
+
+def _tubes(work: Job) -> None:
+    """Show the heating tubes as they are laid, and every loop's length."""
+    found = _pictures(work.text)
+    if not found:
+        st.info("The design has no heating tubes; give their spacing in the field beside.")
+        return
+    for picture in found:
+        show(picture)
+    _found(work, ("tubing",))
+    shown.caution(_PRESSED)
+    _tables(
+        tuple(
+            (f"Loops: {tubes.area.name}", warmth_tables.loops(tubes, work.system))
+            for tubes in lay_tubes(work.layout)
+            if tubes.loops
+        )
+    )
+    with st.container(horizontal=True):
+        for picture in found:
+            shown.save_drawing(picture.wide, picture.name)
+
+
+def _found(work: Job, beginnings: tuple[str, ...]) -> None:
+    shown.verdicts(f for f in work.report.findings if f.id.startswith(beginnings))
+
+
+def _tables(titled: tuple[tuple[str, Table], ...]) -> None:
+    """Show tables, then buttons that save them."""
+    kept = [(title, table) for title, table in titled if table.rows]
+    for title, table in kept:
+        st.subheader(title)
+        shown.rows(table)
+    with st.container(horizontal=True):
+        for title, table in kept:
+            short = title.split(",")[0]
+            file = f"{short.lower().replace(':', '').replace(' ', '-')}.csv"
+            shown.save_button(f"{short}, CSV", to_csv(table), file, "text/csv")
+
+
+@st.cache_data(max_entries=8, show_spinner=False)
+def _edges(text: str) -> tuple[EdgeHeat, ...]:
+    return edge_heats(sound_job(text).layout.design)
+
+
+@st.cache_data(max_entries=8, show_spinner=False)
+def _pictures(text: str) -> tuple[Picture, ...]:
+    return pictures_of(tubing_pictures(sound_job(text).layout))
