@@ -160,6 +160,7 @@ def test_an_upper_drain_over_lower_stone_is_warned_of_and_its_water_counted() ->
     name, rain = "upper to lower stone", {"storm": "steady", "rain": "2 in", "share": 0.5}
     (warned,) = found_in(name)["drain-into-lower-stone"]
     assert warned.severity == "look"
+    assert "drain-into-lower-stone" not in found_in("both to the pit")
     layout = lay_out(networks.network(name, water=rain))
     lower, upper = layout.drains
     # From the lower footing's bottom up: 2 in of bedding, the pipe's wall, the rise of 1/16 in per

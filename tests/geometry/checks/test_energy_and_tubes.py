@@ -1,0 +1,101 @@
+"""Least insulation by climate zone, beside the published tables, and what is said of tubes."""
+
+import pytest
+
+from geometry.checks.energy import energy_findings
+from geometry.checks.tubing import tubing_findings
+from geometry.designfile import read_design
+from geometry.errors import DesignError
+from geometry.layout.lay import Layout, lay_out
+from geometry.rules.energy import ENERGY
+from geometry.units import FOOT
+
+# IRC 2018 table N1102.1.2 (a city's print) and IRC 2021 N1102.1.3 (a laboratory's comparison):
+# basement wall in boards / between studs, slab R and depth in feet.
+PUBLISHED = {
+    "irc-2018": {"2": (0, 0, 0, 0), "3": (5, 13, 0, 0), "4": (10, 13, 10, 2), "4C": (15, 19, 10, 2),
+                 "5": (15, 19, 10, 2), "6": (15, 19, 10, 4), "8": (15, 19, 10, 4)},
+    "irc-2021": {"2": (0, 0, 0, 0), "3": (5, 13, 10, 2), "4": (10, 13, 10, 4),
+                 "4C": (15, 19, 10, 4), "5": (15, 19, 10, 4), "7": (15, 19, 10, 4)},
+}  # fmt: skip
+
+BOX = """
+[project]
+name = "Invented box"
+[[area]]
+name = "room"
+corners = ["0, 0", "40 ft, 0", "40 ft, 24 ft", "0, 24 ft"]
+[grade]
+at_wall = "{grade}"
+[rules]
+sets = ["{edition}"]
+[climate]
+zone = "{zone}"
+{more}
+"""
+
+
+def house(grade: str, more: str = "", zone: str = "5A", edition: str = "irc-2018") -> Layout:
+    return lay_out(
+        read_design(BOX.format(grade=grade, more=more, zone=zone, edition=edition))
+    )  # fmt: skip
+
+
+def test_the_tables_are_those_that_are_printed() -> None:
+    for edition in ENERGY:
+        for zone, row in PUBLISHED.get(edition.key, {}).items():
+            rule = edition.rules[zone]  # type: ignore[index]
+            found = (rule.continuous, rule.cavity, rule.slab_r, round(rule.slab_depth_m / FOOT))
+            assert found == row, (edition.key, zone)
+
+
+def told(layout: Layout) -> dict[str, str]:
+    return {f.id: f.severity for f in energy_findings(layout)}
+
+
+def test_a_basements_walls_and_a_slabs_edge_are_held_to_the_zone() -> None:
+    deep, flat = "7 ft", "6 in"
+    assert told(house(deep)) == {"energy-wall": "look"}
+    assert told(house(deep, 'wall_resistance = "R-15"')) == {"energy-rules": "fine"}
+    assert told(house(deep, 'wall_resistance = "R-14"')) == {"energy-wall": "look"}
+    assert told(house(deep, 'wall_resistance = "R-10"', zone="4A")) == {"energy-rules": "fine"}
+    assert told(house(deep, zone="2")) == {}
+    assert told(house(flat)) == {"energy-slab": "look"}
+    board = '[floor.edge_board]\nmaterial = "xps-iv"\nthickness = "2 in"'
+    assert told(house(flat, board)) == {"energy-rules": "fine"}
+    assert told(house(flat, 'unheated = ["room"]')) == {}
+    assert told(house(flat, zone="3")) == {}
+    assert told(house(flat, zone="3", edition="irc-2021")) == {"energy-slab": "look"}
+
+
+def test_a_zone_that_is_none_is_a_fault() -> None:
+    with pytest.raises(DesignError) as caught:
+        house("7 ft", zone="9")
+    assert caught.value.faults[0].place == "climate > zone"
+
+
+def tubes(keys: str, more: str = "") -> dict[str, str]:
+    layout = house("7 ft", f"{more}\n[floor.tubing]\n{keys}", zone="2")
+    return {f.id: f.severity for f in tubing_findings(layout)}
+
+
+def test_tubes_as_they_should_be_and_what_is_wrong_with_others() -> None:
+    assert tubes('spacing = "12 in"') == {"tubing": "fine"}
+    assert "tubing-bends" in tubes('spacing = "6 in"')
+    assert "tubing-bends" not in tubes('spacing = "6 in"\ntube = "pex-3/8"\nloop = "150 ft"') or (
+        "tubing-bends" in tubes('spacing = "7 in"\ntube = "pex-3/8"')
+    )
+    assert tubes('edge = "2 ft"\nspacing = "2 ft"').get("tubing-reach") == "look"
+
+
+def test_a_heated_slab_wants_foam_under_all_of_it() -> None:
+    bare = """
+[floor]
+layer = [
+    { name = "stone", material = "stone-57", thickness = "6 in", role = "base" },
+    { name = "slab", material = "concrete", thickness = "4 in", role = "slab" },
+]
+[floor.tubing]
+"""
+    assert told(house("7 ft", bare, zone="2")) == {"energy-heated-slab": "look"}
+    assert told(house("7 ft", "[floor.tubing]", zone="2")) == {"energy-rules": "fine"}
