@@ -26,7 +26,7 @@ from viz.style.lines import INK, PAPER
 from viz.style.text import PITCH
 
 TITLE = "Footing and floor, side by side"
-TOLD = "A number in one picture alone is a part that differs."
+TOLD = "A number that not every picture has is a part that differs."
 TOLD_LEVELS = "Dashed: where the first design has a level that moves. Chain line: top of footing."
 _APART, _UNDER = 8.0, 6.0
 _GHOST, _HALO, _DASH = 0.35, 1.1, (2.4, 1.4)

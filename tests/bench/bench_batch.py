@@ -1,0 +1,83 @@
+"""Times of many designs: a thousand on the machine's workers, on one, and of going on.
+
+Run it with `python -m tests.bench.bench_batch [DESIGNS]`. The designs are a grid of changes of an
+example; starting the workers counts.
+"""
+
+import platform
+import sys
+import time
+from os import cpu_count, times
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from tests.bench.row import Row
+from viz.batch.designs import Asked, asked_grid
+from viz.batch.run import How, run
+from viz.batch.table import write_tables
+from viz.carried import demo
+
+LIMIT_S = 300.0
+# For one worker a part of the grid will do.
+SHARE = 5
+
+
+def grid(count: int) -> tuple[Asked, ...]:
+    """Return so many designs: foam, footing and wall in steps that leave the house sound."""
+    base = Asked("demo", demo().read_text(encoding="utf-8"))
+    side = round(count ** (1 / 3))
+    varies = [
+        "floor.layer[foam].thickness=" + ",".join(f"{2 + n / 8} in" for n in range(side)),
+        "footing.width=" + ",".join(f"{20 + n / 4} in" for n in range(side)),
+        "wall.height=" + ",".join(f"{100 + n / 2} in" for n in range(-(-count // side**2))),
+    ]
+    return asked_grid(base, varies)[:count]
+
+
+def timed(asked: tuple[Asked, ...], out: Path, workers: int) -> float:
+    """Return the seconds of a run; all of its designs must come out done."""
+    begun = time.perf_counter()
+    lines = run(asked, How(out, workers, LIMIT_S))
+    took = time.perf_counter() - begun
+    assert all(line.outcome.status == "done" for line in lines)
+    return took
+
+
+def rows(count: int) -> list[Row]:
+    """Return the timings."""
+    asked, part = grid(count), grid(count)[::SHARE]
+    with TemporaryDirectory() as folder:
+        out, single = Path(folder) / "two", Path(folder) / "one"
+        before = times()
+        two = timed(asked, out, 2)
+        after = times()
+        own = after.children_user + after.children_system
+        own -= before.children_user + before.children_system
+        again = timed(asked, out, 2)
+        begun = time.perf_counter()
+        files = list(write_tables(run(asked, How(out, 2, LIMIT_S)), out))
+        tables = time.perf_counter() - begun - again
+        one = timed(part, single, 1)
+    assert len(files) == 3
+    by_one = one / len(part)
+    return [
+        Row(f"{count:,} designs, 2 workers", two, "s"),
+        Row("  of it for each design", two / count * 1000, "ms"),
+        Row("  processor's time of the workers, for each design", own / count * 1000, "ms"),
+        Row(f"{len(part):,} designs, 1 worker, for each design", by_one * 1000, "ms"),
+        Row("2 workers against 1", by_one / (two / count), "x", aim=1.6, at_least=True),
+        Row(f"{count:,} designs that are finished: going on", again, "s"),
+        Row(f"{count:,} designs: CSV, workbook and Parquet", tables, "s"),
+    ]
+
+
+def main() -> None:
+    """Print the timings."""
+    count = int(sys.argv[1]) if len(sys.argv) > 1 else 1000
+    print(f"{platform.platform()}, {cpu_count()} cores, Python {platform.python_version()}")
+    print(f"a grid of changes of {demo().name}, invented")
+    print(*rows(count), sep="\n")
+
+
+if __name__ == "__main__":
+    main()
