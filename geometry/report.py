@@ -1,46 +1,34 @@
-"""The one frozen result everybody reads, made subject by subject; its JSON form and its schema."""
+"""The one frozen result everybody reads, made subject by subject; its JSON form and its schema.
 
-from collections.abc import Callable, Iterable
+Whoever asks for one subject loads and makes that one: the imports stand where they are needed.
+"""
+
+from __future__ import annotations
+
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any, ClassVar, Literal
+from typing import TYPE_CHECKING, Any, ClassVar, Literal
 
-from geometry.checks.board import BoardLoad, board_loads
-from geometry.checks.cold import cold_concrete
-from geometry.checks.find import Foam, findings
-from geometry.checks.finding import Severity
-from geometry.checks.foam import foam_verdict
-from geometry.heat.floors import FloorHeat
-from geometry.layout.lay import Layout
-from geometry.parts.ground import BackfillState
-from geometry.report_making import (
-    bars_records,
-    found_record,
-    level_records,
-    verdict_record,
-    volume_record,
-    warmth_records,
-)
-from geometry.report_rows import (
-    CAUTIONS,
-    FORMAT,
-    Bars,
-    Found,
-    Level,
-    ReportRecord,
-    Verdict,
-    Volume,
-)
-from geometry.solids.foundation import Foundation
-from geometry.takeoff.order import order
-from geometry.takeoff.row import Order
-from geometry.takeoff.volumes import earthwork_volumes, part_volumes
-from geometry.water.drain_figures import DrainFigures, drains_figures
-from geometry.water.filtering import Filters, filters
-from geometry.water.outlet_figures import OutletFigures, reported_outlets
-from geometry.water.reported import WaterFigures, water_figures
-from geometry.water.study import study
-from geometry.water.wall import WallRun, wall_runs
+from pydantic_core import to_jsonable_python
+
+from geometry.report_rows import CAUTIONS, FORMAT, Bars, Found, Level, Verdict, Volume
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from geometry.checks.board import BoardLoad
+    from geometry.checks.find import Foam
+    from geometry.checks.finding import Severity
+    from geometry.heat.floors import FloorHeat
+    from geometry.layout.lay import Layout
+    from geometry.parts.ground import BackfillState
+    from geometry.solids.foundation import Foundation
+    from geometry.takeoff.row import Order
+    from geometry.water.drain_figures import DrainFigures
+    from geometry.water.filtering import Filters
+    from geometry.water.outlet_figures import OutletFigures
+    from geometry.water.reported import WaterFigures
+    from geometry.water.wall import WallRun
 
 __all__ = ["CAUTIONS", "FORMAT", "Bars", "Found", "Level", "Report", "Verdict", "Volume", "report"]
 
@@ -77,58 +65,83 @@ class Report:
     @cached_property
     def levels(self) -> tuple[Level, ...]:
         """Every level."""
+        from geometry.report_making import level_records
+
         return level_records(self.layout)
 
     @cached_property
     def volumes(self) -> tuple[Volume, ...]:
         """Every part's space in place."""
+        from geometry.report_making import volume_record
+        from geometry.takeoff.volumes import earthwork_volumes, part_volumes
+
         earthworks = earthwork_volumes(self.solids()) if self.solids else ()
         return tuple(volume_record(v) for v in (*part_volumes(self.layout), *earthworks))
 
     @cached_property
     def _foam(self) -> tuple[Foam, ...]:
+        from geometry.checks.cold import cold_concrete
+        from geometry.checks.foam import foam_verdict
+
         colds = ((a, cold_concrete(self.layout, a)) for a in self.layout.areas)
         return tuple((foam_verdict(area, cold), cold) for area, cold in colds)
 
     @cached_property
     def foam(self) -> tuple[Verdict, ...]:
         """How each area's foam meets its top of footing."""
+        from geometry.report_making import verdict_record
+
         pairs = zip(self.layout.areas, self._foam, strict=True)
         return tuple(verdict_record(area, *found) for area, found in pairs)
 
     @cached_property
     def warmth(self) -> tuple[FloorHeat, ...]:
         """The heat of each area's floor."""
+        from geometry.report_making import warmth_records
+
         return warmth_records(self.layout, self._foam)
 
     @cached_property
     def boards(self) -> tuple[BoardLoad, ...]:
         """The foam under each slab and its load."""
+        from geometry.checks.board import board_loads
+
         return board_loads(self.layout)
 
     @cached_property
     def findings(self) -> tuple[Found, ...]:
         """What was found, in words."""
+        from geometry.checks.find import findings
+        from geometry.report_making import found_record
+
         return tuple(found_record(f) for f in findings(self.layout, self._foam))
 
     @cached_property
     def drains(self) -> tuple[DrainFigures, ...]:
         """Every drain, the main one first."""
+        from geometry.water.drain_figures import drains_figures
+
         return drains_figures(self.layout)
 
     @cached_property
     def outlets(self) -> tuple[OutletFigures, ...]:
         """Every outlet to daylight, each beside the pit; without any, the pit alone."""
+        from geometry.water.outlet_figures import reported_outlets
+
         return reported_outlets(self.layout)
 
     @cached_property
     def filter(self) -> Filters:
         """What holds soil back at the main drain."""
+        from geometry.water.filtering import filters
+
         return filters(self.layout)
 
     @cached_property
     def walls(self) -> tuple[WallRun, ...]:
         """What the fill pushes on each area's walls."""
+        from geometry.water.wall import wall_runs
+
         return wall_runs(self.layout)
 
     @property
@@ -139,16 +152,23 @@ class Report:
     @cached_property
     def water(self) -> WaterFigures:
         """The study of the water."""
+        from geometry.water.reported import water_figures
+        from geometry.water.study import study
+
         return water_figures(study(self.layout))
 
     @cached_property
     def bars(self) -> tuple[Bars, ...]:
         """The footing bars of each area that has any."""
+        from geometry.report_making import bars_records
+
         return bars_records(self.layout)
 
     @cached_property
     def order(self) -> Order:
         """What to buy."""
+        from geometry.takeoff.order import order
+
         return order(self.layout)
 
     @property
@@ -164,18 +184,20 @@ class Report:
 
     def to_json(self) -> str:
         """Return the report as JSON text."""
-        return self._record(ReportRecord.model_fields).model_dump_json(indent=2) + "\n"
+        from geometry.report_record import ReportRecord
 
-    def figures(self, subjects: Iterable[str]) -> dict[str, Any]:
+        subjects = {name: getattr(self, name) for name in ReportRecord.model_fields}
+        return ReportRecord.model_construct(**subjects).model_dump_json(indent=2) + "\n"
+
+    def figures(self, *subjects: str) -> dict[str, Any]:
         """Return some subjects in the values of JSON; no other is made. Raises AttributeError."""
-        return self._record(subjects).model_dump(mode="json", include=set(subjects))
-
-    def _record(self, subjects: Iterable[str]) -> ReportRecord:
-        return ReportRecord.model_construct(**{name: getattr(self, name) for name in subjects})
+        return {name: to_jsonable_python(getattr(self, name), by_alias=False) for name in subjects}
 
     @staticmethod
     def schema() -> dict[str, Any]:
         """Return the JSON schema of `to_json`."""
+        from geometry.report_record import ReportRecord
+
         return ReportRecord.model_json_schema(mode="serialization")
 
 

@@ -1,16 +1,22 @@
 """The report's records, made of what the layout, the checks and the take-off say."""
 
-from geometry.checks.cold import ColdConcrete
-from geometry.checks.find import Foam
-from geometry.checks.finding import Finding
-from geometry.checks.foam import FoamVerdict
-from geometry.heat.floors import FloorHeat, floor_heat
-from geometry.layout.areas import AreaLayout
-from geometry.layout.lay import Layout
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
 from geometry.layout.leveltable import level_rows
 from geometry.report_rows import Bars, Found, Level, Verdict, Volume
-from geometry.takeoff.volumes import PartVolume
 from geometry.units import to_unit
+
+if TYPE_CHECKING:
+    from geometry.checks.cold import ColdConcrete
+    from geometry.checks.find import Foam
+    from geometry.checks.finding import Finding
+    from geometry.checks.foam import FoamVerdict
+    from geometry.heat.floors import FloorHeat
+    from geometry.layout.areas import AreaLayout
+    from geometry.layout.lay import Layout
+    from geometry.takeoff.volumes import PartVolume
 
 
 def level_records(layout: Layout) -> tuple[Level, ...]:
@@ -62,6 +68,8 @@ def verdict_record(area: AreaLayout, verdict: FoamVerdict, cold: ColdConcrete) -
 
 def warmth_records(layout: Layout, foam: tuple[Foam, ...]) -> tuple[FloorHeat, ...]:
     """Return the heat of each area's floor, where enough is given to reckon it."""
+    from geometry.heat.floors import floor_heat
+
     pairs = zip(layout.areas, foam, strict=True)
     found = (floor_heat(layout, area, cold.share) for area, (_, cold) in pairs)
     return tuple(heat for heat in found if heat)

@@ -1,19 +1,10 @@
-"""The records of the report, and the report as one of them: what its JSON and schema say."""
+"""The records that are the report's own."""
 
 from typing import Literal
 
 from pydantic import BaseModel, ConfigDict
 
-from geometry.checks.board import BoardLoad
 from geometry.checks.finding import Severity
-from geometry.heat.floors import FloorHeat
-from geometry.parts.ground import BackfillState
-from geometry.takeoff.row import Order
-from geometry.water.drain_figures import DrainFigures
-from geometry.water.filtering import Filters
-from geometry.water.outlet_figures import OutletFigures
-from geometry.water.reported import WaterFigures
-from geometry.water.wall import WallRun
 
 FORMAT: Literal[1] = 1
 
@@ -31,11 +22,13 @@ CAUTIONS = (
 )
 
 
-class _Row(BaseModel):
+class ReportRow(BaseModel):
+    """A frozen record of the report."""
+
     model_config = ConfigDict(frozen=True, extra="forbid")
 
 
-class Level(_Row):
+class Level(ReportRow):
     """One level: against top of footing, as elevation, as rod reading where a laser is given."""
 
     area: str
@@ -47,7 +40,7 @@ class Level(_Row):
     thickness_below_m: float | None
 
 
-class Volume(_Row):
+class Volume(ReportRow):
     """One part's space in place."""
 
     part: str
@@ -60,7 +53,7 @@ class Volume(_Row):
     volume_yd3: float
 
 
-class Verdict(_Row):
+class Verdict(ReportRow):
     """How an area's foam meets its top of footing; levels against the area's TOF."""
 
     area: str
@@ -74,7 +67,7 @@ class Verdict(_Row):
     cold_faces_m2: dict[str, float]
 
 
-class Found(_Row):
+class Found(ReportRow):
     """One finding in words."""
 
     id: str
@@ -86,36 +79,10 @@ class Found(_Row):
     advice: str
 
 
-class Bars(_Row):
+class Bars(ReportRow):
     """Continuous footing bars of one area: neat length without laps."""
 
     area: str
     count: int
     size: str
     length_m: float
-
-
-class ReportRecord(_Row):
-    """Everything computed for one design. Levels in metres against the project's top of footing."""
-
-    model_config = ConfigDict(title="Report")
-
-    format: Literal[1] = FORMAT
-    design: str
-    units: str
-    top_of_footing_elevation_m: float
-    levels: tuple[Level, ...]
-    volumes: tuple[Volume, ...]
-    foam: tuple[Verdict, ...]
-    warmth: tuple[FloorHeat, ...]
-    boards: tuple[BoardLoad, ...]
-    findings: tuple[Found, ...]
-    drains: tuple[DrainFigures, ...]
-    outlets: tuple[OutletFigures, ...]
-    filter: Filters
-    walls: tuple[WallRun, ...]
-    backfill_state: BackfillState
-    water: WaterFigures
-    bars: tuple[Bars, ...]
-    order: Order
-    cautions: tuple[str, ...] = CAUTIONS

@@ -1,15 +1,19 @@
 """One design from its text to everything computed for it, each step once."""
 
+from __future__ import annotations
+
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from geometry.designfile import read_design
 from geometry.layout.lay import Layout, lay_out
 from geometry.report import Report
-from geometry.sections.face import CutLine
-from geometry.sections.telling import telling_cuts
-from geometry.solids.foundation import Foundation, build
-from geometry.units import System
+
+if TYPE_CHECKING:
+    from geometry.sections.face import CutLine
+    from geometry.solids.foundation import Foundation
+    from geometry.units import System
 
 
 @dataclass(frozen=True)
@@ -32,6 +36,8 @@ class Job:
     @cached_property
     def foundation(self) -> Foundation:
         """All solids."""
+        from geometry.solids.foundation import build
+
         return build(self.layout)
 
     @cached_property
@@ -47,6 +53,8 @@ class Job:
     @cached_property
     def cuts(self) -> dict[str, CutLine]:
         """The cuts worth drawing, by name, the most telling first."""
+        from geometry.sections.telling import telling_cuts
+
         return {c.name: c.line for c in telling_cuts(self.layout)}
 
 

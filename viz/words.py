@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
+from typing import TYPE_CHECKING
 
 from geometry.label import Label
 from geometry.layout.areas import AreaLayout
@@ -12,8 +13,10 @@ from geometry.materials.catalogue import find
 from geometry.materials.tubes import TUBES
 from geometry.parts.drain import Drain
 from geometry.parts.pier import Pier
-from geometry.solids.foundation import Foundation
 from geometry.units import INCH, System, show_fall, show_length, show_thickness
+
+if TYPE_CHECKING:
+    from geometry.solids.foundation import Foundation
 
 CUTS: Mapping[str, str] = {
     "across": "Section across the house",
@@ -33,7 +36,7 @@ _FOR: Mapping[str, str] = {
 
 
 def part_words(
-    layout: Layout, foundation: Foundation, areas: Sequence[AreaLayout] = ()
+    layout: Layout, foundation: "Foundation", areas: Sequence[AreaLayout] = ()
 ) -> dict[str, str]:
     """Return the wording of every part by its id: a heading, a line break, sizes.
 

@@ -28,8 +28,8 @@ def show_drain(design: str, as_json: bool) -> None:
     if report.drain is None:
         raise BedcourseError("this design has no drain; add a table [drain]")
     if as_json:
-        wanted = {"design", "units", "drains", "outlets"}
-        text = json.dumps(report.figures(wanted), indent=2)
+        figures = report.figures("design", "units", "drains", "outlets")
+        text = json.dumps(figures, indent=2)
         sys.stdout.write(text + "\n")
         return
     for drain in report.drains:

@@ -8,7 +8,7 @@ from viz.commands import printing
 from viz.commands.asking import design_text
 from viz.job import job
 
-_FIGURES = {"design", "units", "filter", "walls", "backfill_state", "drains"}
+_FIGURES = ("design", "units", "drains", "filter", "walls", "backfill_state")
 
 
 def show_soil(design: str, as_json: bool) -> None:
@@ -16,7 +16,7 @@ def show_soil(design: str, as_json: bool) -> None:
     work = job(design_text(design))
     report = work.report
     if as_json:
-        figures = report.figures(_FIGURES)
+        figures = report.figures(*_FIGURES)
         sys.stdout.write(json.dumps(figures, indent=2) + "\n")
         return
     for title, table in soil_tables.tables(report, work.system):

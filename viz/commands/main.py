@@ -72,7 +72,7 @@ def levels(design: Design, as_json: Json = False) -> None:
 
     work = job(design_text(design))
     if as_json:
-        _json(work.report.figures({"design", "units", "levels"}))
+        _json(work.report.figures("design", "units", "levels"))
         return
     from viz import tables
     from viz.commands import printing
@@ -91,7 +91,7 @@ def volumes(design: Design, as_json: Json = False) -> None:
 
     work = job(design_text(design))
     if as_json:
-        _json(work.report.figures({"design", "volumes"}))
+        _json(work.report.figures("design", "volumes"))
         return
     from viz import tables
     from viz.commands import printing

@@ -31,7 +31,7 @@ def show_order(design: str, csv: Path | None, xlsx: Path | None, as_json: bool) 
     report = work.report
     order = report.order
     if as_json:
-        figures = report.figures({"design", "units", "order"})
+        figures = report.figures("design", "units", "order")
         sys.stdout.write(json.dumps(figures, indent=2) + "\n")
     else:
         for title, table in order_tables.tables(order, work.system):

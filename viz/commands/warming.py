@@ -10,7 +10,7 @@ from viz.commands import printing
 from viz.commands.asking import design_text
 from viz.job import job
 
-_FIGURES = {"design", "units", "warmth", "boards"}
+_FIGURES = ("design", "units", "warmth", "boards")
 
 
 def show_warmth(design: str, as_json: bool) -> None:
@@ -18,7 +18,7 @@ def show_warmth(design: str, as_json: bool) -> None:
     work = job(design_text(design))
     report, edges = work.report, edge_heats(work.layout.design)
     if as_json:
-        figures = report.figures(_FIGURES)
+        figures = report.figures(*_FIGURES)
         figures["edges"] = [asdict(one) for one in edges]
         sys.stdout.write(json.dumps(figures, indent=2) + "\n")
         return

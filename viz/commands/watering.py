@@ -14,7 +14,7 @@ def show_water(design: str, as_json: bool) -> None:
     work = job(design_text(design))
     report = work.report
     if as_json:
-        figures = report.figures({"design", "units", "water"})
+        figures = report.figures("design", "units", "water")
         sys.stdout.write(json.dumps(figures, indent=2) + "\n")
         return
     for title, table in water_tables.tables(report.water, work.system):
