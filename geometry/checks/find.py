@@ -7,6 +7,7 @@ from geometry.checks.board import board_findings
 from geometry.checks.cleanouts import cleanout_findings
 from geometry.checks.cold import ColdConcrete
 from geometry.checks.drain_rules import drain_rule_findings
+from geometry.checks.energy import energy_findings
 from geometry.checks.filter import drain_filter_findings, filter_findings
 from geometry.checks.finding import Finding
 from geometry.checks.floor_rules import floor_findings
@@ -18,6 +19,7 @@ from geometry.checks.levels import level_findings
 from geometry.checks.networks import network_findings
 from geometry.checks.outlets import daylight_findings
 from geometry.checks.strength import strength_findings
+from geometry.checks.tubing import tubing_findings
 from geometry.checks.wall import wall_findings
 from geometry.checks.wall_rules import wall_rule_findings
 from geometry.checks.water import water_findings
@@ -44,6 +46,8 @@ def findings(layout: Layout, foam: Sequence[Foam]) -> Iterator[Finding]:
     yield from footing_findings(layout)
     yield from wall_rule_findings(layout)
     yield from floor_findings(layout)
+    yield from tubing_findings(layout)
+    yield from energy_findings(layout)
     yield from ground_findings(layout)
     yield from whole_findings(layout)
 

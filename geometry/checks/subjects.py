@@ -21,6 +21,7 @@ _BEGINS: dict[str, Subject] = {
     "footing-": "footing", "bar-cover": "footing", "pads-": "footing", "pier-": "footing",
     "wall-": "wall", "backfill-": "wall",
     "foam-": "floor", "floor-": "floor", "slab-": "floor", "retarder-": "floor",
+    "tubing": "floor", "energy-": "floor", "energy-wall": "wall",
     "radon-": "floor", "board-": "floor", "sand-": "floor", "ties-": "floor",
     "drain-": "drain", "daylight-": "drain", "fabric-": "drain", "holes-": "drain",
     "pipe-": "drain", "roof-": "drain", "stone-": "drain",

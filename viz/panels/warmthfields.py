@@ -12,6 +12,10 @@ _FEET = {
     "": "not known", "slab": "the slab, poured tight", "keyway": "a keyway in the footing",
     "dowels": "dowels in the footing",
 }  # fmt: skip
+_ZONES = {
+    "": "not known", "1": "1", "2": "2", "3": "3", "4": "4", "4C": "4 marine", "5": "5", "6": "6",
+    "7": "7", "8": "8",
+}  # fmt: skip
 _PATTERNS = {"serpentine": "serpentine", "counterflow": "counterflow, a double spiral"}
 
 
@@ -28,6 +32,11 @@ def climate_fields() -> None:
               "1.5 W/mK or 0.9 Btu/h ft F: wet or dense ground carries off more than dry sand"),
         Field(("climate", "wall_resistance"), "Insulation of the walls", "none",
               "R-15 or 2.6 m2K/W: under deep grade the wall loses more than the floor's middle"),
+    )  # fmt: skip
+    choice(
+        Field(("climate", "zone"), "Climate zone", "",
+              "of the energy code, by county: it says how much foam slab and basement walls need"),
+        _ZONES,
     )  # fmt: skip
     lines_field(
         Field(("climate", "unheated"), "Areas that are not heated", "all are heated",
