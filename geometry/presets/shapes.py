@@ -143,8 +143,8 @@ SHAPES: Mapping[str, Shape] = {
             ),
         ),
         Shape(
-            "deeper", "Rectangle, one part deeper",
-            "A part of the floor steps down; levels count from the deeper part's footing.",
+            "deeper", "Step down",
+            "A rectangle of which one part lies deeper; levels count from that part's footing.",
             (
                 _WIDTH,
                 _DEPTH,

@@ -15,7 +15,7 @@ from geometry.units import System, show_length
 from viz.job import Job
 from viz.panels import state
 from viz.panels.fields import say_faults
-from viz.panels.refusals import change, say_refused, was_refused
+from viz.panels.refusals import change, refused, say_refused
 
 _KEY = "planner"
 # How many edits were heard, the side whose typed length was refused, and why an edit was.
@@ -23,8 +23,8 @@ _HEARD, _TYPED, _REFUSED = "planner heard", "planner typed", "planner refused"
 _HTML = """
 <div class="plan" role="group">
   <svg class="draft">
-    <g class="others"></g><g class="room"></g><g class="adds"></g><g class="spots"></g>
-    <g class="guides"></g><g class="corners"></g>
+    <g class="others"></g><g class="room"></g><g class="guides"></g><g class="corners"></g>
+    <g class="spots"></g><g class="adds"></g>
   </svg>
   <div class="sides"></div>
 </div>
@@ -44,6 +44,7 @@ _WORDS = {
     "hint": "Drag a corner, pier or pit. Type a side's length. Press + to add a corner.",
     "chosen": "Arrow keys move it by {step}; Delete removes it; Escape leaves it.",
     "moving": "Arrow keys move it by {step}; Escape leaves it.",
+    "north": "N",
     "unread": "Corner {n} cannot be read in the file and is left out here.",
 }
 
@@ -51,7 +52,10 @@ _WORDS = {
 @cache
 def _component() -> ComponentRenderer:
     here = Path(__file__).parent
-    css, js = ((here / f"planner.{kind}").read_text("utf-8") for kind in ("css", "js"))
+    css = (here / "planner.css").read_text("utf-8")
+    # One script of three files, each of which stands on the one before.
+    names = ("planner_drawing", "planner_labels", "planner")
+    js = "".join((here / f"{name}.js").read_text("utf-8") for name in names)
     return st.components.v2.component("bedcourse_planner", html=_HTML, css=css, js=js)
 
 
@@ -86,7 +90,7 @@ def _told(plan: Plan, area: int) -> dict[str, Any]:
         "metric": plan.system == "metric",
         "step": moves.SNAP[plan.system],
         "heard": st.session_state.get(_HEARD, 0),
-        "refused": st.session_state.get(_TYPED),
+        "refused": st.session_state.get(_TYPED) if refused(_REFUSED) else None,
         "words": _WORDS,
     }
 
@@ -114,7 +118,7 @@ def _heard(said: Any) -> None:
     except (TypeError, ValueError, LookupError):
         return
     change(_REFUSED, lambda text: _edited(text, kind, area, number, to, words))
-    if kind == "length" and was_refused(_REFUSED):
+    if kind == "length" and refused(_REFUSED):
         st.session_state[_TYPED] = {"side": number, "words": words}
 
 

@@ -12,7 +12,7 @@ from geometry.planfile.read import bare_of, system_of
 from geometry.presets.draining import with_drain
 from geometry.presets.drains import DRAINS
 from geometry.presets.floors import FLOORS, with_floor
-from geometry.presets.shapes import SHAPES, Shape, sized
+from geometry.presets.shapes import SHAPES, Shape, Size, sized
 from geometry.presets.shaping import with_shape
 from geometry.sources import Source
 from geometry.units import System
@@ -44,12 +44,16 @@ def shape_presets() -> None:
     )
     shape = SHAPES[key or next(iter(SHAPES))]
     system = system_of(state.raw())
-    st.caption(shape.about)
-    words = _sizes(shape, system)
-    _picture(shape, words, system)
-    st.caption("Makes the outline anew: further areas and piers are taken out, the pit moves.")
+    fields, beside = st.columns(2)
+    with fields:
+        words = _sizes(shape, system)
+    with beside:
+        st.caption(shape.about)
+        fine = _picture(shape, words, system)
     _use(_SHAPE, "Use this shape", lambda text: with_shape(text, shape.key, words))
-    say_refused(f"{_SHAPE} refused", named=True)
+    st.caption("Makes the outline anew: further areas and piers are taken out, the pit moves.")
+    if fine:
+        say_refused(f"{_SHAPE} refused", named=True)
 
 
 def floor_presets() -> None:
@@ -70,48 +74,50 @@ def drain_presets() -> None:
 
 def _sizes(shape: Shape, system: System) -> dict[str, str]:
     """Show the fields of a shape's sizes; return what they say."""
-    words = {}
-    columns = st.columns(2)
-    for number, size in enumerate(shape.sizes):
-        key = f"{_SHAPE} {shape.key} {size.key} {system}"
-        # Kept beside the widget, whose own state goes when another shape is looked at.
-        kept = f"{key} kept"
-        st.session_state[key] = st.session_state.get(kept, size.usual(system))
-
-        def keep(kept: str = kept, key: str = key) -> None:
-            st.session_state[kept] = st.session_state[key]
-
-        with columns[number % 2]:
-            st.text_input(
-                size.label, key=key, max_chars=40, on_change=keep, placeholder=size.usual(system)
-            )
-        words[size.key] = str(st.session_state[key])
-    return words
+    return {
+        size.key: _size(f"{_SHAPE} {shape.key} {size.key} {system}", size, system)
+        for size in shape.sizes
+    }
 
 
-def _picture(shape: Shape, words: Mapping[str, str], system: System) -> None:
-    """Draw the shape with its sizes; with what is wrong said instead where there is anything."""
+def _size(key: str, size: Size, system: System) -> str:
+    # Kept beside the widget, whose own state goes when another shape is looked at.
+    kept = f"{key} kept"
+    st.session_state[key] = st.session_state.get(kept, size.usual(system))
+
+    def keep() -> None:
+        st.session_state[kept] = st.session_state[key]
+
+    usual = size.usual(system)
+    return str(
+        st.text_input(size.label, key=key, max_chars=40, on_change=keep, placeholder=usual) or ""
+    )
+
+
+def _picture(shape: Shape, words: Mapping[str, str], system: System) -> bool:
+    """Draw the shape, or say what is wrong with its sizes; return whether it was drawn."""
     try:
         sizes = sized(shape, words, system, bare_of(state.raw()))
     except DesignError as error:
         for fault in error.faults:
             told = escape(f"{fault.place}: {fault.sentence}")
             st.html(f'<div class="fault"><i>!</i> {told}</div>')
-        return
+        return False
     drawn = alone(shape_figure(shape.outlines(sizes), system, _PICTURE_MM, _TEXT_MM), 1.0)
     data = b64encode(to_svg(drawn).encode()).decode()
     st.html(
-        f'<img alt="{escape(shape.name)}" style="display:block;width:100%;max-width:22rem"'
+        f'<img alt="{escape(shape.name)}" style="display:block;width:100%;max-width:18rem"'
         f' src="data:image/svg+xml;base64,{data}">'
     )
+    return True
 
 
 def _choice(label: str, presets: Mapping[str, _Preset], key: str) -> str:
     """Show a choice of presets and what is said of the chosen one; return its key."""
     found = st.selectbox(label, list(presets), format_func=lambda k: presets[k].name, key=key)
     chosen = presets[found]
-    st.caption(chosen.about)
-    st.caption(str(chosen.source))
+    told = f"{escape(chosen.about)}<br><small>{escape(str(chosen.source))}</small>"
+    st.html(f'<p class="told">{told}</p>')
     return str(found)
 
 
