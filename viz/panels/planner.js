@@ -56,6 +56,9 @@ class Planner extends Labels {
     this.send = component.setTriggerValue;
     const answered = !this.data || this.data.heard !== data.heard || this.data.area !== data.area;
     if (this.data && this.data.area !== data.area) this.chosen = this.held = null;
+    // Another outline than the one a corner was chosen on.
+    const count = (from) => from?.areas[from.area].corners.length;
+    if (!answered && count(this.data) !== count(data)) this.chosen = null;
     this.data = data;
     if (this.chosen && !this.origin(this.chosen)) this.chosen = null;
     if (answered && !this.waiting) this.wish = null;

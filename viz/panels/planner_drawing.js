@@ -215,6 +215,8 @@ class Drawing {
     const [[ax, ay], [bx, by]] = [a, b].map((p) => this.spot(p));
     if (Math.hypot(bx - ax, by - ay) < SHORTEST_WITH_PLUS || this.held?.dragged) return;
     const [cx, cy] = [(ax + bx) / 2, (ay + by) / 2];
+    const spots = this.ring(this.data.area).filter(Boolean).map((p) => this.spot(p));
+    if (spots.some((spot) => apart(spot, [cx, cy]) < DOT + PLUS + 4)) return;
     const key = keyOf({ kind: "add", number: side });
     const g = this.put(key, "adds", "g", {
       class: "add", "data-grip": key, tabindex: 0, role: "button",
