@@ -11,6 +11,8 @@ from viz.figures.variants.variants import Shown, variants_figure
 from viz.job import Job
 from viz.pictures import Shot, faces_of, picture_of
 
+# A drain across the house would leave nothing to see of the edge.
+_WIDEST_M = 4.0
 # Width and text height of the two pictures, mm.
 _WIDE, _NARROW = (290.0, 3.0), (106.0, 2.6)
 
@@ -31,7 +33,7 @@ def variants_pictures(works: Sequence[Job], names: Sequence[str]) -> tuple[Figur
 
 def _shown(works: Sequence[Job], names: Sequence[str]) -> list[Shown]:
     windows = [_window(work) for work in works]
-    wide = max(right - left for left, _, right, _ in windows)
+    wide = min(_WIDEST_M, max(right - left for left, _, right, _ in windows))
     low, high = min(w[1] for w in windows), max(w[3] for w in windows)
     return [
         Shown(name, picture_of(work, _shot(work, (window[0], low, window[0] + wide, high))))

@@ -120,11 +120,12 @@ def _panel(
     marks = [*_drawn(one, setting, levels, first)]
     box, text = extent(marks), setting.text
     told = _levels(one.picture, levels, first)
-    marks += _told(told, setting.view.box.left, box.low - 2.0, text)
-    lines = wrap(one.name, box.width, text * 1.2, bold=True)
+    left = setting.view.box.left
+    marks += _told(told, Box(left, box.low - 0.5, box.right, box.low - 0.5), text)
+    lines = wrap(one.name, box.right - left, text * 1.2, bold=True)
     y = box.high + 2.5 + (len(lines) - 1) * PITCH * text * 1.2
     for words in lines:
-        marks.append(Text((setting.view.box.left, y), words, text * 1.2, bold=True, layer="labels"))
+        marks.append(Text((left, y), words, text * 1.2, bold=True, layer="labels"))
         y -= PITCH * text * 1.2
     yield from marks
 
@@ -168,13 +169,18 @@ def _levels(picture: Picture, levels: Sequence[tuple[str, float]], first: bool) 
     return tuple(rows)
 
 
-def _told(rows: Sequence[_Row], left: float, high: float, text: float) -> Iterator[Text]:
-    """Yield the levels as rows of three columns under a picture."""
+def _told(rows: Sequence[_Row], under: Box, text: float) -> Iterator[Text]:
+    """Yield the levels as rows of three columns under a picture, broken where they are too wide."""
     columns = list(zip(*rows, strict=True))
     wide = [max(text_width(w, text, bold=True) for w in column) + 3.0 for column in columns]
-    for number, row in enumerate(rows):
-        x, y = left, high - text - number * PITCH * text
-        for place, words in enumerate(row):
+    broken = sum(wide) > under.width
+    y = under.low
+    for name, *figures in rows:
+        y -= PITCH * text
+        yield Text((under.left, y), name, text, layer="levels")
+        x = under.left + (4.0 if broken else wide[0])
+        y -= PITCH * text if broken else 0.0
+        for place, words in enumerate(figures, start=1):
             if words:
                 yield Text((x, y), words, text, bold=place == 2, layer="levels")
             x += wide[place]
