@@ -3,7 +3,7 @@
 import os
 import tempfile
 from pathlib import Path as FilePath
-from typing import Any
+from typing import IO, Any
 
 from pydantic import ValidationError
 
@@ -98,15 +98,34 @@ def _in_order(found: list[Fault]) -> tuple[Fault, ...]:
 
 
 def load(path: FilePath) -> str:
-    """Return a design file's text. Raises FileError in one sentence."""
+    """Return the text of a design file or a list. Raises FileError in one sentence."""
+    return decoded(load_bytes(path), str(path))
+
+
+def load_bytes(path: FilePath, largest: int = LARGEST_BYTES) -> bytes:
+    """Return what a file holds, so many bytes at most. Raises FileError in one sentence."""
     try:
-        if path.stat().st_size > LARGEST_BYTES:
-            raise FileError(f"{path} is larger than 1 MB; a design is a few pages of text")
-        return path.read_bytes().decode("utf-8-sig")
-    except UnicodeDecodeError:
-        raise FileError(f"{path} is not UTF-8 text; save it as UTF-8") from None
+        # Not by its size: a pipe or a device tells none.
+        with path.open("rb") as file:
+            return limited(file, str(path), largest)
     except OSError as error:
         raise FileError(f"{path} cannot be read: {_reason(error)}") from None
+
+
+def limited(file: IO[bytes], name: str, largest: int = LARGEST_BYTES) -> bytes:
+    """Return what an open file holds. Raises FileError where it is larger than so many bytes."""
+    data = file.read(largest + 1)
+    if len(data) > largest:
+        raise FileError(f"{name} is larger than {largest // 10**6} MB; is it the right file?")
+    return data
+
+
+def decoded(data: bytes, name: str) -> str:
+    """Return bytes as text. Raises FileError where they are not UTF-8."""
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        raise FileError(f"{name} is not UTF-8 text; save it as UTF-8") from None
 
 
 def save(path: FilePath, content: str | bytes) -> None:

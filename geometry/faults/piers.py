@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+import numpy as np
 import shapely
 
 from geometry.faults.common import At, Words
@@ -10,29 +11,44 @@ from geometry.faults.lines import Path
 from geometry.layout.areas import AreaLayout
 from geometry.layout.footings import column_prism, pad_prism, pier_name
 
+OVERLAP_M2 = 1e-9
+
 
 def pier_faults(number: int, area: AreaLayout, words: Words) -> Iterator[At]:
     """Yield faults of one area's piers; its floor must be sound."""
-    pads: dict[str, shapely.Polygon] = {}
+    names: set[str] = set()
+    pads: dict[int, shapely.Polygon] = {}
     for place, pier in enumerate(area.area.piers):
         path, name = ("area", number, "pier", place), pier_name(area, place)
-        if name in pads:
+        if name in names:
             yield At((*path, "name"), f'two piers are named "{name}"; give each its own name')
+        names.add(name)
         levels = list(_level_faults(path, area, place, words))
         yield from levels
         if levels:
             continue
-        pad = pad_prism(area, pier).region
+        pads[place] = pad_prism(area, pier).region
         yield from _place_faults(path, name, area, place)
         yield from _column_faults(path, name, area, place, words)
-        for other, region in pads.items():
-            if region.intersection(pad).area > 1e-9:
-                yield At(
-                    (*path, "at"),
-                    f"the pads of piers {other} and {name} overlap; "
-                    "move them apart or make one pad of both",
-                )
-        pads[name] = pad
+    yield from _overlap_faults(number, area, pads)
+
+
+def _overlap_faults(
+    number: int, area: AreaLayout, pads: dict[int, shapely.Polygon]
+) -> Iterator[At]:
+    """Yield pads that lie on one before them, each once."""
+    places, shapes = list(pads), np.array(list(pads.values()), dtype=object)
+    tree = shapely.STRtree(shapes)
+    for later, place in enumerate(places):
+        met = (n for n in np.sort(tree.query(shapes[later])) if n < later)
+        under = (n for n in met if shapes[n].intersection(shapes[later]).area > OVERLAP_M2)
+        if (first := next(under, None)) is not None:
+            other = places[int(first)]
+            yield At(
+                ("area", number, "pier", place, "at"),
+                f"the pads of piers {pier_name(area, other)} and {pier_name(area, place)} overlap; "
+                "move them apart or make one pad of both",
+            )
 
 
 def _level_faults(path: Path, area: AreaLayout, place: int, words: Words) -> Iterator[At]:

@@ -13,6 +13,9 @@ from geometry.faults.records import takes_truth
 LARGEST_BYTES = 1_000_000
 LONGEST_LINE = 10_000
 DEEPEST = 10
+# Keys of one table; values and tables in all: 20 areas of 400 corners and 200 piers are 60,000.
+MOST_KEYS = 200
+MOST_VALUES = 100_000
 LARGEST_NUMBER = 10**12
 MOST_ODD = 200
 
@@ -40,6 +43,8 @@ def raw_design(text: str) -> dict[str, Any]:
 
 
 _TOO_DEEP = f"tables and lists lie deeper than {DEEPEST} within each other; a design needs six"
+_TOO_MANY_KEYS = f"a table holds more than {MOST_KEYS} keys; no part of a house has so many"
+_TOO_MANY = f"the file holds more than {MOST_VALUES:,} values; no house has so many"
 
 
 def cleaned(text: str) -> str:
@@ -69,22 +74,37 @@ def _not_toml(message: str, text: str) -> Fault:
 def odd_values(raw: dict[str, Any]) -> list[At]:
     """Return the values their key never takes: true, false, and numbers beyond any house.
 
-    Raises DesignError for tables within tables without end.
+    Raises DesignError for tables within tables without end, and for more than any house holds.
     """
     found: list[At] = []
     waiting: list[tuple[Path, Any]] = [((), raw)]
+    met = 0
     while waiting and len(found) < MOST_ODD:
         path, value = waiting.pop()
-        if len(path) > DEEPEST:
-            raise DesignError((Fault("design", _TOO_DEEP),))
-        if isinstance(value, dict):
-            waiting += [((*path, key), inner) for key, inner in value.items()]
-        elif isinstance(value, list):
-            waiting += [((*path, number), inner) for number, inner in enumerate(value)]
-        elif isinstance(value, bool):
+        inner = _within(path, value)
+        waiting += inner
+        met += len(inner)
+        if met > MOST_VALUES:
+            raise DesignError((Fault("design", _TOO_MANY),))
+        if isinstance(value, bool):
             if not takes_truth(path):
                 word = str(value).lower()
                 found.append(At(path, f"{word} does not fit here; this key takes no true or false"))
         elif isinstance(value, int | float) and not abs(value) < LARGEST_NUMBER:
             found.append(At(path, "this is no number for a house; check its digits"))
     return found
+
+
+def _within(path: Path, value: Any) -> list[tuple[Path, Any]]:
+    """Return what a table or list holds, by path. Raises DesignError for what no house holds."""
+    if len(path) > DEEPEST:
+        raise DesignError((Fault("design", _TOO_DEEP),))
+    if isinstance(value, dict):
+        if len(value) > MOST_KEYS:
+            raise DesignError((Fault("design", _TOO_MANY_KEYS),))
+        return [((*path, key), inner) for key, inner in value.items()]
+    if isinstance(value, list):
+        if len(value) > MOST_VALUES:
+            raise DesignError((Fault("design", _TOO_MANY),))
+        return [((*path, number), inner) for number, inner in enumerate(value)]
+    return []

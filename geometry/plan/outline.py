@@ -80,12 +80,13 @@ def multi(shape: BaseGeometry) -> MultiPolygon:
 def crossing_sides(corners: Sequence[Point]) -> tuple[int, int] | None:
     """Return the numbers (from 1) of the first two sides that cross or touch, or None."""
     count = len(corners)
-    sides = [shapely.LineString((corners[i], corners[(i + 1) % count])) for i in range(count)]
-    for i in range(count):
-        for j in range(i + 2, count):
-            if not (i == 0 and j == count - 1) and sides[i].intersects(sides[j]):
-                return i + 1, j + 1
-    return None
+    points = np.asarray(corners, dtype=float)
+    sides = shapely.linestrings(np.stack((points, np.roll(points, -1, axis=0)), axis=1))
+    one, two = shapely.STRtree(sides).query(sides, predicate="intersects")
+    apart = (two - one > 1) & (two - one < count - 1)
+    if not apart.any():
+        return None
+    return min((int(i) + 1, int(j) + 1) for i, j in zip(one[apart], two[apart], strict=True))
 
 
 def repeated_corners(corners: Sequence[Point]) -> tuple[int, int] | None:

@@ -12,6 +12,16 @@ from geometry.units import show_length
 
 # Farther than this from the plan's origin, or from top of footing, the unit must be wrong, m.
 FAR_M, HIGH_M = 300.0, 15.0
+# More than any crew shoots; what is larger is another file.
+LARGEST_BYTES = 20_000_000
+MOST_SHOTS = 200_000
+MOST_COLUMNS = 100
+
+_TOO_LARGE = f"the file is larger than {LARGEST_BYTES // 10**6} MB; keep the floor's own shots"
+_TOO_MANY = (
+    f"the file holds more than {MOST_SHOTS:,} shots or {MOST_COLUMNS} columns; "
+    "keep the floor's own shots"
+)
 
 
 def read_shots(text: str | bytes, design: Design) -> Shots:
@@ -22,6 +32,8 @@ def read_shots(text: str | bytes, design: Design) -> Shots:
     lines = lines_of(words)
     if not lines.text:
         return no_shots([ShotFault(f"the file holds no shots; {LIKE}", weight="file")])
+    if len(lines.text) > MOST_SHOTS + 1 or len(lines.head) > MOST_COLUMNS:
+        return no_shots([ShotFault(_TOO_MANY, weight="file")])
     header, faults = read_header(lines.head, design.project.numbers)
     if "rod" in header.place and design.datum.instrument is None:
         faults.append(
@@ -39,6 +51,8 @@ def read_shots(text: str | bytes, design: Design) -> Shots:
 
 
 def _words(text: str | bytes) -> tuple[str, ShotFault | None]:
+    if len(text) > LARGEST_BYTES:
+        return "", ShotFault(_TOO_LARGE, weight="file")
     if isinstance(text, bytes):
         try:
             return _words(text.decode("utf-8-sig"))

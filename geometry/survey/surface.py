@@ -14,6 +14,8 @@ Ids = NDArray[np.int32]
 # Shots nearer to one line than this span no surface (1 mm).
 LINE_M = 1e-3
 _CELLS = 65535
+# Corners of the shots' outer rim: far more than a walk round the hole takes.
+MOST_RIM = 3000
 
 
 @dataclass(frozen=True, eq=False)
@@ -87,6 +89,8 @@ def triangulate(x: Floats, y: Floats, level: Floats) -> Surface:
         found = Delaunay(shifted)
     except QhullError:
         raise SurveyError("the shots span no surface; shoot more places, apart") from None
+    if np.count_nonzero(found.neighbors < 0) > MOST_RIM:
+        raise SurveyError(f"more than {MOST_RIM:,} shots stand on their outer rim; thin them there")
     return Surface(points, level, found.simplices, found.neighbors)
 
 

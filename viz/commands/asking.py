@@ -19,10 +19,10 @@ STDIN = "-"
 
 def design_text(design: str) -> str:
     """Return the text of a design file, of the demo, or of standard input for a dash."""
-    from geometry.designfile import load
+    from geometry.designfile import decoded, limited, load
 
     if design == STDIN:
-        return sys.stdin.read()
+        return decoded(limited(sys.stdin.buffer, "standard input"), "standard input")
     return load(design_path(design))
 
 

@@ -8,12 +8,12 @@ from pathlib import Path
 
 from geometry.checks.finding import Finding
 from geometry.checks.survey import survey_findings
-from geometry.designfile import save
+from geometry.designfile import load_bytes, save
 from geometry.errors import BedcourseError, LengthError
 from geometry.project import Design
 from geometry.report import CAUTIONS, Found
 from geometry.survey.asdug import AreaDug, AsDug, as_dug
-from geometry.survey.reading import read_shots
+from geometry.survey.reading import LARGEST_BYTES, read_shots
 from geometry.survey.reported import survey_figures
 from geometry.units import read_length
 from viz import survey_tables
@@ -50,7 +50,7 @@ def show_survey(design: str, asked: Asked) -> bool:
     """
     _endings(asked)
     work = job(asking.design_text(design))
-    shots = read_shots(asked.shots.read_bytes(), work.layout.design)
+    shots = read_shots(load_bytes(asked.shots, LARGEST_BYTES), work.layout.design)
     dug = as_dug(work.layout, shots, _least(asked.least, work.layout.design))
     if not dug.areas and not dug.tops:
         raise BedcourseError("\n".join(_said(asked.shots, dug)))
