@@ -148,4 +148,6 @@ def _block(block: Block, room: float) -> Iterator[Flowable]:
             named = f"<b>{text(term)}:</b> " if term else ""
             yield Paragraph(f"{named}{text(said)}", style("item"), bulletText="•")
     else:
-        yield Paragraph(text(block.words), style(block.look))
+        # What opens a list stays with its first line.
+        opens = block.words.endswith(":")
+        yield Paragraph(text(block.words), style("opening" if opens else block.look))
