@@ -1,5 +1,6 @@
 """The command line: `bedcourse`. Words in, tables and files out; nothing is computed here."""
 
+import gc
 import json
 import sys
 from pathlib import Path
@@ -297,4 +298,6 @@ def _json(figures: object) -> None:
 
 def run() -> None:
     """Run the command line."""
+    # What is loaded at the start stays: looking through it for rubbish takes a sixth of a start.
+    gc.set_threshold(50_000)
     app()
