@@ -23,8 +23,8 @@ _HEARD, _TYPED, _REFUSED = "planner heard", "planner typed", "planner refused"
 _HTML = """
 <div class="plan" role="group">
   <svg class="draft">
-    <g class="others"></g><g class="room"></g><g class="guides"></g><g class="corners"></g>
-    <g class="spots"></g><g class="adds"></g>
+    <g class="others"></g><g class="room"></g><g class="signs"></g>
+    <g class="guides"></g><g class="corners"></g><g class="spots"></g><g class="adds"></g>
   </svg>
   <div class="sides"></div>
 </div>

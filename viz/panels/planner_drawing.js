@@ -127,9 +127,8 @@ class Drawing {
     const [xs, ys] = [0, 1].map((axis) => places.map((p) => p[axis]));
     const x = (Math.max(Math.min(...xs), 0) + Math.min(Math.max(...xs), wide)) / 2;
     const y = (Math.max(Math.min(...ys), 0) + Math.min(Math.max(...ys), tall)) / 2;
-    this.named = { n, x, y, name: area.name };
     if (x > 30 && x < wide - 30 && y > 12 && y < tall - 12) {
-      this.put(`name:${n}`, "others", "text", { x, y }, area.name);
+      this.put(`name:${n}`, "signs", "text", { x, y }, area.name);
     }
   }
 
@@ -145,11 +144,11 @@ class Drawing {
     const unit = this.data.metric ? 1 : 12 * INCH;
     const count = [1, 2, 5, 10, 20, 50, 100].find((n) => n * unit * scale >= 44) ?? 200;
     const [x, y, end] = [10, tall - 9, 10 + count * unit * scale];
-    this.put("bar", "others", "line", { x1: x, y1: y, x2: end, y2: y });
-    this.put("bar0", "others", "line", { x1: x, y1: y - 4, x2: x, y2: y + 4 });
-    this.put("bar1", "others", "line", { x1: end, y1: y - 4, x2: end, y2: y + 4 });
+    this.put("bar", "signs", "line", { x1: x, y1: y, x2: end, y2: y });
+    this.put("bar0", "signs", "line", { x1: x, y1: y - 4, x2: x, y2: y + 4 });
+    this.put("bar1", "signs", "line", { x1: end, y1: y - 4, x2: end, y2: y + 4 });
     const words = `${count} ${this.data.metric ? "m" : "ft"}`;
-    this.put("bar words", "others", "text", { x: end + 18, y }, words);
+    this.put("bar words", "signs", "text", { x: end + 18, y }, words);
     this.boxes.push({ x: (x + end) / 2 + 14, y, wide: end - x + 40, tall: 14 });
   }
 
@@ -159,10 +158,10 @@ class Drawing {
     const [x, y, dx, dy] = [wide - 22, tall - 24, Math.sin(turn), -Math.cos(turn)];
     const [tip, tail] = [[x + 11 * dx, y + 11 * dy], [x - 11 * dx, y - 11 * dy]];
     const wing = (side) => [tip[0] - 7 * dx - side * 4 * dy, tip[1] - 7 * dy + side * 4 * dx];
-    this.put("north", "others", "line", { x1: tail[0], y1: tail[1], x2: tip[0], y2: tip[1] });
-    this.put("north tip", "others", "path", { d: `M${wing(1)}L${tip}L${wing(-1)}Z` });
+    this.put("north", "signs", "line", { x1: tail[0], y1: tail[1], x2: tip[0], y2: tip[1] });
+    this.put("north tip", "signs", "path", { d: `M${wing(1)}L${tip}L${wing(-1)}Z` });
     const at = { x: x + 18 * dx, y: y + 18 * dy };
-    this.put("north word", "others", "text", at, this.say("north"));
+    this.put("north word", "signs", "text", at, this.say("north"));
     this.boxes.push({ x, y, wide: 40, tall: 44 });
   }
 
