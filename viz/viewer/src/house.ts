@@ -55,7 +55,7 @@ export class House {
     const { texture } = this.hatch(look, before);
     const found = old.get(nameOf(part, look));
     if (!found) return new PartView(part, look, unpacked(part.mesh, this.packed(part)), texture);
-    found.part = part;
+    found.become(part);
     return found;
   }
 

@@ -44,7 +44,7 @@ export class PartView {
   readonly rim: LineSegments2;
   readonly lid: Mesh<BufferGeometry, MeshBasicMaterial>;
 
-  /** Two views of one name show the same. */
+  /** Two views of one name show the same, if not at the same place. */
   readonly name: string;
 
   constructor(
@@ -63,7 +63,7 @@ export class PartView {
     this.cap = new Mesh(new BufferGeometry(), capPaint(look, hatch));
     this.lid = new Mesh(new BufferGeometry(), capPaint(look, null));
     this.rim = new LineSegments2(new LineSegmentsGeometry(), rimPaint(part, look));
-    for (const item of [this.skin, this.edges, this.fine]) item.position.copy(this.middle);
+    this.place();
     this.rim.renderOrder = 2;
     this.group.add(this.skin, this.edges, this.fine, this.cap, this.rim, this.lid);
   }
@@ -79,6 +79,22 @@ export class PartView {
       this.high.max(spot);
     }
     this.middle.addVectors(this.low, this.high).multiplyScalar(0.5);
+  }
+
+  private place(): void {
+    for (const item of [this.skin, this.edges, this.fine]) item.position.copy(this.middle);
+  }
+
+  /** Stand for the same part of another model: of the same shape, perhaps at another place. */
+  become(part: Part): void {
+    const [from, to] = [this.part.mesh.low, part.mesh.low];
+    const way = to.map((value, axis) => value - from[axis]!);
+    this.part = part;
+    if (way.every((step) => step === 0)) return;
+    const { points } = this.shape;
+    for (let i = 0; i < points.length; i++) points[i]! += way[i % 3]!;
+    this.measure();
+    this.place();
   }
 
   /** Positions about the part's own middle: 32-bit numbers then keep a thin sheet's thickness. */
@@ -195,9 +211,9 @@ export class PartView {
   }
 }
 
-/** A name for all that a part's view is made from. */
+/** A name for all that a part's view is made from, but for where it stands. */
 export function nameOf(part: Part, look: Look): string {
-  return JSON.stringify([part.id, part.mesh, part.thin, look]);
+  return JSON.stringify([part.id, part.mesh.shape, part.thin, look]);
 }
 
 /** The eight corners of a box. */
