@@ -1,8 +1,6 @@
 """The command line: `bedcourse`. Words in, tables and files out; nothing is computed here."""
 
 import gc
-import json
-import sys
 from pathlib import Path
 from typing import Annotated
 
@@ -68,38 +66,18 @@ def check(design: Design, as_json: Json = False) -> None:
 @careful
 def levels(design: Design, as_json: Json = False) -> None:
     """Print every level: from TOF, as elevation, as rod reading."""
-    from viz.commands.asking import design_text
-    from viz.job import job
+    from viz.commands.levelling import show_levels
 
-    work = job(design_text(design))
-    if as_json:
-        _json(work.report.figures("design", "units", "levels"))
-        return
-    from viz import tables
-    from viz.commands import printing
-
-    report = work.report
-    printing.table(tables.levels(report, work.system), f"{work.name}: levels")
-    printing.cautions(report)
+    show_levels(design, as_json)
 
 
 @app.command()
 @careful
 def volumes(design: Design, as_json: Json = False) -> None:
     """Print the volume of every part and material in place."""
-    from viz.commands.asking import design_text
-    from viz.job import job
+    from viz.commands.levelling import show_volumes
 
-    work = job(design_text(design))
-    if as_json:
-        _json(work.report.figures("design", "volumes"))
-        return
-    from viz import tables
-    from viz.commands import printing
-
-    printing.table(tables.parts(work.report), f"{work.name}: volumes in place")
-    printing.table(tables.materials(work.report), "Each material in all")
-    printing.lines(["In place: nothing is added for compaction, laps or waste."])
+    show_volumes(design, as_json)
 
 
 @app.command()
@@ -290,10 +268,6 @@ def open_app(
 
 for commands in (onsite, data, comparing, finding, batching):
     commands.add(app)
-
-
-def _json(figures: object) -> None:
-    sys.stdout.write(json.dumps(figures, indent=2) + "\n")
 
 
 def run() -> None:
