@@ -1,5 +1,8 @@
 """Where tubes may lie: the slab of a floor, less its edge and what passes through it."""
 
+from math import pi
+
+import numpy as np
 import shapely
 from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
@@ -26,3 +29,13 @@ def fields(region: BaseGeometry, edge: float, least_m2: float) -> list[Polygon]:
     """Return what of a slab lies an edge's distance inside it, in parts that hang together."""
     found = [p for p in polygons(offset(region, -edge)) if p.area > least_m2]
     return sorted(found, key=lambda p: -float(p.area))
+
+
+def turn_of(outline: Polygon) -> float:
+    """Return the angle of most of an outline's length, radians, within a quarter turn."""
+    corners = shapely.get_coordinates(outline.exterior)
+    runs = np.diff(corners, axis=0)
+    long = np.hypot(runs[:, 0], runs[:, 1])
+    angles = np.round(np.mod(np.arctan2(runs[:, 1], runs[:, 0]), pi / 2), 6) % round(pi / 2, 6)
+    totals = {float(a): float(long[angles == a].sum()) for a in np.unique(angles)}
+    return max(totals, key=lambda a: (round(totals[a], 6), -a))

@@ -3,9 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
-from math import cos, hypot, pi, sin
+from math import cos, hypot, sin
 
-import numpy as np
 import shapely
 from shapely import LineString, Polygon, affinity
 from shapely.geometry.base import BaseGeometry
@@ -13,7 +12,7 @@ from shapely.geometry.base import BaseGeometry
 from geometry.layout.areas import AreaLayout
 from geometry.layout.lay import Layout
 from geometry.layout.tubing.bends import Point
-from geometry.layout.tubing.field import fields, slab
+from geometry.layout.tubing.field import fields, slab, turn_of
 from geometry.layout.tubing.loops import Asked, Laid, lay_loops
 from geometry.materials.tubes import TUBES, Tube
 from geometry.parts.floor import Tubing
@@ -116,7 +115,7 @@ def lay_tubes(layout: Layout) -> tuple[Tubes, ...]:
 
 def _tubes(layout: Layout, area: AreaLayout, tubing: Tubing) -> Tubes:
     region = slab(layout, area)
-    turn = _turn(area.outline)
+    turn = turn_of(area.outline)
     parts: list[Part] = []
     left_out = []
     for field in fields(region, tubing.edge, 0.0):
@@ -158,13 +157,3 @@ def _loops(laid: Laid, way: float, turn: float, before: int) -> Iterator[Loop]:
 def _turned(point: Point, turn: float) -> Point:
     x, y = point
     return x * cos(turn) - y * sin(turn), x * sin(turn) + y * cos(turn)
-
-
-def _turn(outline: Polygon) -> float:
-    """Return the angle of most of an outline's length, radians, within a quarter turn."""
-    corners = shapely.get_coordinates(outline.exterior)
-    runs = np.diff(corners, axis=0)
-    long = np.hypot(runs[:, 0], runs[:, 1])
-    angles = np.round(np.mod(np.arctan2(runs[:, 1], runs[:, 0]), pi / 2), 6) % round(pi / 2, 6)
-    totals = {float(a): float(long[angles == a].sum()) for a in np.unique(angles)}
-    return max(totals, key=lambda a: (round(totals[a], 6), -a))

@@ -6,6 +6,8 @@ from geometry.layout.tubing.grid import STEPS, Cell, Grid, reached
 
 # A wall counts as half a neighbour: fronts between zones move along walls first and stay straight.
 _WALL = 0.5
+# So many times are needed to even out two zones: fewer would make their border ragged.
+_AT_ONCE = 12
 
 
 def zones(
@@ -29,28 +31,38 @@ def zones(
         if not pairs:
             return found
         more, a, b = max(pairs)
-        given = 0
         # Not all at once: the others' borders move meanwhile.
-        while given < max(1, more // 4) and _gives(grid, found, owner, entries[a], (a, b)):
-            given += 1
+        given = _give(grid, found, owner, (a, b), (entries[a], more))
         if given:
             stuck = {pair for pair in stuck if not {a, b} & set(pair)}
         else:
             stuck.add((a, b))
 
 
-def _gives(
-    grid: Grid, found: list[set[Cell]], owner: dict[Cell, int], entry: Cell, pair: tuple[int, int]
-) -> bool:
-    """Pass one cell of zone a to zone b, if there is one it can spare; say whether there was."""
-    a, b = pair
-    cell = _given(grid, found, owner, entry, pair)
-    if cell is None:
-        return False
-    found[a].remove(cell)
-    found[b].add(cell)
-    owner[cell] = b
-    return True
+def _give(
+    grid: Grid,
+    found: list[set[Cell]],
+    owner: dict[Cell, int],
+    pair: tuple[int, int],
+    start: tuple[Cell, float],
+) -> int:
+    """Pass cells of zone a along its border to zone b, those it can best spare first.
+
+    start: of zone a, and how much longer it is. Return how many cells it gave.
+    """
+    (a, b), (entry, more) = pair, start
+    most = max(1, int(more // _AT_ONCE))
+    given = 0
+    for cell in _spare(grid, found, owner, entry, pair):
+        if given >= most:
+            break
+        going = _cut_off(grid, found[a], entry, cell) if owner[cell] == a else set()
+        if 0 < len(going) <= max(1, int((more - 1) // 2) - given):
+            found[a] -= going
+            found[b] |= going
+            owner |= dict.fromkeys(going, b)
+            given += len(going)
+    return given
 
 
 def _nearest(grid: Grid, cells: frozenset[Cell], entries: Sequence[Cell]) -> list[set[Cell]]:
@@ -81,28 +93,26 @@ def _borders(grid: Grid, owner: dict[Cell, int]) -> set[tuple[int, int]]:
     }
 
 
-def _given(
+def _spare(
     grid: Grid, found: list[set[Cell]], owner: dict[Cell, int], entry: Cell, pair: tuple[int, int]
-) -> Cell | None:
-    """Return the cell that zone a best gives to zone b, if there is one it can spare."""
+) -> list[Cell]:
+    """Return the cells of zone a that touch zone b, those that touch it and walls most first."""
     a, b = pair
     rated = []
     for cell in found[a]:
-        touching = sum(other in found[b] for other in grid.neighbours(cell, found[b]))
+        touching = 0
+        for other in grid.near[cell]:
+            touching += owner.get(other) == b
         if touching and cell != entry:
             rated.append((-_contact(cell, owner, a, touching), cell))
-    for _, cell in sorted(rated):
-        if _spared(grid, found[a], entry, cell):
-            return cell
-    return None
+    return [cell for _, cell in sorted(rated)]
 
 
-def _spared(grid: Grid, zone: set[Cell], entry: Cell, cell: Cell) -> bool:
-    """Whether a zone still hangs together without a cell."""
+def _cut_off(grid: Grid, zone: set[Cell], entry: Cell, cell: Cell) -> set[Cell]:
+    """Return a cell with those that hang together with the zone's start through it alone."""
     if sum(other in zone for other in grid.near[cell]) == 1:
-        return True
-    left = zone - {cell}
-    return len(reached(entry, left, grid)) == len(left)
+        return {cell}
+    return zone - reached(entry, zone - {cell}, grid)
 
 
 def _contact(cell: Cell, owner: dict[Cell, int], own: int, touching: int) -> float:

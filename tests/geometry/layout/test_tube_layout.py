@@ -95,13 +95,15 @@ def nearest_runs(loop: Loop) -> float:
 
 
 def hold_full(tubes: Tubes) -> None:
-    """Measured over 60 rolled floors: 0.84 to 1.00 of field over spacing, 0.85 to 1.00 covered."""
+    """Measured on 38 rolled floors at 6 and 12 in, both patterns: length 0.85 to 1.01 of field over
+    spacing, 0.87 to 0.98 of the slab within a spacing of a tube, loops alike to 0.8 at the worst.
+    """
     field = sum(part.field.area for part in tubes.parts)
     assert 0.80 < tubes.length_m * tubes.tubing.spacing / field < 1.05
     assert tubes.covered > 0.80
     wholes = [loop.whole_m for loop in tubes.loops]
     if len(tubes.parts) == 1:
-        assert max(wholes) < 1.15 * min(wholes) + 2 * tubes.tubing.spacing * 4
+        assert min(wholes) > 0.75 * max(wholes)
 
 
 @pytest.mark.parametrize("pattern", PATTERNS)
