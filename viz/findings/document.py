@@ -1,5 +1,6 @@
 """A document's content as frozen records, whoever writes it: sections of blocks of plain text."""
 
+import re
 from dataclasses import dataclass
 from typing import Literal
 
@@ -8,6 +9,9 @@ from viz.tables import Table
 
 # Letters beside each other on the narrowest screen.
 _PHONE_SIGNS = 42
+
+# Between the whole inches and the sixteenths.
+_FRACTION = re.compile(r"(?<=\d) (?=\d+/\d)")
 
 Look = Literal["plain", "note", "caution"]
 
@@ -82,6 +86,11 @@ class Document:
         """Return the section, or the part of one, of a key. Raises StopIteration for another."""
         every = (s for one in self.sections for s in (one, *one.parts))
         return next(one for one in every if one.key == key)
+
+
+def unbroken(text: str) -> str:
+    """Return text whose whole and broken parts of an inch are never parted at a line's end."""
+    return _FRACTION.sub("\u00a0", text)
 
 
 def grid(title: str, table: Table, note: str = "") -> Grid:

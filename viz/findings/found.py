@@ -9,6 +9,7 @@ from geometry.report import Found
 from geometry.sources import how_sure
 from viz.findings.alternatives import alternatives
 from viz.findings.document import Card, Grid, Items, Paragraph, Section, filled
+from viz.findings.open_points import open_grid
 from viz.job import Job
 from viz.tables import by_gravity
 from viz.words import SEVERITIES
@@ -27,9 +28,16 @@ def summary(work: Job) -> Section:
         if grave
         else "Nothing was found that asks to stop or to look again. See what was not checked."
     )
+    count = len(open_grid(work).rows)
+    left = f"{count} things were not checked at all: they stand in a section of their own."
     return Section(
         "summary", "Summary",
-        filled(counts(found), Paragraph(said), Items(tuple(map(_line, grave)))),
+        filled(
+            counts(found),
+            Paragraph(left, "note"),
+            Paragraph(said),
+            Items(tuple(map(_line, grave))),
+        ),
     )  # fmt: skip
 
 

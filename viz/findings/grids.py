@@ -6,7 +6,7 @@ from reportlab.lib.colors import HexColor
 from reportlab.platypus import Flowable, Paragraph, Table, TableStyle
 
 from geometry.checks.finding import Severity
-from viz.findings.document import Card, Grid
+from viz.findings.document import Card, Grid, unbroken
 from viz.findings.typeface import BAND, BODY, INK, LEAST, LINE, TABLE, cell, style, text, width
 from viz.words import SEVERITIES
 
@@ -84,7 +84,7 @@ def _least(grid: Grid, size: float) -> list[float]:
     return [
         2 * _PAD + 1 + max(
             *(width(word, size, bold=True) for word in head.split()), 0.0,
-            *(width(word, size) for words in cells for word in words.split()),
+            *(width(word, size) for words in cells for word in unbroken(words).split(" ")),
         )
         for head, cells in _columns(grid)
     ]  # fmt: skip

@@ -6,7 +6,7 @@ from pathlib import Path
 from jinja2 import Environment, StrictUndefined, Template
 
 from viz.export.paths import printable
-from viz.findings.document import Block, Document
+from viz.findings.document import Block, Document, unbroken
 from viz.words import SEVERITIES
 
 _FOLDER = Path(__file__).parent
@@ -34,7 +34,7 @@ def _plain(value: object) -> object:
     """Return text without what steers a device or turns the direction of reading."""
     # What the template's own parts return is escaped already.
     made = hasattr(value, "__html__")
-    return printable(value) if isinstance(value, str) and not made else value
+    return unbroken(printable(value)) if isinstance(value, str) and not made else value
 
 
 def _is_of(block: Block, kind: str) -> bool:

@@ -26,7 +26,7 @@ from viz.sheets.upright import SmallName, upright
 _SIDE, _TOP, _BOTTOM = 18 * mm, 21 * mm, 18 * mm
 _SMALL = 7.5
 # Room for the number of all pages.
-_COUNT = 14.0
+_COUNT = 10.0
 # Capitals of that size, mm, as `shortened` counts.
 _CAPITALS = _SMALL * 0.75 / mm
 # A card higher than this may go on over a page.

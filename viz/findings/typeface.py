@@ -10,6 +10,7 @@ from reportlab.pdfbase.ttfonts import TTFont
 
 from viz.drawing.fonts import FAMILY, font_file
 from viz.export.paths import printable
+from viz.findings.document import unbroken
 
 PLAIN, BOLD = f"{FAMILY} text", f"{FAMILY} text bold"
 INK, QUIET, LINE, BAND = (HexColor(c) for c in ("#1f1d19", "#55524a", "#bfb8a8", "#f1eee5"))
@@ -32,7 +33,7 @@ def text(words: str) -> str:
 
     Letters the family lacks are drawn as empty boxes and are still found as themselves.
     """
-    kept = "".join(sign if sign <= "\uffff" else _BEYOND for sign in printable(words))
+    kept = "".join(sign if sign <= "\uffff" else _BEYOND for sign in unbroken(printable(words)))
     if not kept.isascii():
         _know(set(map(ord, kept)))
     return escape(kept)
