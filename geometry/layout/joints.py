@@ -21,6 +21,7 @@ _SLIVER = 0.4
 # A cut shorter than this only nicks a corner, metres.
 _NICK_M = 0.15
 _EVEN_M = 1e-6
+_FACE_M = 1e-3
 
 
 @dataclass(frozen=True, eq=False)
@@ -120,7 +121,9 @@ def _inward(part: shapely.Polygon) -> list[tuple[float, float]]:
 
 
 def _within(frame: BaseGeometry, line: LineString) -> list[LineString]:
-    parts = shapely.get_parts(frame.intersection(line))
+    # A line along a wall's face is no cut.
+    inside = frame.buffer(-_FACE_M, join_style="mitre")
+    parts = shapely.get_parts(inside.intersection(line))
     return [p for p in parts if p.geom_type == "LineString" and p.length > _NICK_M]
 
 

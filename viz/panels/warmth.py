@@ -1,4 +1,4 @@
-"""The page on the floor's warmth: heat to the ground, the edge, foam under load, heating tubes."""
+"""The page on the floor's warmth: heat to the ground, edge, foam under load, tubes, joints."""
 
 from collections.abc import Callable
 
@@ -8,6 +8,7 @@ from geometry.edge_heat import EdgeHeat, edge_heats
 from geometry.layout.tubing.lay import lay_tubes
 from viz import warmth_tables
 from viz.export.csvfile import to_csv
+from viz.figures.joints import joints_pictures
 from viz.figures.tubing.screen import tubing_pictures
 from viz.job import Job
 from viz.panels import shown
@@ -16,6 +17,10 @@ from viz.panels.pairs import Picture, pictures_of, show
 from viz.tables import Table
 
 _KEY = "warmth stage"
+_SAWN = (
+    "Sawing concrete makes silica dust that harms lungs for good: cut wet or with a vacuum, and "
+    "wear a mask. Know where tubes lie before you cut over them."
+)
 _PRESSED = (
     "Tubes in a slab cannot be mended: fill them, hold them under pressure before and while the "
     "concrete is placed, and read the gauge."
@@ -25,7 +30,7 @@ _PRESSED = (
 def warmth_page(work: Job) -> None:
     """Show one side of the floor's warmth: figures and findings first, then tables and files."""
     stages: dict[str, Callable[[Job], None]] = {
-        "Heat": _heat, "Edge": _edge, "Load": _load, "Tubes": _tubes,
+        "Heat": _heat, "Edge": _edge, "Load": _load, "Tubes": _tubes, "Joints": _joints,
     }  # fmt: skip
     stages[shown.stage_choice(list(stages), _KEY)](work)
 
@@ -90,6 +95,21 @@ def _tubes(work: Job) -> None:
             shown.save_drawing(picture.wide, picture.name)
 
 
+def _joints(work: Job) -> None:
+    """Show where the slab is cut and where it is kept apart."""
+    found = _joint_pictures(work.text)
+    if not found:
+        st.info("Nothing is said of joints; give how far apart they are in the field beside.")
+        return
+    for picture in found:
+        show(picture)
+    _found(work, ("slab-",))
+    shown.caution(_SAWN)
+    with st.container(horizontal=True):
+        for picture in found:
+            shown.save_drawing(picture.wide, picture.name)
+
+
 def _found(work: Job, beginnings: tuple[str, ...]) -> None:
     shown.verdicts(f for f in work.report.findings if f.id.startswith(beginnings))
 
@@ -115,3 +135,8 @@ def _edges(text: str) -> tuple[EdgeHeat, ...]:
 @st.cache_data(max_entries=8, show_spinner=False)
 def _pictures(text: str) -> tuple[Picture, ...]:
     return pictures_of(tubing_pictures(sound_job(text).layout))
+
+
+@st.cache_data(max_entries=8, show_spinner=False)
+def _joint_pictures(text: str) -> tuple[Picture, ...]:
+    return pictures_of(joints_pictures(sound_job(text).layout))

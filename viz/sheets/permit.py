@@ -25,7 +25,7 @@ from viz.sheets.pushes import pressure_wanted
 from viz.sheets.refs import detail_refs, section_refs
 from viz.sheets.sheet import Leaf, Numbered, Sheet, bound
 from viz.sheets.titleblock import room
-from viz.sheets.tubes import tubing_wanted
+from viz.sheets.tubes import floor_wanted
 from viz.style.text import body_height
 
 DISCIPLINE = "S"
@@ -51,9 +51,9 @@ def permit_set(work: Job, paper: PaperName, scale: Scale | None = None) -> tuple
     cut = desk.leaves(desk.sections(sections), scale)
     close = desk.leaves(desk.shots(5, "Details", details))
     plan = desk.plan(section_refs(sections, cut), detail_refs(details, close))
-    tubes = Group(1, "Heating tubes", tubing_wanted(work.layout, desk.text))
+    floors = Group(1, "Floors", floor_wanted(work.layout, desk.text))
     planned = desk.leaves(plan)
-    planned = (*planned, *desk.leaves(tubes, before=len(planned)))
+    planned = (*planned, *desk.leaves(floors, before=len(planned)))
     drawn = [*planned, *cut, *desk.leaves(desk.drain()), *close]
     words = desk.written(6, "Schedules", schedule_blocks(work, desk.text), TABLES_WIDE)
     leaves = [*drawn, *words]

@@ -1,0 +1,64 @@
+"""The slab's joints: none farther apart than asked, through corners that look inward and piers."""
+
+import pytest
+import shapely
+
+from geometry.designfile import read_design
+from geometry.layout.joints import Joints, lay_joints
+from geometry.layout.lay import lay_out
+from geometry.units import FOOT, INCH
+from tests.designs import design_of, seeded_raw
+
+L_SHAPE = """
+[project]
+name = "Invented L"
+[floor]
+joints = "{apart}"
+[[area]]
+name = "room"
+corners = ["0, 0", "40 ft, 0", "40 ft, 16 ft", "24 ft, 16 ft", "24 ft, 32 ft", "0, 32 ft"]
+{more}
+"""
+PIER = '[[area.pier]]\nname = "P1"\nat = "12 ft, 7 ft"\n'
+
+
+def joints(apart: str, more: str = "") -> Joints:
+    (found,) = lay_joints(lay_out(read_design(L_SHAPE.format(apart=apart, more=more))))
+    return found
+
+
+def test_cuts_run_through_the_inward_corner_and_the_pier() -> None:
+    """Walls 8 in thick: the slab's inward corner lies at 23 ft 4 in, 15 ft 4 in."""
+    laid = joints("10 ft", PIER)
+    corner = shapely.Point(24 * FOOT - 8 * INCH, 16 * FOOT - 8 * INCH)
+    assert sum(cut.distance(corner) < 2e-3 for cut in laid.cuts) == 2
+    pier = shapely.Point(12 * FOOT, 7 * FOOT)
+    near = sorted(cut.distance(pier) for cut in laid.cuts)
+    assert near[1] <= 8 * INCH
+    assert len(laid.apart) == 1
+
+
+@pytest.mark.parametrize("apart", ["6 ft", "10 ft", "15 ft"])
+def test_panels_are_the_slab_and_none_is_longer_than_asked(apart: str) -> None:
+    laid = joints(apart)
+    assert laid.largest[0] <= float(apart.split()[0]) * FOOT + 1e-6
+    # Panels of an L cut through its inward corner are rectangles that make up the slab.
+    assert sum(a * b for a, b in laid.panels) == pytest.approx(laid.slab.area)
+
+
+def test_rolled_floors_are_cut_within_their_slabs() -> None:
+    count = 0
+    for seed in (0, 3, 6):
+        raw = seeded_raw(seed)
+        assert raw is not None
+        raw["floor"]["joints"] = "8 ft"
+        for laid in lay_joints(lay_out(design_of(raw))):
+            count += len(laid.cuts)
+            assert all(laid.slab.buffer(1e-6).contains(cut) for cut in laid.cuts)
+            assert laid.largest[0] <= 8 * FOOT + 0.01
+    assert count > 5
+
+
+def test_without_a_spacing_nothing_is_cut() -> None:
+    text = L_SHAPE.format(apart="10 ft", more="").replace('joints = "10 ft"', "")
+    assert lay_joints(lay_out(read_design(text))) == ()
