@@ -66,6 +66,7 @@ def test_a_variant_outlasts_an_edit_and_the_edit_is_told_against_it(door):
     assert "No difference" in shown(door)
 
 
+@pytest.mark.slow
 def test_variants_are_renamed_and_taken_out_and_no_more_than_four_are_kept(door):
     keep(door, "one")
     keep(door, "one")

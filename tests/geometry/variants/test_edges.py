@@ -10,6 +10,7 @@ from geometry.variants.edges import edge_texts
 from viz.carried import examples
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", list(examples()))
 def test_each_way_is_a_file_that_gives_its_levels(name):
     text = examples()[name].read_text(encoding="utf-8")

@@ -12,6 +12,8 @@ from viz.job import job
 from viz.style.lines import CHAIN
 from viz.variant_pictures import variants_pictures
 
+pytestmark = pytest.mark.slow
+
 FOAM = 'thickness = "2 in", role = "insulation"'
 NAMES = ["Two inches", "Three inches"]
 
