@@ -47,6 +47,7 @@ def test_an_l_of_one_s_own_is_a_choice_four_sizes_and_a_button(page: AppTest) ->
     assert corners[4] == pytest.approx((20, 30.5))
 
 
+@pytest.mark.slow
 def test_a_size_that_cannot_be_is_said_and_changes_nothing(page: AppTest) -> None:
     before = text(page)
     page.segmented_control(key="preset shape").set_value("l").run()
@@ -61,6 +62,7 @@ def test_a_size_that_cannot_be_is_said_and_changes_nothing(page: AppTest) -> Non
     assert page.text_input(key="preset shape l leg ft-in").value == "40 ft"
 
 
+@pytest.mark.slow
 def test_floor_and_drain_are_put_in(page: AppTest) -> None:
     page.selectbox(key="preset floor").set_value("no foam").run()
     press(page, "Use this floor")

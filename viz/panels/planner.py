@@ -65,9 +65,11 @@ def planner(work: Job, area: int) -> None:
     area: its number in the file, from 0. What is dragged or typed is written into the text.
     """
     plan = plan_of(state.raw())
-    if not 0 <= area < len(plan.areas):
+    if not plan.areas:
         st.info("The plan comes back when the areas of the design file can be read again.")
         return
+    # The shown area may just have been taken out of the file.
+    area = area if 0 <= area < len(plan.areas) else 0
     _component()(
         key=_KEY,
         data=_told(plan, area) | {"north": work.layout.design.datum.north},

@@ -23,7 +23,7 @@ from viz.panels import state
 from viz.panels.fields import broken
 from viz.panels.refusals import change, say_refused
 
-_PICTURE_MM, _TEXT_MM = (96.0, 66.0), 2.8
+_PICTURE_MM, _TEXT_MM = (84.0, 54.0), 3.0
 _SHAPE, _FLOOR, _DRAIN = "preset shape", "preset floor", "preset drain"
 
 
@@ -44,11 +44,11 @@ def shape_presets() -> None:
     )
     shape = SHAPES[key or next(iter(SHAPES))]
     system = system_of(state.raw())
-    fields, beside = st.columns(2)
-    with fields:
-        words = _sizes(shape, system)
-    with beside:
-        st.caption(shape.about)
+    st.caption(shape.about)
+    # The picture stands over the fields it follows from.
+    over = st.container()
+    words = _sizes(shape, system)
+    with over:
         fine = _picture(shape, words, system)
     _use(_SHAPE, "Use this shape", lambda text: with_shape(text, shape.key, words))
     st.caption("Makes the outline anew: further areas and piers are taken out, the pit moves.")
@@ -74,10 +74,12 @@ def drain_presets() -> None:
 
 def _sizes(shape: Shape, system: System) -> dict[str, str]:
     """Show the fields of a shape's sizes; return what they say."""
-    return {
-        size.key: _size(f"{_SHAPE} {shape.key} {size.key} {system}", size, system)
-        for size in shape.sizes
-    }
+    words, columns = {}, st.columns(2)
+    for number, size in enumerate(shape.sizes):
+        with columns[number % 2]:
+            key = f"{_SHAPE} {shape.key} {size.key} {system}"
+            words[size.key] = _size(key, size, system)
+    return words
 
 
 def _size(key: str, size: Size, system: System) -> str:

@@ -25,7 +25,11 @@ def shape_figure(
     Where there are several the first is the deeper one and darker. The figure has no scale of its
     own: it shows which side is which.
     """
-    beside = text_width("00'-00 0/0\"", text)
+    beside = max(
+        text_width(show_length(length_of(o, n), system), text)
+        for o in outlines
+        for n in range(len(o))
+    )
     left, low, right, high = shapely.MultiPoint([p for o in outlines for p in o]).bounds
     room = (size[0] - 2 * (beside + _GAP), size[1] - 2 * (text + 2 * _GAP))
     scale = min(room[0] / max(right - left, 1e-6), room[1] / max(high - low, 1e-6))
