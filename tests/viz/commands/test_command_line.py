@@ -118,7 +118,7 @@ def test_models_are_written_as_glb_and_page(tmp_path):
 FIGURES = {
     "design.toml", "design.schema.json", "report.json", "report.schema.json", "levels.csv",
     "volumes.csv", "findings.csv", "inverts.csv", "order.csv", "order.xlsx", "model.glb",
-    "model.ifc", "model.html",
+    "model.ifc", "model.html", "findings.html", "findings.pdf",
 }  # fmt: skip
 
 
