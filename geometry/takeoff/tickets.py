@@ -15,6 +15,8 @@ from geometry.measures import read_measure
 
 HEAD = ("date", "material", "amount", "place")
 MOST_TICKETS = 5000
+MOST_BROKEN = 50
+LONGEST_LINE = 500
 LONGEST_PLACE = 60
 _LARGEST_KG, _LARGEST_M3 = 1e6, 1e3
 _KINDS = ("stone", "sand", "soil")
@@ -52,28 +54,38 @@ def read_tickets(text: str) -> Tickets:
     """Read a list of tickets; empty lines, lines that begin with # and the head are passed over."""
     tickets: list[Ticket] = []
     broken: list[BrokenLine] = []
-    for number, cells in _lines(text):
+    for number, line in _lines(text):
         if len(tickets) >= MOST_TICKETS:
             broken.append(BrokenLine(number, f"more than {MOST_TICKETS:,} tickets; split the list"))
             break
+        if len(broken) >= MOST_BROKEN:
+            more = "more lines follow that cannot be read; mend these first"
+            broken.append(BrokenLine(number, more))
+            break
         try:
-            tickets.append(_ticket(cells))
+            tickets.append(_ticket(_cells(line)))
         except ValueError as error:
             broken.append(BrokenLine(number, str(error)))
     return Tickets(tuple(tickets), tuple(broken))
 
 
-def _lines(text: str) -> Iterator[tuple[int, list[str]]]:
+def _lines(text: str) -> Iterator[tuple[int, str]]:
     for number, line in enumerate(text.removeprefix("\ufeff").splitlines(), 1):
         if not line.strip() or line.lstrip().startswith("#"):
             continue
-        cells = [cell.strip() for cell in next(_reader(line), [])]
-        if tuple(cell.casefold() for cell in cells) != HEAD:
-            yield number, cells
+        if tuple(cell.strip().casefold() for cell in line[:LONGEST_LINE].split(",")) != HEAD:
+            yield number, line
 
 
-def _reader(line: str) -> Iterator[list[str]]:
-    return csv.reader([line.replace("\0", "")], skipinitialspace=True)
+def _cells(line: str) -> list[str]:
+    """Return the cells of a line. Raises ValueError in a sentence."""
+    if len(line) > LONGEST_LINE:
+        raise ValueError(f"the line has {len(line):,} characters; a ticket is one short line")
+    try:
+        found = next(csv.reader([line.replace("\0", "")], skipinitialspace=True), [])
+    except csv.Error:
+        raise ValueError("the line cannot be read; look at its quotes") from None
+    return [cell.strip() for cell in found]
 
 
 def _ticket(cells: list[str]) -> Ticket:
@@ -144,10 +156,10 @@ def with_ticket(text: str, line: str) -> str:
 
     line: as in the list. Raises ValueError in a sentence if it is no ticket.
     """
-    read = [cells for _, cells in _lines(line)]
+    read = [one for _, one in _lines(line)]
     if len(read) != 1:
         raise ValueError('give one ticket, like "2026-04-02, stone-57, 14.2 tons, basement"')
-    ticket = _ticket(read[0])
+    ticket = _ticket(_cells(read[0]))
     out = StringIO()
     writer = csv.writer(out, lineterminator="\n")
     kept = text if not text or text.endswith("\n") else f"{text}\n"

@@ -1,6 +1,7 @@
 """The page "Order": boards as laid, the dispatcher's list, pours, cuts; and what has arrived."""
 
 from collections.abc import Callable
+from html import escape
 
 import streamlit as st
 
@@ -43,7 +44,7 @@ def _to_order(work: Job) -> None:
         st.subheader(title)
         shown.rows(table)
     if found.cost is not None:
-        st.html(f"<b>Together: {order_tables.cost(found.cost, found.currency)}</b>")
+        st.html(f"<b>Together: {escape(order_tables.cost(found.cost, found.currency))}</b>")
     shown.lines("To know", order_tables.notes(found))
     shown.lines("Not counted", found.left_out)
     shown.caution(_CAUTION)

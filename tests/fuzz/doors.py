@@ -1,0 +1,62 @@
+"""A process of its own with little memory: files in, what became of each out, as lines of JSON.
+
+`python -m tests.fuzz.doors FOLDER`: the files of FOLDER/design, FOLDER/shots, FOLDER/tickets.
+"""
+
+import json
+import resource
+import sys
+import time
+from pathlib import Path
+
+# Address space the process may take, and what is taken of it at the most, bytes.
+MEMORY, PEAK = 3 * 1024**3, 700 * 1024**2
+# Processor's seconds for one file; the whole process is stopped by force beyond its sum.
+SECONDS = 10.0
+
+
+def main(folder: Path) -> None:
+    """Try every file; print its name, its seconds, and the sentence or the kind of failure."""
+    resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
+    from geometry.designfile import load, load_bytes, read_design
+    from geometry.errors import BedcourseError
+    from geometry.layout.lay import lay_out
+    from geometry.survey.asdug import as_dug
+    from geometry.survey.reading import LARGEST_BYTES, read_shots
+    from geometry.takeoff.deliveries import arrived
+    from geometry.takeoff.tickets import read_tickets
+    from viz.carried import demo
+
+    house = lay_out(read_design(load(demo())))
+
+    def design(file: Path) -> object:
+        return lay_out(read_design(load(file)))
+
+    def shots(file: Path) -> object:
+        return as_dug(house, read_shots(load_bytes(file, LARGEST_BYTES), house.design), None)
+
+    def tickets(file: Path) -> object:
+        return arrived(house, read_tickets(load(file)).tickets)
+
+    for door in (design, shots, tickets):
+        for file in sorted((folder / door.__name__).glob("*")):
+            start, said, failed = time.process_time(), "", ""
+            try:
+                door(file)
+            except BedcourseError as error:
+                said = str(error)
+            except Exception as error:
+                failed = f"{type(error).__name__}: {error}"
+            row = {
+                "file": f"{door.__name__}/{file.name}",
+                "said": said[:2000],
+                "failed": failed[:300],
+            }
+            sys.stdout.write(json.dumps({**row, "seconds": time.process_time() - start}) + "\n")
+            sys.stdout.flush()
+    peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss * 1024
+    sys.stdout.write(json.dumps({"peak": peak}) + "\n")
+
+
+if __name__ == "__main__":
+    main(Path(sys.argv[1]))
