@@ -66,7 +66,7 @@ def model_rows(repeats: int) -> Iterator[Row]:
 def _sent(text: str, held: set[str]) -> tuple[float, bytes]:
     """Return the milliseconds from a text to the model's data, and the data."""
     start = time.perf_counter()
-    data = message(model(job(text)), held, {})
+    data = message(model(job(text)), held)
     return (time.perf_counter() - start) * MS, data
 
 

@@ -16,6 +16,7 @@ class Desk {
     this.shapes = new Map(); // packed shapes by name, the longest unused first
     this.count = 0; // messages so far: a slow one does not follow a later one
     this.told = null; // the last whole message
+    this.theme = ""; // light or dark, as the frame was told
     this.kept = null; // what the visitor has chosen, for a frame made anew
     window.addEventListener("message", (event) => this.hear(event));
   }
@@ -34,6 +35,8 @@ class Desk {
       unpacked(bytes).then((text) => {
         frame.srcdoc = text;
       });
+    } else if (this.theme !== theme(place)) {
+      this.post();
     }
     return () => {
       if (this.place === place && !place.isConnected) this.place = this.frame = null;
@@ -56,7 +59,7 @@ class Desk {
     }
     const wanted = Object.fromEntries(names.map((name) => [name, this.shapes.get(name)]));
     this.keep(wanted);
-    this.told = { bedcourse: "load", model: { ...told.model, shapes: wanted }, dress: told.dress };
+    this.told = { model: { ...told.model, shapes: wanted }, language: told.language };
     this.post();
   }
 
@@ -75,8 +78,11 @@ class Desk {
 
   post() {
     if (!this.told || !this.ready) return;
+    const { model, language } = this.told;
     const recall = this.shown ? undefined : this.kept;
-    this.frame.contentWindow.postMessage({ ...this.told, recall }, "*");
+    this.theme = theme(this.place);
+    const dress = { language, theme: this.theme };
+    this.frame.contentWindow.postMessage({ bedcourse: "load", model, dress, recall }, "*");
   }
 
   hear(event) {
@@ -99,6 +105,17 @@ class Desk {
     line.hidden = !words;
     if (words) line.textContent = words;
   }
+}
+
+// Whether the page around the frame is light or dark, by the ground it stands on.
+function theme(place) {
+  const brush = document.createElement("canvas").getContext("2d");
+  if (!brush) return "auto";
+  brush.fillStyle = "#fff";
+  brush.fillStyle = getComputedStyle(place).getPropertyValue("--st-background-color").trim();
+  const tone = Number.parseInt(brush.fillStyle.slice(1), 16);
+  const bright = 0.3 * (tone >> 16) + 0.6 * ((tone >> 8) & 255) + 0.1 * (tone & 255);
+  return bright < 110 ? "dark" : "light";
 }
 
 function same(one, other) {

@@ -55,8 +55,10 @@ def turning(work: Job, *, height: int, language: str = "") -> None:
     as "es"; without one the browser's. Raises BedcourseError where the viewer's script is
     missing from the installation.
     """
-    _frame()(key=f"{_KEY} frame", data={"shell": _shell(), "height": height}, height=height)
-    _sent(work, language)
+    # Without a gap between them: what carries the model takes no room, before and after it comes.
+    with st.container(gap=None):
+        _frame()(key=f"{_KEY} frame", data={"shell": _shell(), "height": height}, height=height)
+        _sent(work, language)
 
 
 @st.fragment
@@ -64,24 +66,23 @@ def _sent(work: Job, language: str) -> None:
     """Send the model; a fragment, so that an answer to the browser runs nothing else."""
     _model()(
         key=_KEY,
-        data=_message(work, {"language": language, "theme": st.context.theme.type or "auto"}),
-        height=1,
+        data=_message(work, language),
         on_missing_change=_resend,
     )
 
 
-def _message(work: Job, dress: dict[str, str]) -> bytes:
+def _message(work: Job, language: str) -> bytes:
     """Return the model with those shapes the browser is not known to hold.
 
     The same as last time where nothing has changed: then it is not sent at all.
     """
-    asked = (work.text, tuple(dress.values()))
+    asked = (work.text, language)
     last = st.session_state.get(_SENT)
     if last and last[0] == asked:
         return bytes(last[1])
     held: dict[str, None] = st.session_state.setdefault(_HELD, {})
     record = cached.viewer_model(work.text)
-    made = message(record, held, dress)
+    made = message(record, held, language)
     for name in record["shapes"]:
         held.pop(name, None)
         held[name] = None

@@ -9,12 +9,12 @@ from typing import Any
 _EFFORT = 3
 
 
-def message(record: Mapping[str, Any], held: Container[str], dress: Mapping[str, str]) -> bytes:
+def message(record: Mapping[str, Any], held: Container[str], language: str = "") -> bytes:
     """Return a model as deflated JSON, without those of its shapes that are held.
 
-    record: of `model`. held: names of shapes. dress: the language and the theme of the page
-    around the viewer, by these two names.
+    record: of `model`. held: names of shapes. language: of the page around the viewer, by its
+    code; without one the visitor's stays.
     """
     new = {name: text for name, text in record["shapes"].items() if name not in held}
-    told = {"model": {**record, "shapes": new}, "dress": dict(dress)}
+    told = {"model": {**record, "shapes": new}, "language": language}
     return zlib.compress(json.dumps(told, separators=(",", ":")).encode(), _EFFORT)

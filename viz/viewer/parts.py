@@ -16,11 +16,11 @@ from geometry.units import System, show_elevation, show_level, show_volume, to_u
 from viz.job import Job
 from viz.language.reader import NATIVE, Language
 from viz.scene.bodies import HIDING, Body, lifted
+from viz.scene.staged import Built, built
 from viz.style.materials import Look, look_of
 from viz.viewer.ground import PART as UNDISTURBED
 from viz.viewer.packing import Head
 from viz.viewer.speaking import Spoken, capital, same, spoken
-from viz.viewer.stages import Built, built
 from viz.words import part_words
 
 # Parts that bear their material's name, not one of their own.

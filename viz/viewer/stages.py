@@ -1,9 +1,7 @@
 """The stages of the build for the page: what each is called, says and lays."""
 
-from dataclasses import dataclass
 from typing import Any
 
-from geometry.label import Label, Role
 from geometry.layout.lay import Layout
 from geometry.site.records import Stage
 from geometry.site.stages import stages
@@ -11,44 +9,8 @@ from viz.language.reader import codes, language
 from viz.sheets.card_words import Words
 from viz.viewer.ground import PART as UNDISTURBED
 
-_STANDS: frozenset[Role] = frozenset(
-    ("footing", "wall", "pad", "column", "sleeve", "bleeder", "excavation")
-)
 # Of several parts of a stage, those that stand for it in the list.
 _MAIN = ("ground/backfill",)
-_BEDDING = ("bedding_high", "bedding")
-
-
-@dataclass(frozen=True)
-class Built:
-    """When a part is built: the stage that begins it and that which finishes it, by number.
-
-    -1: it stands already. top: the level up to which it is there in between, metres.
-    """
-
-    begins: int
-    finished: int
-    top: float | None = None
-
-
-def built(layout: Layout, label: Label) -> Built:
-    """Return when a part is built."""
-    found = stages(layout)
-    mine = [n for n, stage in enumerate(found) if label.part in stage.parts]
-    if label.role in _STANDS or not found:
-        return Built(-1, -1)
-    if not mine:
-        later = (n for n, stage in enumerate(found) if stage.step >= label.stage)
-        number = next(later, len(found) - 1)
-        return Built(number, number)
-    if found[mine[0]].portion == "under pipe":
-        return Built(mine[0], mine[-1], _top(found[mine[0]]))
-    return Built(mine[0], mine[0])
-
-
-def _top(stage: Stage) -> float | None:
-    levels = {shot.key: shot.level for shot in stage.shots}
-    return next((levels[key] for key in _BEDDING if key in levels), None)
 
 
 def told(layout: Layout, looks: dict[str, int]) -> list[dict[str, Any]]:

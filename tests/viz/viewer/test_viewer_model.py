@@ -65,12 +65,12 @@ def test_a_part_that_only_moved_is_known_by_its_shape() -> None:
 def test_a_message_brings_what_is_not_held_and_no_more() -> None:
     every = set(RECORD["shapes"])
     held = sorted(every)[::2]
-    told = json.loads(zlib.decompress(message(RECORD, held, {"theme": "dark"})))
+    told = json.loads(zlib.decompress(message(RECORD, held, "es")))
     assert set(told["model"]["shapes"]) == every - set(held)
     assert told["model"]["shapes"].items() <= RECORD["shapes"].items()
     assert {part["mesh"]["shape"] for part in told["model"]["parts"]} == every
-    assert told["dress"] == {"theme": "dark"}
-    assert len(message(RECORD, every, {})) < len(message(RECORD, (), {}))
+    assert told["language"] == "es"
+    assert len(message(RECORD, every)) < len(message(RECORD, ()))
 
 
 def test_whole_numbers_of_any_size_and_sign_survive() -> None:
