@@ -129,9 +129,19 @@ def _with_daylight(text: str) -> str:
         "toward": place_words(toward_place(outlines, _drained(raw)), system),
         "ground": [place_words(at, system) for at in ground],
     }
-    document: Any = tomlkit.parse(added(text, (*home, "daylight"), entry))
-    inside(document, (*home, "daylight", 0))["ground"].comment(NOTE)
-    return tomlkit.dumps(document)
+    return _noted(added(text, (*home, "daylight"), entry), (*home, "daylight", 0, "ground"))
+
+
+def _noted(text: str, path: Path) -> str:
+    """Return the text with a note beside the ground, where its line can take one."""
+    document: Any = tomlkit.parse(text)
+    inside(document, path).comment(NOTE)
+    noted = tomlkit.dumps(document)
+    try:
+        tomllib.loads(noted)
+    except tomllib.TOMLDecodeError:
+        return text
+    return noted
 
 
 def _grade(raw: Any) -> float:

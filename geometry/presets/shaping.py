@@ -6,7 +6,7 @@ from typing import Any
 
 from geometry.designfile import edited
 from geometry.designlists import added, without
-from geometry.errors import LengthError
+from geometry.errors import DesignError, Fault, LengthError
 from geometry.faults.lines import Path
 from geometry.faults.places import inside
 from geometry.faults.text import raw_design
@@ -33,6 +33,9 @@ def with_shape(text: str, key: str, sizes: Mapping[str, str]) -> str:
     """
     shape = SHAPES[key]
     raw = raw_design(text)
+    if not isinstance(inside(raw, ("area", 0)), dict):
+        sentence = "the file has no area to give a shape to; add a table [[area]] with a name"
+        raise DesignError((Fault("area", sentence),))
     system = system_of(raw)
     found = sized(shape, sizes, system, bare_of(raw))
     corners = corners_of(shape, found, system)

@@ -5,6 +5,7 @@ from math import hypot
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
+from shapely import Polygon
 
 from geometry.plan import edits
 from geometry.plan.edits import EditError, Outline, length_of, right_angled, simple
@@ -134,3 +135,14 @@ def test_what_cannot_be_is_refused_in_a_sentence() -> None:
         edits.without_corner((((0, 0), (9, 0), (0, 9)),), 0, 1)
     with pytest.raises(EditError, match="needs a length"):
         edits.with_length(BOTH, 0, 0, 0.0)
+
+
+@pytest.mark.parametrize("more", [-3.0, 5.0])
+@pytest.mark.parametrize("area", [0, 1])
+def test_areas_that_share_walls_still_do_whatever_side_is_typed(area: int, more: float) -> None:
+    for side in range(len(BOTH[area])):
+        found = edits.with_length(BOTH, area, side, length_of(BOTH[area], side) + more)
+        assert all(map(right_angled, found))
+        one, two = map(Polygon, found)
+        assert one.intersection(two).area == pytest.approx(0.0, abs=1e-9)
+        assert one.exterior.intersection(two.exterior).length > 10

@@ -1,6 +1,7 @@
 """Ready beginnings: sound on every example and on a fresh design, all else in the file kept."""
 
 import tomllib
+from collections.abc import Callable
 from itertools import product
 
 import pytest
@@ -132,6 +133,31 @@ def test_a_size_that_cannot_be_is_said_so(key: str, words: dict[str, str], sente
     assert sentence in fault.sentence
     labels = {size.key: size.label for size in SHAPES[key].sizes}
     assert fault.place in labels.values()
+
+
+@pytest.mark.parametrize("text", ["", "area = []", "area = 3", "drain = 3\nsump = 4\nfloor = 5"])
+def test_an_odd_file_is_changed_or_refused_in_a_sentence(text: str) -> None:
+    with pytest.raises(DesignError, match="no area to give a shape to"):
+        with_shape(text, "l", {})
+    made = [lambda k=k: with_floor(text, k) for k in FLOORS]
+    for change in made + [lambda k=k: with_drain(text, k) for k in DRAINS]:
+        said = refusal(change)
+        assert not said or "cannot be changed here" in said
+
+
+def refusal(change: Callable[[], str]) -> str:
+    """Why a change is refused; nothing where it is made, and then it reads again."""
+    try:
+        tomllib.loads(change())
+    except DesignError as error:
+        return str(error)
+    return ""
+
+
+def test_a_drain_written_within_a_line_is_changed_too() -> None:
+    text = 'drain = { line = "inside" }\n' + start_text().partition("[drain]")[0]
+    new = with_drain(text, "both-daylight")
+    assert {d.line for d in read_design(new).drains} == {"outside", "inside"}
 
 
 def test_a_text_that_is_no_toml_is_refused() -> None:
