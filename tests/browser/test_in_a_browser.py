@@ -21,11 +21,19 @@ def look_at(page, view):
     page.get_by_role("radio", name=view, exact=True).click()
 
 
+def settled(page):
+    """Wait until the page shows what was asked for, nothing of what was there before."""
+    page.wait_for_timeout(400)
+    done = "() => document.querySelector('.stApp').dataset.testScriptState === 'notRunning'"
+    page.wait_for_function(done, timeout=PATIENCE)
+    page.wait_for_timeout(600)
+
+
 def drawn(page):
     """Wait until the model's own page has drawn its parts; return how many."""
-    frame = page.frame_locator("iframe")
-    frame.locator("body[data-drawn]").wait_for(timeout=PATIENCE)
-    return int(frame.locator("body").get_attribute("data-drawn"))
+    body = page.frame_locator(".turning iframe").locator("[data-drawn]")
+    body.wait_for(timeout=PATIENCE)
+    return int(body.get_attribute("data-drawn"))
 
 
 def test_an_edit_changes_the_figures_and_nothing_leaves_this_machine(page):
@@ -48,8 +56,7 @@ def test_an_edit_changes_the_figures_and_nothing_leaves_this_machine(page):
 def test_every_view_fits_the_screen(page):
     for view in PAGES:
         look_at(page, view)
-        page.wait_for_timeout(2000)
-        page.wait_for_selector(".foot", timeout=PATIENCE)
+        settled(page)
         wide = page.evaluate("document.querySelector('.stMain').scrollWidth")
         assert wide <= page.viewport_size["width"], view
         assert page.evaluate(OVERLAPS) == [], view

@@ -23,9 +23,18 @@ from viz.panels.layers import layers
 from viz.panels.layout import AREA
 from viz.panels.loads import loads, rules
 from viz.panels.ordering import ordering
+from viz.panels.presets import drain_presets, floor_presets, shape_presets
 from viz.panels.sitework import backfill, ground, sump, water
 from viz.panels.state import Path
 from viz.panels.titles import title_block
+from viz.panels.warmthfields import (
+    climate_fields,
+    joint_fields,
+    load_fields,
+    site_fields,
+    tubing_fields,
+    wall_fields,
+)
 
 
 def _readable() -> rows.Raw | None:
@@ -43,13 +52,18 @@ def layout_fields() -> None:
     raw = _readable()
     if raw is None:
         return
+    with st.expander("Begin from a shape"):
+        shape_presets()
     area = _chosen_area(raw["area"])
     with st.expander("Outline, step and piers", expanded=True):
         _outline(area)
     with st.expander("Footing and wall"):
         _footing(raw, area)
+        wall_fields()
     with st.expander("Ground, dig and levels"):
         ground()
+    with st.expander("What the place asks"):
+        site_fields()
 
 
 def floor_fields() -> None:
@@ -58,14 +72,24 @@ def floor_fields() -> None:
     if raw is None:
         return
     area = _chosen_area(raw["area"])
+    with st.expander("Begin from a usual floor"):
+        floor_presets()
     with st.expander("Floor build-up", expanded=True):
         _floor(raw, area)
+    with st.expander("Joints and heating tubes"):
+        joint_fields()
+        tubing_fields()
+    with st.expander("Warmth and loads"):
+        climate_fields()
+        load_fields()
 
 
 def drain_fields() -> None:
     """Show the drains, what they empty into, the water and what lies on the pipe."""
     if _readable() is None:
         return
+    with st.expander("Begin from a usual drain"):
+        drain_presets()
     with st.expander("Drains", expanded=True):
         drains()
     with st.expander("Sump pit"):

@@ -10,15 +10,17 @@ from viz.panels import shown
 from viz.panels.cached import sound_job
 from viz.panels.layout import levels, model
 from viz.panels.pairs import Picture, picture, show
+from viz.panels.warmth import warmth_page
 from viz.pictures import detail_shots, floor_shot, picture_of
 
 _KEY = "floor stage"
 
 
 def floor(work: Job) -> None:
-    """Show the floor in section, as a model, or as levels."""
+    """Show the floor in section, as a model, as levels, or how warm it is."""
     stages: dict[str, Callable[[Job], None]] = {
         "Build-up": build_up, "Model": model, "Levels": levels,
+        "Warmth": warmth_page,
     }  # fmt: skip
     stages[shown.stage_choice(list(stages), _KEY)](work)
 

@@ -10,10 +10,10 @@ from uuid import uuid4
 import streamlit as st
 from streamlit.components.v2.types import ComponentRenderer
 
-from viz.panels import asdug, deliveries, state
+from viz.panels import asdug, deliveries, state, variants
 
 NOTICE = "work brought back"
-_KEY, _VISIT, _OPENED = "keeper", "visit", "opened"
+_KEY, _VISIT, _OPENED, _VARIANTS = "keeper", "visit", "opened", "variants"
 # What is kept: the design's text, and the lists that were brought to it.
 _KEPT = (state.TEXT, asdug.SHOTS, deliveries.LISTED)
 # A tab's store holds some 5 MB; a longer list of shots is a file of its own anyway.
@@ -32,12 +32,13 @@ def keep(opened: str) -> None:
     opened: names the file the app was opened on; what was made of another is left alone.
     """
     found = {key: _packed(st.session_state[key]) for key in _KEPT if key in st.session_state}
-    held = json.dumps({_OPENED: opened, **found})
+    held = json.dumps({_OPENED: opened, _VARIANTS: variants.listed(), **found})
     visit = st.session_state.setdefault(_VISIT, uuid4().hex)
-    _component()(
-        key=_KEY, data={"held": held, "visit": visit}, height="content",
-        on_found_change=lambda: _bring_back(opened),
-    )  # fmt: skip
+    with st.container(key="kept"):
+        _component()(
+            key=_KEY, data={"held": held, "visit": visit}, height="content",
+            on_found_change=lambda: _bring_back(opened),
+        )  # fmt: skip
 
 
 def _bring_back(opened: str) -> None:
@@ -53,6 +54,7 @@ def _bring_back(opened: str) -> None:
     if isinstance(text, str) and text != state.text():
         state.put(text)
         st.session_state[NOTICE] = True
+    variants.take_up(str(held.get(_VARIANTS)))
     st.session_state.update({key: kept for key, kept in found.items() if kept is not None})
 
 

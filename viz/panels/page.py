@@ -38,6 +38,7 @@ def page() -> None:
         opening()
         return
     _head(work)
+    keeper.keep(os.environ.get(OPENED, ""))
     _brought_back()
     name = _chosen_page()
     one = PAGES[name]
@@ -54,7 +55,6 @@ def page() -> None:
         with looked_at:
             _said(lambda: one.shown(work))
     _foot()
-    keeper.keep(os.environ.get(OPENED, ""))
 
 
 def _begin() -> None:

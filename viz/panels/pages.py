@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from viz.job import Job
+from viz.panels.checking import checks_page
 from viz.panels.controls import (
     check_fields,
     drain_fields,
@@ -12,7 +13,6 @@ from viz.panels.controls import (
     order_fields,
     set_fields,
 )
-from viz.panels.findings import findings
 from viz.panels.floor import floor
 from viz.panels.layout import layout
 from viz.panels.order import order
@@ -39,7 +39,7 @@ PAGES = {
     "Section": Page(section),
     "On site": Page(on_site),
     "Order": Page(order, order_fields),
-    "Checks": Page(findings, check_fields),
+    "Checks": Page(checks_page, check_fields),
     "Compare": Page(variants),
     "Set": Page(permit, set_fields),
 }

@@ -3,6 +3,7 @@
 Nothing is computed here: the comparison is geometry's, its words and tables are viz's.
 """
 
+import json
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
@@ -57,6 +58,23 @@ def variants(work: Job) -> None:
 def _kept() -> tuple[Kept, ...]:
     found: tuple[Kept, ...] = st.session_state.get(_KEPT, ())
     return found
+
+
+def listed() -> str:
+    """Return the kept variants as text, to be taken up again by `take_up`."""
+    return json.dumps([[one.name, one.text] for one in _kept()])
+
+
+def take_up(words: str) -> None:
+    """Keep the variants of a list that `listed` gave; what is no such list is left alone."""
+    try:
+        rows = json.loads(words)
+    except ValueError:
+        return
+    for row in rows if isinstance(rows, list) else ():
+        match row:
+            case [str(name), str(text)]:
+                _keep(name, text)
 
 
 def _keeping(work: Job) -> None:
