@@ -17,7 +17,6 @@ class Planner extends Labels {
   constructor(root) {
     super();
     const find = (name) => root.querySelector(name);
-    this.root = root;
     [this.plan, this.draft, this.fields] = [".plan", ".draft", ".sides"].map(find);
     [this.removal, this.hint] = [".remove", ".hint"].map(find);
     this.shown = new Map(); // drawn elements by their key
@@ -101,7 +100,7 @@ class Planner extends Labels {
     if (!held) return;
     this.held = null;
     this.guides = [];
-    const on = grip(this.root.elementFromPoint?.(event.clientX, event.clientY) ?? event.target);
+    const on = grip(this.draft.getRootNode().elementFromPoint(event.clientX, event.clientY));
     if (held.kind === "add" && on && keyOf(on) === keyOf(held)) this.add(held.number);
     if (held.dragged) {
       this.waiting = true;

@@ -1,6 +1,7 @@
 """The plan to be edited: corners, piers and the pit are dragged, lengths of sides are typed."""
 
 from functools import cache
+from math import isfinite
 from pathlib import Path
 from typing import Any
 
@@ -115,11 +116,12 @@ def _heard(said: Any) -> None:
     try:
         kind, area, number = str(said["kind"]), int(said["area"]), int(said["number"])
         words = str(said.get("words", ""))[:60]
-        x, y = said.get("at") or (0.0, 0.0)
-        to = (round(float(x), 6), round(float(y), 6))
+        x, y = (round(float(size), 6) for size in said.get("at") or (0.0, 0.0))
     except (TypeError, ValueError, LookupError):
         return
-    change(_REFUSED, lambda text: _edited(text, kind, area, number, to, words))
+    if not (isfinite(x) and isfinite(y)):
+        return
+    change(_REFUSED, lambda text: _edited(text, kind, area, number, (x, y), words))
     if kind == "length" and refused(_REFUSED):
         st.session_state[_TYPED] = {"side": number, "words": words}
 
