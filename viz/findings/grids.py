@@ -1,6 +1,8 @@
 """Tables and cards on paper: columns as wide as their words ask, rows that stay whole."""
 
+import textwrap
 from collections.abc import Iterator, Sequence
+from itertools import zip_longest
 
 from reportlab.lib.colors import HexColor
 from reportlab.platypus import Flowable, Paragraph, Table, TableStyle
@@ -15,6 +17,11 @@ _EDGE: dict[Severity, tuple[str, float]] = {
     "fine": ("#4f6a5c", 2.5), "look": ("#a5761f", 4.0), "stop": ("#8f2f24", 6.0),
 }  # fmt: skip
 _CAPTION = 54.0
+# Title, heads and two rows stand together; of a card its head and the first row.
+_TOGETHER = 4
+# Letters of a cell that no page is too low for.
+_LONGEST = 1100
+_ENDLESS = 1e6
 _STEP = 0.35
 # A cell longer than this asks for no more width while others ask, points.
 _MOST_ASKED = 230.0
@@ -24,7 +31,7 @@ def grid_flow(grid: Grid, room: float) -> Flowable:
     """Return a table with its title over it, on every page it goes on; room: points across."""
     size, widths = _fitted(grid, room)
     head = [Paragraph(text(words), cell(size, bold=True)) for words in grid.head]
-    rows = [[Paragraph(text(words), cell(size)) for words in row] for row in grid.rows]
+    rows = [[Paragraph(text(words), cell(size)) for words in row] for row in shorter(grid.rows)]
     note = [_across(grid.note, "note", grid)] if grid.note else []
     made = Table(
         [_across(grid.title, "head", grid), head, *rows, *note], colWidths=widths, repeatRows=2,
@@ -32,6 +39,23 @@ def grid_flow(grid: Grid, room: float) -> Flowable:
     )  # fmt: skip
     made.setStyle(_ruled(len(rows), len(note)))
     return made
+
+
+def shorter(rows: Sequence[tuple[str, ...]]) -> Iterator[tuple[str, ...]]:
+    """Yield rows none of which is higher than a page: what is too long goes on in the next row."""
+    for row in rows:
+        pieces = [_pieces(words) for words in row]
+        yield from zip_longest(*pieces, fillvalue="")
+
+
+def _pieces(words: str) -> list[str]:
+    return textwrap.wrap(words, _LONGEST) if len(words) > _LONGEST else [words]
+
+
+def least_height(made: Table, room: float) -> float:
+    """Return the height of the rows of a table that stay together at its top, points."""
+    made.wrap(room, _ENDLESS)
+    return float(sum(made._rowHeights[:_TOGETHER]))
 
 
 def _across(words: str, name: str, grid: Grid) -> list[Flowable | str]:
@@ -47,7 +71,10 @@ def _ruled(rows: int, notes: int) -> TableStyle:
     if notes:
         across += [("SPAN", (0, -1), (-1, -1)), ("LEFTPADDING", (0, -1), (-1, -1), 0)]
     # The head stays with two rows, the last two with each other and with the note.
-    whole = [("NOSPLIT", (0, 0), (-1, min(3, last))), ("NOSPLIT", (0, -2 - notes), (-1, -1))]
+    whole = [
+        ("NOSPLIT", (0, 0), (-1, min(_TOGETHER - 1, last))),
+        ("NOSPLIT", (0, -2 - notes), (-1, -1)),
+    ]
     return TableStyle([
         ("VALIGN", (0, 0), (-1, 1), "BOTTOM"), ("VALIGN", (0, 2), (-1, -1), "TOP"),
         ("BACKGROUND", (0, 1), (-1, 1), BAND), ("LINEBELOW", (0, 1), (-1, 1), 1.0, INK),
@@ -110,7 +137,7 @@ def card_flow(card: Card, room: float) -> Flowable:
     )
     rows = [
         [Paragraph(text(caption), style("note")), Paragraph(text(words), cell(BODY - 0.5))]
-        for caption, words in card.rows
+        for caption, words in shorter(card.rows)
     ]
     made = Table([[head, ""], *rows], colWidths=[_CAPTION, room - _CAPTION], repeatRows=1,
                  spaceBefore=4, spaceAfter=5)  # fmt: skip

@@ -13,13 +13,14 @@ from reportlab.platypus import (
     KeepTogether,
     PageTemplate,
     Paragraph,
+    Table,
 )
 
 from viz.drawing.fonts import shortened
 from viz.export.paths import printable
 from viz.export.pdf import DocumentInfo, Undated
 from viz.findings.document import Block, Card, Document, Grid, Items, Section
-from viz.findings.grids import card_flow, grid_flow
+from viz.findings.grids import card_flow, grid_flow, least_height
 from viz.findings.typeface import BOLD, INK, LINE, PLAIN, QUIET, style, text
 from viz.sheets.upright import SmallName, upright
 
@@ -31,8 +32,9 @@ _COUNT = 10.0
 _CAPITALS = _SMALL * 0.75 / mm
 # A card higher than this may go on over a page.
 _WHOLE = 105 * mm
-# Room a heading asks for itself and what begins under it.
-_ROOM = {"h2": 52 * mm, "h3": 40 * mm}
+# What follows a heading's first paragraph has room to begin.
+_LINES = 18 * mm
+_ENDLESS = 1e6
 # The number of all pages is known when the last is written, and drawn on each by this name.
 _ALL = "pages"
 
@@ -129,13 +131,35 @@ def _flow(document: Document, room: float) -> Iterator[Flowable]:
 
 
 def _section(section: Section, room: float, level: int) -> Iterator[Flowable]:
-    name = ("h2", "h3")[level]
-    yield CondPageBreak(_ROOM[name])
-    yield _Heading(section.title, name, section.key, level)
-    for block in section.blocks:
-        yield from _block(block, room)
+    flows = [flow for block in section.blocks for flow in _block(block, room)]
     for part in section.parts:
-        yield from _section(part, room, level + 1)
+        flows += _section(part, room, level + 1)
+    head = _Heading(section.title, ("h2", "h3")[level], section.key, level)
+    yield CondPageBreak(_least([head, *flows], room))
+    yield head
+    yield from flows
+
+
+def _least(flows: list[Flowable], room: float) -> float:
+    """Return the height a heading asks for: itself and what begins under it."""
+    high = 0.0
+    for one in flows:
+        if isinstance(one, CondPageBreak):
+            continue
+        if isinstance(one, Table):
+            return high + float(least_height(one, room))
+        if isinstance(one, KeepTogether):
+            return high + _card_height(one._content[0], room)
+        high += float(one.wrap(room, _ENDLESS)[1]) + one.style.spaceBefore + one.style.spaceAfter
+        if not isinstance(one, _Heading) and one.style.name != "note":
+            break
+    return high + _LINES
+
+
+def _card_height(card: Table, room: float) -> float:
+    """Return the height a card asks for: all of it unless it may go on over a page."""
+    whole = float(card.wrap(room, _ENDLESS)[1])
+    return whole if whole <= _WHOLE else float(least_height(card, room))
 
 
 def _block(block: Block, room: float) -> Iterator[Flowable]:

@@ -6,12 +6,13 @@ from dataclasses import replace
 from functools import cache
 from html.parser import HTMLParser
 from io import BytesIO
+from math import cos, pi, sin
 
 import pikepdf
 import pypdfium2 as pdfium
 import pytest
 
-from tests.houses import edited
+from tests.houses import edited, without
 from viz.carried import demo
 from viz.findings.document import Document
 from viz.findings.page import findings_page
@@ -26,6 +27,7 @@ NAMED = ('name = "Two rooms (invented)"', f"name = '{EVIL}'")
 # A design refuses these; the writers trust nobody.
 TURNED = f"{EVIL} \u202eeman\x07 \u05d0\u05d1"
 SAFE = f"{EVIL} eman \u05d0\u05d1"
+DRY = (without("drain"), without("sump"))
 METRIC = ('[project]\nname = "Two', '[project]\nunits = "metric"\nname = "Two')
 
 
@@ -133,19 +135,21 @@ def test_headings_are_bookmarked_and_never_end_a_page() -> None:
     with pikepdf.open(BytesIO(pdf())) as opened, opened.open_outline() as outline:
         found = [str(i.title) for top in outline.root for i in (top, *top.children)]
     assert found == wanted
-    low = 0
-    pages = list(sheets(pdf()))
-    for title in wanted:
-        words = title.split(" (")[0]
-        for place, (_, one) in enumerate(pages[low:], low):
-            hit = one.get_textpage().search(words).get_next()
-            if hit:
-                low = place
-                bottom = one.get_textpage().get_charbox(hit[0])[1]
-                assert bottom > 40 * MM, title
-                break
-        else:
-            pytest.fail(f"{title} is nowhere")
+    for one in _pages(pdf()):
+        assert last_line(one) not in wanted
+
+
+def last_line(page: pdfium.PdfPage) -> str:
+    """Return the lowest line of a page over its foot."""
+    text = page.get_textpage()
+    boxes = [text.get_rect(n) for n in range(text.count_rects())]
+    over = [box for box in boxes if box[1] > 16 * MM]
+    low = min(box[1] for box in over)
+    return str(text.get_text_bounded(0, low - 1, page.get_size()[0], low + 9)).strip()
+
+
+def _pages(data: bytes) -> Iterator[pdfium.PdfPage]:
+    yield from pdfium.PdfDocument(data)
 
 
 def test_a_hostile_name_stands_as_text_on_paper_and_the_same_file_comes_twice() -> None:
@@ -157,6 +161,20 @@ def test_a_hostile_name_stands_as_text_on_paper_and_the_same_file_comes_twice() 
     assert {"\u05d0", "\u05d1"} < set(words)
     assert "\u202e" not in words
     assert findings_pdf(few, "letter") == first
+
+
+def test_a_value_longer_than_a_page_goes_on_in_the_next_row() -> None:
+    half_circle = ", ".join(
+        f'"{15 + 15 * cos(pi * n / 150):.4f} ft, {20 + 15 * sin(pi * n / 150):.4f} ft"'
+        for n in range(1, 150)
+    )
+    many = ('"30 ft, 20 ft", "0, 20 ft"', f'"30 ft, 20 ft", {half_circle}, "0, 20 ft"')
+    note = ('code = "Invented', f'note = "{"many words " * 180}"\ncode = "Invented')
+    found = [words for words, _ in sheets(pdf("letter", many, note, *DRY))]
+    said = " ".join(" ".join(found).replace("\u00a0", " ").split())
+    # The corner half round: 15 ft out and 35 ft up.
+    assert "15'-0\", 35'-0\"" in said
+    assert said.count("many words") == 180
 
 
 @pytest.mark.slow
