@@ -15,6 +15,7 @@ from geometry.parts.loads import Loads
 from geometry.parts.order import Ordering
 from geometry.parts.rules import OwnRule, Rules
 from geometry.parts.site import Site
+from geometry.parts.vent import Vent
 from geometry.parts.water import Water
 from geometry.units import FOOT, BareUnit, System
 
@@ -64,6 +65,7 @@ class Design(Record):
     areas: Annotated[tuple[Area, ...], Field(min_length=1, max_length=20)] = Field(alias="area")
     drains: DrainList = Field((), alias="drain")
     sump: Sump | None = None
+    vent: Vent | None = None
     excavation: Excavation = Excavation()
     backfill: Backfill = Backfill()
     soil: Soil = Soil()

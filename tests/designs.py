@@ -320,7 +320,14 @@ def raw_design(dice: Dice) -> Raw:
     if dice.whole(0, 1):
         whole |= site(dice)
         whole["backfill"] |= filled(dice)
+    free = [p for p in spots if all(place(p).distance(other) > 0.3 for other in taken)]
+    if free and "sump" not in whole and dice.whole(0, 2) == 0:
+        whole["vent"] = {"at": dice.choice(free), "pipe": dice.choice(("sch40-3", "sch40-4"))}
     return whole
+
+
+def place(at: tuple[Length, Length]) -> shapely.Point:
+    return shapely.Point(at[0].m, at[1].m)
 
 
 def _edge_board(dice: Dice) -> Raw:

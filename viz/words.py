@@ -9,6 +9,7 @@ from geometry.layout.areas import AreaLayout
 from geometry.layout.drain import DrainLayout
 from geometry.layout.footings import pier_name
 from geometry.layout.lay import Layout
+from geometry.layout.vent import VENT_PART
 from geometry.materials.catalogue import find
 from geometry.materials.tubes import TUBES
 from geometry.parts.drain import Drain
@@ -83,6 +84,8 @@ def _sizes(layout: Layout, areas: Sequence[AreaLayout]) -> Iterator[tuple[str, s
             yield from _pier(area, number, pier, system)
     yield from _drain(layout, system)
     yield from _sump(layout, system)
+    if layout.vent:
+        yield VENT_PART, f"{layout.vent.pipe.name.split(', ', 1)[-1]}, from the stone up"
     yield from _ground(layout, system)
 
 

@@ -18,6 +18,7 @@ from geometry.checks.hillside import hillside_findings
 from geometry.checks.levels import level_findings
 from geometry.checks.networks import network_findings
 from geometry.checks.outlets import daylight_findings
+from geometry.checks.radon import radon_findings
 from geometry.checks.strength import strength_findings
 from geometry.checks.tubing import tubing_findings
 from geometry.checks.wall import wall_findings
@@ -48,6 +49,7 @@ def findings(layout: Layout, foam: Sequence[Foam]) -> Iterator[Finding]:
     yield from floor_findings(layout)
     yield from tubing_findings(layout)
     yield from energy_findings(layout)
+    yield from radon_findings(layout)
     yield from ground_findings(layout)
     yield from whole_findings(layout)
 

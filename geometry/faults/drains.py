@@ -9,6 +9,7 @@ from geometry.faults.lines import Path
 from geometry.materials.catalogue import FABRICS, PIPES
 from geometry.parts.area import Area
 from geometry.parts.drain import Drain, Holes, Sump
+from geometry.parts.vent import Vent
 from geometry.project import Design
 
 CLEAR_M = 0.005
@@ -19,7 +20,9 @@ WEB_M = 1e-3
 def numbers_faults(design: Design) -> Iterator[At]:
     """Yield names, sides and corners that do not exist; what follows needs them."""
     names = [a.name for a in design.areas]
-    parts: list[tuple[Path, Drain | Sump]] = [(("sump",), design.sump)] if design.sump else []
+    parts: list[tuple[Path, Drain | Sump | Vent]] = []
+    parts += [(("sump",), design.sump)] if design.sump else []
+    parts += [(("vent",), design.vent)] if design.vent else []
     parts = [*((("drain", n), d) for n, d in enumerate(design.drains)), *parts]
     for path, part in parts:
         if part.area and part.area not in names:

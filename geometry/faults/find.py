@@ -21,10 +21,13 @@ from geometry.faults.piers import pier_faults
 from geometry.faults.pumps import curve_faults
 from geometry.faults.rules import own_rule_faults, rule_set_faults
 from geometry.faults.sumps import pump_faults, sump_faults
+from geometry.faults.vents import vent_faults
 from geometry.faults.water import storm_faults, water_level_faults
 from geometry.layout.areas import AreaLayout, lay_areas
+from geometry.layout.drain import DrainLayout
 from geometry.layout.ground import GroundLayout
 from geometry.layout.lay import empties_into_pit, lay_drains
+from geometry.layout.sump import lay_sump
 from geometry.project import Design
 
 _WATER = {"drain", "sump"}
@@ -124,8 +127,19 @@ def _together(
     sump = design.sump
     if sump:
         yield from sump_faults(sump, _area_of(areas, sump.area), laid, words)
+    yield from _vent(design, areas, laid)
     area = laid[0].area if laid else areas[0]
     yield from water_level_faults(design.water, area, land, words)
+
+
+def _vent(
+    design: Design, areas: tuple[AreaLayout, ...], laid: tuple[DrainLayout, ...]
+) -> Iterator[At]:
+    sump, vent = design.sump, design.vent
+    if vent:
+        into = next((d for d in laid if empties_into_pit(d.drain)), None)
+        pit = lay_sump(sump, _area_of(areas, sump.area), into) if sump else None
+        yield from vent_faults(vent, _area_of(areas, vent.area), pit, laid)
 
 
 def _routes(design: Design, areas: tuple[AreaLayout, ...], words: Words) -> Iterator[At]:

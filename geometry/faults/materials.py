@@ -84,3 +84,5 @@ def _drainage(design: Design) -> Iterator[tuple[Path, str, tuple[str, ...]]]:
         yield ("sump", "sleeve"), design.sump.sleeve, ("pipe",)
         if design.sump.pipe:
             yield ("sump", "pipe"), design.sump.pipe, ("pipe",)
+    if design.vent:
+        yield ("vent", "pipe"), design.vent.pipe, ("pipe",)

@@ -22,6 +22,7 @@ from geometry.layout.leads import LeadLayout, daylight_leads
 from geometry.layout.naming import labels, named
 from geometry.layout.pipework import stone_taken, wrap_taken
 from geometry.layout.sump import SumpLayout, lay_sump, sump_bodies
+from geometry.layout.vent import VentLayout
 from geometry.parts.drain import Drain
 from geometry.plan.outline import EMPTY, circle
 from geometry.project import Design
@@ -147,7 +148,8 @@ class Layout:
         bodies: list[Body] = []
         for area in self.areas:
             pit = [self.sump.opening] if self.sump and self.sump.area is area else []
-            cuts = [*openings(area), *pit, *self._footings_in(area), *self._drains_in(area)]
+            vent = [self.vent.opening] if self.vent and self.vent.area is area else []
+            cuts = [*openings(area), *pit, *vent, *self._footings_in(area), *self._drains_in(area)]
             bodies += floor_bodies(area, cuts)
             fill = fill_body(area, self.ground.existing, cuts)
             bodies += [fill] if fill else []
@@ -169,6 +171,17 @@ class Layout:
     def pit(self) -> tuple[Body, ...]:
         """Sump basin, lid and stone."""
         return tuple(sump_bodies(self.sump)) if self.sump else ()
+
+    @cached_property
+    def vent(self) -> VentLayout | None:
+        """The vent pipe for soil gas, if there is one."""
+        vent = self.design.vent
+        return VentLayout(vent, self.area(vent.area)) if vent else None
+
+    @property
+    def vents(self) -> tuple[Body, ...]:
+        """The vent pipe as a body; none without one."""
+        return (self.vent.body,) if self.vent else ()
 
     @cached_property
     def drain_beds(self) -> tuple[tuple[Body, Body], ...]:
@@ -196,7 +209,7 @@ class Layout:
     def bodies(self) -> tuple[Body, ...]:
         """Every body made of prisms."""
         beds = [body for bed in self.drain_beds for body in bed]
-        return (*self.structure, *self.floors, *self.pit, *beds)
+        return (*self.structure, *self.floors, *self.pit, *self.vents, *beds)
 
     def risers(self, drain: DrainLayout) -> tuple[Prism, ...]:
         """Return a drain's cleanout risers' outsides, from the pipe's centre to where they end.

@@ -9,6 +9,7 @@ from geometry.layout.areas import AreaLayout
 from geometry.layout.bodies import Body
 from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
+from geometry.layout.vent import VENT_PART
 from geometry.site import amounts
 from geometry.site.cautions import cautions
 from geometry.site.holds import holds
@@ -237,6 +238,7 @@ def _layer(layout: Layout, group: Sequence[AreaLayout], body: Body, last: bool) 
         and b.label.area in _names(group)
     ]
     lid = ["sump/lid"] if key == "slab" and layout.sump and layout.sump.area in group else []
+    lid += _vent(layout, group, key)
     board = area.floor.edge_board
     wide = board.thickness if board and key == "edge_board" else top - bottom
     return Stage(
@@ -246,6 +248,15 @@ def _layer(layout: Layout, group: Sequence[AreaLayout], body: Body, last: bool) 
         amounts=tuple(a for b in twins for a in amounts.layer(layout, b, last)),
         instructions=(key, *(["isolation"] if key == "slab" else [])),
     )  # fmt: skip
+
+
+def _vent(layout: Layout, group: Sequence[AreaLayout], key: str) -> list[str]:
+    """Return the vent pipe with the stone it stands in, or with the slab of a floor without any."""
+    vent = layout.vent
+    if vent is None or vent.area not in group:
+        return []
+    stone = any(layer.role == "base" for layer in vent.area.floor.layers)
+    return [VENT_PART] if key == ("base" if stone else "slab") else []
 
 
 def _span(area: AreaLayout, body: Body) -> tuple[float, float]:

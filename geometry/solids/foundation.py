@@ -33,7 +33,8 @@ class Foundation:
 
 def build(layout: Layout) -> Foundation:
     """Return every solid of a laid-out design."""
-    solids = [body_solid(b) for b in (*layout.structure, *layout.floors, *layout.pit)]
+    stacks = (*layout.structure, *layout.floors, *layout.pit, *layout.vents)
+    solids = [body_solid(b) for b in stacks]
     solids += _pipework(layout)
     return _with_ground(layout, solids)
 

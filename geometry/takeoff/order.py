@@ -15,6 +15,7 @@ from geometry.takeoff.prices import priced, total, unused
 from geometry.takeoff.row import CutList, Order, Row
 from geometry.takeoff.sheet import sheet_rows
 from geometry.takeoff.tubing import tube_rows
+from geometry.takeoff.vents import vent_rows
 from geometry.takeoff.volumes import part_volumes
 from geometry.takeoff.waterproofing import wall_rows
 from geometry.water.daylight import daylight_runs
@@ -31,7 +32,7 @@ def order(layout: Layout) -> Order:
     made += [(row, None) for row, _ in poured]
     made += [(row, None) for row in foam_rows(layout)]
     made += [*sheet_rows(layout), *_drain(layout), *bar_rows(layout)]
-    made += [(row, None) for row in (*_pit(layout), *wall_rows(layout))]
+    made += [(row, None) for row in (*_pit(layout), *vent_rows(layout), *wall_rows(layout))]
     made += tube_rows(layout)
     rows = tuple(priced(row, design.order.prices) for row, _ in made)
     cuts = tuple(cut for _, cut in made if cut is not None)

@@ -85,6 +85,7 @@ def rooms_full(whole: Whole) -> None:
         empty = _pit_inside(whole) if layout.sump and layout.sump.area is area else []
         empty += [r for d in layout.drains if d.inside and d.area is area
                   for r in _risers_over_the_stone(layout, d)]  # fmt: skip
+        empty += _vent_inside(layout, area.name)
         filled = sums.inside(prisms, block) + sums.inside(empty, block)
         assert filled == pytest.approx(sums.volume(block), rel=EXACT_SHARE), area.name
 
@@ -93,6 +94,15 @@ def _pit_inside(whole: Whole) -> list[sums.Prism]:
     pit = whole.layout.sump
     assert pit is not None
     return [sums.Prism(pit.inner_circle, pit.floor, pit.rim - pit.sump.lid)]
+
+
+def _vent_inside(layout: Layout, area: str) -> list[sums.Prism]:
+    """What the vent's pipe holds, by what it takes out of the floor and its own wall."""
+    vent = layout.vent
+    if vent is None or vent.area.name != area:
+        return []
+    (wall,) = vent.body.prisms
+    return [sums.Prism(vent.outside.difference(wall.region), vent.foot, vent.top)]
 
 
 def _risers_over_the_stone(layout: Layout, drain: DrainLayout) -> list[sums.Prism]:

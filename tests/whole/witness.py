@@ -154,6 +154,10 @@ def pipework_void(layout: Layout) -> float:
     if pit:
         top = min(pit.rim - pit.sump.lid, layout.ground.existing)
         void += pi * pit.inner**2 * (top - pit.floor)
+    if layout.vent:
+        bore = layout.vent.pipe.inside_diameter_m / 2
+        top = min(layout.vent.area.finished_floor, layout.ground.existing)
+        void += pi * bore**2 * max(0.0, top - layout.vent.foot)
     return void
 
 

@@ -59,7 +59,7 @@ _KIND_OF_ROLE: dict[Role, Kind] = {
     "insulation": "board", "edge board": "board", "fill": "stone", "pipe": "pipe",
     "fitting": "pipe", "cleanout": "pipe", "lead": "pipe", "sleeve": "pipe", "bleeder": "pipe",
     "drain stone": "stone", "pit stone": "stone", "wall stone": "stone", "wrap": "fabric",
-    "basin": "plastic", "lid": "plastic", "backfill": "soil", "grading": "soil",
+    "basin": "plastic", "lid": "plastic", "vent": "pipe", "backfill": "soil", "grading": "soil",
     "excavation": "soil",
 }  # fmt: skip
 

@@ -53,6 +53,7 @@ _KINDS: Mapping[Role, Kind] = {
     "wrap": _own("IfcCovering", "FILTER FABRIC"),
     "basin": Kind("IfcDistributionChamberElement", "SUMP"),
     "lid": _own(_PROXY, "SUMP LID"),
+    "vent": Kind(_SEGMENT, "RIGIDSEGMENT", "SOIL GAS VENT"),
     "backfill": _own("IfcGeographicElement", "BACKFILL"),
     "grading": _own("IfcGeographicElement", "FINISHED GRADE"),
 }

@@ -9,7 +9,7 @@ from shapely import LineString
 from shapely.geometry.base import BaseGeometry
 
 from geometry.layout.lay import Layout
-from viz.drawing.marks import Mark
+from viz.drawing.marks import Circle, Mark
 from viz.drawing.page import Box
 from viz.figures.plan import bubbles, cuts, grid, pipes
 from viz.figures.plan.dashes import DIG, THIN
@@ -19,7 +19,10 @@ from viz.figures.plan.onpaper import OnPaper, runs, stroked
 from viz.figures.plan.refs import DetailRef, SectionRef
 from viz.figures.plan.strings import Corners, corners
 from viz.figures.plan.structure import Structure, structure, structure_marks
-from viz.style.lines import QUIET
+from viz.style.lines import INK, PAPER, QUIET, SEEN
+
+# The least radius of a vent pipe on paper, mm.
+_RING = 1.1
 
 
 @dataclass(frozen=True, eq=False)
@@ -61,7 +64,17 @@ class Whole:
         found += pipes.outward_marks(self.layout, self.paper)
         if sump:
             found += pipes.pit_marks(sump, self.paper)
+        found += self._vent()
         return tuple(found)
+
+    def _vent(self) -> Iterator[Mark]:
+        """Yield the vent pipe for soil gas: a ring round a dot, of its size where that shows."""
+        vent = self.layout.vent
+        if vent:
+            centre = self.paper.point(vent.vent.at)
+            radius = self.paper.size(vent.pipe.outside_diameter_m / 2, _RING)
+            yield Circle(centre, radius, SEEN, fill=PAPER, layer="outline")
+            yield Circle(centre, radius / 3, 0.0, fill=INK, layer="outline")
 
     @cached_property
     def dig(self) -> BaseGeometry:
@@ -78,7 +91,9 @@ class Whole:
     @cached_property
     def solid(self) -> BaseGeometry:
         """What neither words nor bubbles stand on: cut concrete, pipes, the pit."""
-        return shapely.union_all([self.made.cut, *pipes.hard_pipes(self.layout, self.paper)])
+        vent = self.layout.vent
+        pipe = [self.paper.drawn(vent.outside).buffer(_RING)] if vent else []
+        return shapely.union_all([self.made.cut, *pipes.hard_pipes(self.layout, self.paper), *pipe])
 
     def places(self, room: float, head: Head) -> Places:
         """Return the ground on which words are placed.

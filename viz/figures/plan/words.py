@@ -236,4 +236,11 @@ class Saying:
         if cleaned:
             to = dict.fromkeys("finished floor" if d.inside else "grade" for d in cleaned)
             found.append(f"CO: cleanout to {' or '.join(to)}.")
+        vent = self.layout.vent
+        if vent:
+            found.append(
+                "Ring round a dot: vent for soil gas, "
+                f"{vent.pipe.name.split(', ', 1)[-1]}, from the stone up through the slab; capped "
+                "until it goes on through the roof."
+            )
         return (*found, *self._about_pads())
