@@ -1,0 +1,66 @@
+"""Whole processes, from the shell's word to their end: short commands, the set, the app's start.
+
+Run it with `python -m tests.bench.bench_start`; add `--quick` for fewer repeats. Bytecode is kept
+in a folder of the run's own and made before anything is timed, as installing does.
+"""
+
+import argparse
+import sys
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+from statistics import median
+from tempfile import TemporaryDirectory
+
+from tests.bench.memory import run
+from tests.bench.row import Row
+
+COMMAND = (sys.executable, "-c", "from viz.commands.main import run; run()")
+LEVELS_S = 0.4
+APP = """
+from streamlit.testing.v1 import AppTest
+from viz.carried import app_file
+assert not AppTest.from_file(str(app_file()), default_timeout=300).run().exception
+"""
+
+
+def rows(quick: bool) -> list[Row]:
+    """Return times and peak memory of whole processes."""
+    short, long = (5, 1) if quick else (15, 3)
+    with TemporaryDirectory() as folder:
+        kept = {"PYTHONPYCACHEPREFIX": folder, "PYTHONDONTWRITEBYTECODE": ""}
+        out = str(Path(folder) / "set.pdf")
+        python = (sys.executable, "-c")
+        return [
+            *_rows("Python alone", (*python, "pass"), short, kept),
+            *_rows("numpy, shapely and pydantic imported, nothing else",
+                   (*python, "import shapely, pydantic; pydantic.BaseModel"), short, kept),
+            *_rows("levels of the demo", (*COMMAND, "levels", "demo"), short, kept, LEVELS_S),
+            *_rows("the same as JSON", (*COMMAND, "levels", "demo", "--json"), short, kept),
+            *_rows("everything checked", (*COMMAND, "check", "demo"), short, kept),
+            *_rows("permit set as PDF", (*COMMAND, "sheets", "demo", "-o", out), long, kept),
+            *_rows("app: its first page run", (*python, APP), long, kept),
+        ]  # fmt: skip
+
+
+def _rows(
+    what: str, words: Sequence[str], repeats: int, kept: Mapping[str, str], aim: float | None = None
+) -> list[Row]:
+    run(words, kept)
+    found = [run(words, kept) for _ in range(repeats)]
+    walls = [wall for wall, _, _ in found]
+    note = f"least {min(walls):.2f} s, processor {min(used for _, used, _ in found):.2f} s"
+    return [
+        Row(what, median(walls), "s", aim, note=note),
+        Row(f"{what}: peak memory", max(mb for _, _, mb in found), "MB"),
+    ]
+
+
+def main() -> None:
+    """Print the table."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--quick", action="store_true", help="fewer repeats")
+    print(*rows(parser.parse_args().quick), sep="\n")
+
+
+if __name__ == "__main__":
+    main()
