@@ -19,18 +19,18 @@ from viz.export.svg import to_svg
 from viz.export.xlsxfile import to_xlsx
 from viz.job import Job, job
 from viz.language.reader import NATIVE, codes, language
-from viz.pictures import still_view
 from viz.scene.errors import NoPictures
-from viz.scene.view import Kind
 from viz.sheets.alternatives import alternatives
 from viz.sheets.orders import order_sheets
 from viz.sheets.permit import permit_set
 from viz.sheets.sheet import Sheet
 from viz.sheets.siting import site_papers
 from viz.sheets.upright import carried_paper
+from viz.stills import SIZE, STAGE, still_png, stills
 
-STILLS: tuple[Kind, ...] = ("whole", "cutaway", "exploded")
-STILL_SIZE = (1600, 1200)
+# Pictures of stages in the set, pixels: many, so that each is quickly drawn.
+STAGE_SIZE = (1200, 900)
+STAGES = "stages"
 # Dots for an inch of paper in the pictures of sheets.
 SHEET_DPI = 150
 SHEETS = "sheets"
@@ -262,22 +262,14 @@ def _models_for_programs(work: Job, tell: Tell) -> Iterator[Product | str]:
 
 
 def _stills(work: Job, tell: Tell) -> Iterator[Product | str]:
-    for kind in STILLS:
-        tell(f"the picture {kind}")
+    for still in stills(work):
+        tell(f"the picture {still.name}")
+        staged = still.name.startswith(STAGE)
+        name = f"{STAGES}/{still.name}.png" if staged else f"{still.name}.png"
         try:
-            yield Product(f"{kind}.png", still_of(work, kind))
+            yield Product(name, still_png(work, still.name, STAGE_SIZE if staged else SIZE))
         except NoPictures as error:
             yield str(error)
             return
         except BedcourseError as error:
-            yield f"{kind}.png was left out: {error}"
-
-
-def still_of(work: Job, kind: Kind, size: tuple[int, int] = STILL_SIZE) -> bytes:
-    """Return one still as PNG, cut where the house shows most. Raises NoPictures."""
-    from viz.scene.worker import still
-
-    line = next(iter(work.cuts.values()))
-    view = still_view(work.layout, work.foundation, kind, line)
-    solids = (*work.foundation.solids, work.foundation.excavation)
-    return still(solids, view, size)
+            yield f"{name} was left out: {error}"

@@ -175,10 +175,10 @@ def faces_of(foundation: Foundation, line: CutLine) -> tuple[CutFace, ...]:
 def still_view(layout: Layout, foundation: Foundation, kind: Kind, line: CutLine) -> View:
     """Return the usual still of a kind; only what is cut or pulled apart bears labels."""
     words = {} if kind == "whole" else part_words(layout, foundation)
-    return View(kind, cut=_larger_half_kept(layout, line), labels=words)
+    return View(kind, cut=larger_half_kept(layout, line), labels=words, fitted=True)
 
 
-def _larger_half_kept(layout: Layout, line: CutLine) -> CutLine:
+def larger_half_kept(layout: Layout, line: CutLine) -> CutLine:
     """Return the cut so turned that the larger part of the house lies behind it: to its left."""
     start, run = np.asarray(line.start), np.subtract(line.end, line.start)
     along = run / np.hypot(*run) * _FAR_M

@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 from pathlib import Path
-from typing import get_args
 
 from geometry.designfile import save
 from geometry.errors import BedcourseError
@@ -10,12 +9,12 @@ from geometry.sections.face import CutLine
 from viz.commands import asking, saying
 from viz.export.png import to_png
 from viz.export.svg import to_svg
-from viz.issue import STILLS, set_pdf, small_paper, still_of, usual_paper, write_sheets
+from viz.issue import set_pdf, small_paper, usual_paper, write_sheets
 from viz.job import Job, job
 from viz.pictures import Shot, detail_of
-from viz.scene.view import Kind
 from viz.sheets.permit import one_sheet
 from viz.sheets.sheet import Sheet
+from viz.stills import still_named, still_png
 from viz.words import CUTS
 
 DETAIL = "detail"
@@ -98,11 +97,12 @@ def _line(work: Job, asked: Asked) -> CutLine:
 
 def write_model(design: str, view: str, out: Path) -> None:
     """Write the model as GLB, IFC, HTML or PNG. Raises BedcourseError in one sentence."""
-    kind, still = _kind(out, ("glb", "ifc", "html", "png")), _still(view)
+    kind = _kind(out, ("glb", "ifc", "html", "png"))
     work = job(asking.design_text(design))
     if kind == "png":
-        saying.tell(f"Making the picture {still} ...")
-        save(out, still_of(work, still))
+        still = still_named(work, view)
+        saying.tell(f"Making the picture {still.name} ...")
+        save(out, still_png(work, still.name))
     elif kind == "glb":
         from viz.export.glb import to_glb
 
@@ -115,10 +115,3 @@ def write_model(design: str, view: str, out: Path) -> None:
         from viz.viewer.page import viewer_page
 
         save(out, viewer_page(work))
-
-
-def _still(view: str) -> Kind:
-    for kind in get_args(Kind):
-        if kind == view and kind in STILLS:
-            return kind  # type: ignore[no-any-return]
-    raise BedcourseError(f"{view!r} is not a view; choose one of: {', '.join(STILLS)}")

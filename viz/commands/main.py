@@ -7,7 +7,7 @@ from typing import Annotated
 import typer
 
 from viz.commands import batching, comparing, data, finding, onsite, saying
-from viz.commands.options import Design, Dpi, Json, Out, Paper, Scale, SmallPaper
+from viz.commands.options import VIEWS, Design, Dpi, Json, Out, Paper, Scale, SmallPaper
 from viz.commands.saying import careful
 
 app = typer.Typer(
@@ -229,7 +229,7 @@ def sheets(
 def model(
     design: Design,
     out: Out,
-    view: Annotated[str, typer.Option(help="for PNG: whole, cutaway or exploded")] = "whole",
+    view: Annotated[str, typer.Option(help=VIEWS)] = "whole",
 ) -> None:
     """Write the model: GLB, IFC, HTML to turn it, or PNG."""
     from viz.commands.drawing import write_model

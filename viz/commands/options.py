@@ -15,3 +15,9 @@ Tongue = Annotated[str, typer.Option("--language", help="en or es")]
 Scale = Annotated[str | None, typer.Option(help='of sections, such as 1:48 or "1:20"')]
 Dpi = Annotated[float, typer.Option(min=30, max=600, help="dots for an inch of paper, for PNG")]
 Out = Annotated[Path, typer.Option("--out", "-o", help="the file to write")]
+
+# The views a model can be drawn in as a picture.
+VIEWS = (
+    "for PNG: whole, cutaway, exploded, drain-from-below, wrap-opened, or a stage such as "
+    "stage-01-subgrade; a wrong name lists the design's own"
+)

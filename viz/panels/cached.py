@@ -18,10 +18,9 @@ from viz.export.ifc.house import to_ifc
 from viz.export.png import to_png
 from viz.export.svg import to_svg
 from viz.figures.plan.chooser import chooser_plan
-from viz.issue import SHEET_DPI, Product, data_book, set_pdf, sheet_files, still_of
+from viz.issue import SHEET_DPI, Product, data_book, set_pdf, sheet_files
 from viz.job import Job, job
 from viz.pictures import Shot, detail_of
-from viz.scene.view import Kind
 from viz.sheets.alternatives import alternatives
 from viz.sheets.permit import one_sheet, permit_set
 from viz.sheets.sheet import Sheet
@@ -101,12 +100,6 @@ def data_file(text: str) -> bytes:
 def model_file(text: str) -> bytes:
     """Return the model as GLB."""
     return to_glb(sound_job(text).foundation.solids)
-
-
-@st.cache_data(max_entries=6, show_spinner="Drawing the picture; this takes some seconds ...")
-def still_png(text: str, kind: Kind) -> bytes:
-    """Return a still as PNG. Raises NoPictures with one sentence."""
-    return still_of(sound_job(text), kind)
 
 
 @st.cache_resource(max_entries=6, show_spinner=False)

@@ -3,32 +3,46 @@
 import streamlit as st
 
 from geometry.errors import BedcourseError
-from viz.issue import STILLS
 from viz.job import Job
-from viz.panels import cached
-from viz.panels.shown import save_button
-from viz.scene.view import Kind
+from viz.panels import shown
+from viz.stills import SIZE, UPRIGHT, Still, still_png
+from viz.stills import stills as all_stills
 
-_KIND, _ASKED = "still", "still asked"
+_KIND, _UPRIGHT, _DRAWN = "still", "still upright", "stills drawn"
+# As many pictures are kept for a visit, so that going back to one is at once.
+_KEPT = 8
 
 
 def stills(work: Job) -> None:
     """Show the choice of pictures, and the one that is asked for."""
-    kind = st.segmented_control("Picture", STILLS, default="cutaway", key=_KIND, required=True)
-    asked = (kind, work.text)
+    offered = {still.name: still for still in all_stills(work)}
+    if st.session_state.get(_KIND) not in offered:
+        st.session_state[_KIND] = "cutaway"
+    name = st.selectbox(
+        "Picture", list(offered), key=_KIND, format_func=lambda key: offered[key].title
+    )
+    upright = st.toggle("Upright, for a phone", key=_UPRIGHT)
+    asked = (work.text, name, upright)
+    drawn = st.session_state.setdefault(_DRAWN, {})
     if st.button("Draw the picture", type="primary"):
-        st.session_state[_ASKED] = asked
-    if st.session_state.get(_ASKED) == asked:
-        _still(work, kind or "cutaway")
+        _draw(work, offered[name], upright)
+    if asked in drawn:
+        st.image(drawn[asked], width="stretch", caption=f"{work.name}: {offered[name].title}")
+        shown.save_button("PNG", drawn[asked], f"{name}.png", "image/png")
     else:
         st.caption("A picture takes some seconds; it is drawn when you ask for it.")
 
 
-def _still(work: Job, kind: Kind) -> None:
+def _draw(work: Job, still: Still, upright: bool) -> None:
+    """Draw a picture, saying so; it can be stopped."""
     try:
-        png = cached.still_png(work.text, kind)
+        with shown.at_work() as tell:
+            what = f"the picture: {still.title}"
+            png = still_png(work, still.name, UPRIGHT if upright else SIZE, beat=lambda: tell(what))
     except BedcourseError as error:
         st.warning(str(error))
         return
-    st.image(png, width="stretch", caption=f"{work.name}: {kind}")
-    save_button("PNG", png, f"{kind}.png", "image/png")
+    drawn = st.session_state[_DRAWN]
+    drawn[(work.text, still.name, upright)] = png
+    for old in list(drawn)[:-_KEPT]:
+        del drawn[old]

@@ -16,28 +16,42 @@ GAP = 0.05  # clear gap between lifted stages, as a share of the plan's diagonal
 
 @dataclass(frozen=True, eq=False)
 class Body:
-    """A closed mesh to draw: metres, lifted where the stages stand apart."""
+    """A closed mesh to draw: metres, lifted where the stages stand apart.
+
+    ghost: only its faint outline. inked: with edges. inside: seen from within only, like a pit.
+    dark: in ink.
+    """
 
     label: Label
     vertices: Array
     faces: Index
     ghost: bool = False
+    inked: bool = True
+    inside: bool = False
+    dark: bool = False
 
 
 @dataclass(frozen=True, eq=False)
 class Cap:
-    """The face a cut leaves in one solid: its shape in the cut, triangles and outlines, metres."""
+    """The face a cut leaves in one solid: its shape in the cut, triangles and outlines, metres.
+
+    ghost: only its faint outline.
+    """
 
     label: Label
     vertices: Array
     faces: Index
     shape: MultiPolygon
     rings: tuple[Array, ...]
+    ghost: bool = False
 
 
 @dataclass(frozen=True, eq=False)
 class Composition:
-    """All that stands in one picture, the plane it is cut at and the points to fill it with."""
+    """All that stands in one picture, the plane it is cut at and the points to fill it with.
+
+    lamp: the side the light comes from, -1 left or 1 right.
+    """
 
     bodies: tuple[Body, ...]
     caps: tuple[Cap, ...]
@@ -45,6 +59,7 @@ class Composition:
     ahead: tuple[float, float]
     frame: Array
     line: CutLine | None = None
+    lamp: float = -1.0
 
     @property
     def items(self) -> tuple[Body | Cap, ...]:

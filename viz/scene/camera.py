@@ -9,6 +9,7 @@ from viz.scene.view import Size
 
 Array = NDArray[np.float64]
 Axes = tuple[Array, Array, Array]
+AWAY = 60.0  # metres from the eye to mid-picture
 
 
 @dataclass(frozen=True)
@@ -35,6 +36,20 @@ class Camera:
     centre: Array
     metres_per_pixel: float
     size: Size
+
+    @property
+    def eye(self) -> Array:
+        """Where the viewer stands, metres: far enough for any house."""
+        return np.asarray(self.centre - AWAY * self.forward)
+
+    def places(self, depth: NDArray[np.float32]) -> NDArray[np.float32]:
+        """The (height, width, 3) points, metres, that pixels show at their depths from the eye."""
+        high, wide = depth.shape
+        x = (np.arange(wide, dtype=np.float32) + 0.5 - wide / 2) * self.metres_per_pixel
+        y = (high / 2 - np.arange(high, dtype=np.float32) - 0.5) * self.metres_per_pixel
+        right, up, forward = (v.astype(np.float32) for v in (self.right, self.up, self.forward))
+        across = x[None, :, None] * right + y[:, None, None] * up
+        return np.asarray(self.eye + across + depth[..., None] * forward, dtype=np.float32)
 
     def pixels(self, points: Array) -> Array:
         """Where (n, 3) points in metres fall, as (n, 2) pixels from the upper left corner."""

@@ -12,7 +12,7 @@ from geometry.sections.cut import cut as section
 from geometry.sections.face import CutFace, CutLine
 from geometry.solids.solid import Solid
 from viz.scene.bodies import HIDING, HOLE, Body, Cap, Composition
-from viz.scene.ground import undisturbed
+from viz.scene.ground import NEAR, REACH, undisturbed
 from viz.scene.mesh import Array, Plane
 from viz.scene.view import View, Window
 
@@ -20,7 +20,14 @@ from viz.scene.view import View, Window
 def bodies_of(solids: Sequence[Solid], view: View) -> tuple[Body, ...]:
     """The solids to draw; those of a later stage than the view's as ghosts."""
     last = np.inf if view.stage is None else view.stage
-    return tuple(Body(s.label, s.vertices, s.faces, s.label.stage > last) for s in solids)
+    return tuple(
+        Body(
+            s.label, s.vertices, s.faces,
+            s.label.stage > last or s.label.part in view.ghosts, s.label.part not in view.loose,
+            dark=s.label.part in view.dark,
+        )
+        for s in solids
+    )  # fmt: skip
 
 
 def cut_through(solids: Sequence[Solid], view: View) -> Composition:
@@ -30,23 +37,47 @@ def cut_through(solids: Sequence[Solid], view: View) -> Composition:
     line, shift = _drawn_out(view.cut, solids)
     bodies = bodies_of([s for s in solids if s.label.role != HOLE], view)
     late = {body.label.part for body in bodies if body.ghost}
-    faces = section([s for s in solids if s.label.part not in late], line)
+    faces = section([s for s in solids if view.dug or s.label.part not in late], line)
     if view.kind == "cutaway":
         faces = _without_yard(faces)
-    caps = tuple(_cap(f, line) for f in faces if f.label.role != HOLE and not f.shape.is_empty)
+    caps = tuple(
+        replace(_cap(f, line), ghost=f.label.part in late)
+        for f in faces
+        if f.label.role != HOLE and not f.shape.is_empty
+    )
     if not caps:
         raise BedcourseError("The cut line misses the building: move it across the plan.")
     _, normal = _axes(line)
     plane = Plane(np.array([*line.start, 0.0]), np.array([*normal, 0.0]))
-    behind = tuple(body for body in bodies if body.label.role not in HIDING)
+    behind = tuple(body for body in bodies if _shows(body, view))
     frame = [cap.vertices for cap in caps]
     if view.kind == "cutaway":
         frame += [body.vertices[plane.ahead(body.vertices) >= 0] for body in behind]
     elif view.window is not None:
         frame = [_corners(view.window, shift, line)]
+    holes = [f for f in faces if f.label.role == HOLE]
     if view.kind == "face the cut":
-        caps = (*_ground([f for f in faces if f.label.role == HOLE], line), *caps)
+        caps = (*_ground(holes, line, REACH), *caps)
+    elif view.dug:
+        caps = (*_ground(holes, line, NEAR), *caps)
+        pits = [_pit(s) for s in solids if s.label.role == HOLE]
+        behind = (*behind, *pits)
+        frame += [pit.vertices[plane.ahead(pit.vertices) >= 0] for pit in pits]
+        frame += [cap.vertices for cap in caps[:1]]
     return Composition(behind, caps, plane, normal, np.vstack(frame), line)
+
+
+def _shows(body: Body, view: View) -> bool:
+    """Whether a body stands behind the cut: soil and stone against the wall once they are in."""
+    return body.label.role not in HIDING or (view.dug and not body.ghost)
+
+
+def _pit(hole: Solid) -> Body:
+    """The hole as bottom and sides that are seen from within."""
+    corners = hole.vertices[hole.faces]
+    across = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+    lid = across[:, 2] > 0.5 * np.linalg.norm(across, axis=1)
+    return Body(hole.label, hole.vertices, hole.faces[~lid][:, ::-1], inked=False, inside=True)
 
 
 def _without_yard(faces: Sequence[CutFace]) -> tuple[CutFace, ...]:
@@ -69,9 +100,9 @@ def _between(shape: MultiPolygon, left: float, right: float) -> MultiPolygon:
     return MultiPolygon([part for part in parts if isinstance(part, shapely.Polygon)])
 
 
-def _ground(holes: Sequence[CutFace], line: CutLine) -> tuple[Cap, ...]:
+def _ground(holes: Sequence[CutFace], line: CutLine, reach: float) -> tuple[Cap, ...]:
     """The undisturbed ground, a hair behind the cut so that parts lie before it."""
-    face = undisturbed(holes)
+    face = undisturbed(holes, reach)
     if face is None:
         return ()
     cap = _cap(face, line)

@@ -9,20 +9,24 @@ from shapely import MultiPolygon
 from geometry.sections.face import CutFace
 
 REACH = 3.0  # metres of ground drawn beside and below the hole
+NEAR = 0.35  # the same where the hole itself is the picture
 
 
-def undisturbed(holes: Sequence[CutFace]) -> CutFace | None:
-    """The ground beside and below the hole, up to the level of its rim on either side."""
+def undisturbed(holes: Sequence[CutFace], reach: float = REACH) -> CutFace | None:
+    """The ground beside and below the hole, up to the level of its rim on either side.
+
+    reach: how much of it, metres.
+    """
     if not holes:
         return None
     hole = shapely.union_all([face.shape for face in holes])
     spots = shapely.get_coordinates(hole)
     low, high = spots.min(axis=0), spots.max(axis=0)
     left, right = _rim(spots, low[0]), _rim(spots, high[0])
-    bottom = low[1] - REACH
+    bottom = low[1] - reach
     block = shapely.Polygon([
-        (low[0] - REACH, bottom), (high[0] + REACH, bottom), (high[0] + REACH, right),
-        (high[0], right), (low[0], left), (low[0] - REACH, left),
+        (low[0] - reach, bottom), (high[0] + reach, bottom), (high[0] + reach, right),
+        (high[0], right), (low[0], left), (low[0] - reach, left),
     ])  # fmt: skip
     parts = shapely.get_parts(shapely.difference(block, hole))
     polygons = [part for part in parts if isinstance(part, shapely.Polygon)]

@@ -28,6 +28,7 @@ class Legend:
     size: Size
     height: int
     one_column: bool = False
+    title: str = ""
 
     def rows(self, part: str) -> tuple[lettering.Row, ...]:
         """The lines of one label."""
@@ -45,22 +46,27 @@ class Legend:
     @property
     def margins(self) -> Margins:
         """A rim of air, and room for the columns."""
-        air = self.air
+        air, top = self.air, self.air + self.head
         if not self.texts:
-            return Margins(air, air, air, air)
+            return Margins(air, air, top, air)
         column = lettering.width(map(self.rows, self.texts), self.height)
-        return Margins(air if self.one_column else column, column, air, air)
+        return Margins(air if self.one_column else column, column, top, air)
+
+    @property
+    def head(self) -> float:
+        """The height the title takes at the top."""
+        return lettering.TITLE * lettering.LINE * self.height if self.title else 0.0
 
     def holds(self, parts: Sequence[str]) -> bool:
         """Whether one column holds the labels of so many parts."""
-        return sum(map(self.tall, parts)) <= self.size[1] - self.air
+        return sum(map(self.tall, parts)) <= self.size[1] - self.air - self.head
 
 
 def legend_of(view: View, scene: Composition, size: Size) -> Legend:
     """All the labels a picture may bear: one column for layers pulled apart, where it holds all."""
     parts = {item.label.part for item in scene.items}
     texts = {part: text for part, text in view.labels.items() if part in parts and text.strip()}
-    legend = Legend(texts, size, lettering.letter_height(size))
+    legend = Legend(texts, size, lettering.letter_height(size), title=view.title)
     one = view.kind == "exploded" and legend.holds(list(texts))
     return replace(legend, one_column=one)
 
@@ -80,6 +86,8 @@ def lettered(
     finer = image.size[0] / painting.parts.shape[1]
     fine = [(part, side, (x * finer, y * finer)) for part, side, (x, y) in found]
     height, callouts = arranged(legend, fine)
+    if legend.title:
+        lettering.headed(image, legend.title, legend.air / 2, legend.height)
     return lettering.lettered(image, callouts, height)
 
 
@@ -113,7 +121,8 @@ def _stacked(legend: Legend, column: Sequence[Found]) -> list[Callout]:
         drop = lettering.drop(height)
         return Callout(legend.rows(part), side, spot, turn, legend.tall(part), drop)
 
-    return stacked([callout(*item) for item in column], legend.air / 2, high - legend.air / 2)
+    top = legend.air / 2 + legend.head
+    return stacked([callout(*item) for item in column], top, high - legend.air / 2)
 
 
 def seen_masks(painting: Painting, scene: Composition, camera: Camera) -> dict[str, Mask]:

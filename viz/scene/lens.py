@@ -21,6 +21,8 @@ from viz.scene.palette import INK, PAPER
 from viz.scene.view import View, Window
 
 BESIDE, ABOVE, FLOOR = 0.15, 0.35, 0.45  # metres shown around the footing, and of the floor
+AROUND = 0.4  # metres shown around a pit
+PIT = frozenset({"basin", "pit stone"})
 NEAR = 1.0  # metres from a footing to the drain that belongs to it
 THIN = 5  # a cut face that is gone when its rim is taken off so often is named in the lens
 
@@ -60,19 +62,42 @@ def _closer(solids: Sequence[Solid], view: View, spot: Box, wide: int) -> tuple[
 
 
 def _window(scene: Composition, view: View) -> Window | None:
-    """Around the cut's first footing, its drain, and some of the wall and of the floor.
+    """Around a footing of the cut, its drain, and some of the wall and of the floor; or the pit.
 
-    The first, because its floor lies to the right, where the floor's layers are named.
+    Unless the view is for other parts it is the first, because its floor lies to the right, where
+    the floor's layers are named.
     """
     footings = _pieces(scene.caps, "footing")
     if not footings or scene.line is None or view.cut is None:
         return None
-    footing = min(footings, key=lambda piece: piece.bounds[0])
+    shift = float(np.hypot(*np.subtract(view.cut.start, scene.line.start)))
+    asked = [cap for cap in scene.caps if cap.label.part in view.focus]
+    pit = [cap.shape for cap in asked if cap.label.role in PIT]
+    if pit:
+        left, low, right, high = shapely.union_all(pit).bounds
+        return Window(left - AROUND - shift, right + AROUND - shift, low - BESIDE, high + BESIDE)
+    footing = _nearest(footings, [cap.shape for cap in asked])
     drains = [p for p in _pieces(scene.caps, "drain stone") if p.distance(footing) < NEAR]
     left, low, right, high = shapely.union_all([footing, *drains]).bounds
-    shift = float(np.hypot(*np.subtract(view.cut.start, scene.line.start)))
-    edges = left - BESIDE - shift, right + FLOOR - shift
-    return Window(*edges, low - BESIDE, high + ABOVE)
+    before, after = (BESIDE, FLOOR) if _floor_after(footing, scene.caps) else (FLOOR, BESIDE)
+    return Window(left - before - shift, right + after - shift, low - BESIDE, high + ABOVE)
+
+
+def _nearest(
+    footings: Sequence[shapely.Polygon], asked: Sequence[shapely.Geometry]
+) -> shapely.Polygon:
+    """The footing next to what is asked for; of several, the first along the cut."""
+    there = shapely.union_all(asked) if asked else None
+    apart = [round(f.distance(there), 1) if there else 0.0 for f in footings]
+    near = [f for f, away in zip(footings, apart, strict=True) if away == min(apart)]
+    return min(near, key=lambda piece: piece.bounds[0])
+
+
+def _floor_after(footing: shapely.Polygon, caps: Sequence[Cap]) -> bool:
+    """Whether the floor lies farther along the cut than the footing."""
+    slabs = _pieces(caps, "slab")
+    near = min(slabs, key=footing.distance, default=None)
+    return near is None or near.centroid.x >= footing.centroid.x
 
 
 def _pieces(caps: Sequence[Cap], role: str) -> list[shapely.Polygon]:

@@ -18,6 +18,7 @@ CLEAR = 1.1  # from where leaders turn to the picture, letters
 LINE = 1.25  # from one line to the next, letters
 PAD = 0.25  # above and below a label, letters
 SMALLEST = 16  # pixels
+TITLE = 1.5  # letters of a title, as many times as high
 Row = tuple[str, bool]
 Font = ImageFont.FreeTypeFont | ImageFont.ImageFont
 
@@ -114,6 +115,15 @@ def lettered(image: Image.Image, callouts: Iterable[Callout], height: int) -> Im
     for callout in placed:
         _words(pen, callout, image.size, height)
     return image
+
+
+def headed(image: Image.Image, title: str, edge: float, height: int) -> None:
+    """Write a title at the picture's upper left; smaller where it would not fit."""
+    tall = round(TITLE * height)
+    while tall > SMALLEST and _wide(title, True, tall) > image.size[0] - 2 * edge:
+        tall -= 1
+    spot = (max(edge, EDGE * height), edge + TITLE * height / 2)
+    ImageDraw.Draw(image).text(spot, title, INK, _font(tall, True), anchor="lm")
 
 
 @cache

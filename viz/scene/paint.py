@@ -4,16 +4,19 @@ from typing import Any
 
 import numpy as np
 import pyvista
+from numpy.typing import NDArray
 
 from viz.scene.bodies import Body, Cap, Composition
-from viz.scene.camera import Camera
+from viz.scene.camera import Camera, Margins, framed
 from viz.scene.mesh import Array, Index, Plane, clipped, clipped_lines, inked_edges
 from viz.scene.painting import FINER, Painting, Pixels
 from viz.scene.palette import GHOST, INK, PAPER, RGB, colour, mixed, rgb
+from viz.scene.shade import Depth, corners, darkened, light_of, shadows
 from viz.style.materials import look_of
 
-# Aside, above and towards the viewer, and the strength: a soft key light and a weaker fill.
-LIGHTS = ((-0.7, 1.0, 0.5, 0.44), (0.35, 0.1, 1.0, 0.34))
+# Aside, above and towards the viewer, and the strength: a key light from a little behind, so that
+# shadows fall to where they are seen, and a weaker fill.
+LIGHTS = ((0.75, 1.0, -0.35, 0.52), (-0.35, 0.1, 1.0, 0.34))
 HEAVY_MM = 0.6  # a table entry above this asks for a heavy line
 Drawn = tuple[Body | Cap | None, Any]  # what an actor shows; none for mere ink
 
@@ -35,15 +38,12 @@ def painted(scene: Composition, camera: Camera, flat: bool) -> Painting:
 
 def _both(plotter: Any, scene: Composition, camera: Camera, flat: bool) -> Painting:
     plotter.set_background(PAPER)
-    _light(plotter, camera)
+    _light(plotter, camera, scene.lamp)
     names = tuple(dict.fromkeys(item.label.part for item in scene.items))
     surfaces = _surfaces(plotter, scene, flat)
-    lines = _lines(plotter, scene, camera)
+    lines = _lines(plotter, scene, camera, flat)
     _aim(plotter, camera)
-    if not flat:
-        plotter.enable_ssao(radius=0.5, bias=0.03, kernel_size=128, blur=True)
     pixels = _shot(plotter)
-    plotter.disable_ssao()
     for item, actor in (*surfaces, *lines):
         if item is None:
             actor.visibility = False
@@ -53,7 +53,37 @@ def _both(plotter: Any, scene: Composition, camera: Camera, flat: bool) -> Paint
     spelled = _shot(plotter)[::FINER, ::FINER].astype(np.int64)
     parts = spelled[..., 0] + 200 * spelled[..., 1]
     seen = spelled[..., 2] < 255
-    return Painting(pixels, np.where(seen, parts, -1), seen & (spelled[..., 2] > 50), names)
+    cut = seen & (spelled[..., 2] > 50)
+    if not flat:
+        pixels = _shaded(plotter, scene, camera, pixels, cut)
+    return Painting(pixels, np.where(seen, parts, -1), cut, names)
+
+
+def _shaded(
+    plotter: Any, scene: Composition, camera: Camera, pixels: Pixels, cut: NDArray[np.bool_]
+) -> Pixels:
+    """Soft corners and shadows on everything but cut faces."""
+    if not scene.bodies:
+        return pixels
+    depth = _depth(plotter)
+    key, sky = LIGHTS[0], 1.0 if camera.forward[2] <= 0 else -1.0
+    towards = (
+        scene.lamp * key[0] * camera.right
+        + np.array([0, 0, sky * key[1]])
+        - key[2] * camera.forward
+    )
+    everything = np.vstack([body.vertices for body in scene.bodies])
+    light = framed(light_of(camera, towards), everything, camera.size, Margins(4, 4, 4, 4))
+    _aim(plotter, light)
+    plotter.render()
+    shadow = shadows(depth, camera, _depth(plotter), light)
+    return darkened(pixels, corners(depth, camera.metres_per_pixel), shadow, cut)
+
+
+def _depth(plotter: Any) -> Depth:
+    """Metres from the eye of what each pixel shows, NaN where nothing is."""
+    far = plotter.get_image_depth(fill_value=np.nan, reset_camera_clipping_range=False)
+    return np.asarray(-far[::FINER, ::FINER], dtype=np.float32)
 
 
 def _shot(plotter: Any) -> Pixels:
@@ -61,11 +91,12 @@ def _shot(plotter: Any) -> Pixels:
     return np.asarray(plotter.screenshot(return_img=True))[..., :3]
 
 
-def _light(plotter: Any, camera: Camera) -> None:
-    """A soft key light from the viewer's upper left, and a weak one from where he stands."""
+def _light(plotter: Any, camera: Camera, lamp: float) -> None:
+    """A soft key light from above and one side, and a weak one from where the viewer stands."""
     plotter.remove_all_lights()
+    sky = 1.0 if camera.forward[2] <= 0 else -1.0
     for aside, above, toward, strength in LIGHTS:
-        spot = aside * camera.right + np.array([0, 0, above]) - toward * camera.forward
+        spot = lamp * aside * camera.right + np.array([0, 0, sky * above]) - toward * camera.forward
         light = pyvista.Light(position=tuple(spot), focal_point=(0, 0, 0), intensity=strength)
         light.positional = False
         plotter.add_light(light)
@@ -76,9 +107,14 @@ def _surfaces(plotter: Any, scene: Composition, flat: bool) -> list[Drawn]:
     for body in scene.bodies:
         if not body.ghost:
             vertices, faces = _behind(body, scene.plane)
-            tone = mixed(colour(body.label), PAPER, 0.5) if flat else colour(body.label)
+            tone = INK if body.dark else colour(body.label)
+            tone = mixed(tone, PAPER, 0.5) if flat else tone
             actors.append((body, _surface(plotter, vertices, faces, tone, True)))
+            if body.inside:
+                actors[-1][1].prop.culling = "back"
     for cap in scene.caps:
+        if cap.ghost:
+            continue
         face = _surface(plotter, cap.vertices, cap.faces, colour(cap.label), False)
         actors.append((cap, face))
     return [(item, actor) for item, actor in actors if actor is not None]
@@ -96,17 +132,19 @@ def _surface(plotter: Any, vertices: Array, faces: Index, tone: RGB, lit: bool) 
     corners = np.column_stack([np.full(len(faces), 3), faces])
     mesh = pyvista.PolyData(vertices, corners.ravel())
     return plotter.add_mesh(
-        mesh, color=tone, lighting=lit, ambient=0.62 if lit else 0.0,
+        mesh, color=tone, lighting=lit, ambient=0.66 if lit else 0.0,
         diffuse=0.68 if lit else 1.0, specular=0.0, show_edges=False, smooth_shading=False,
         reset_camera=False, render=False,
     )  # fmt: skip
 
 
-def _lines(plotter: Any, scene: Composition, camera: Camera) -> list[Drawn]:
+def _lines(plotter: Any, scene: Composition, camera: Camera, flat: bool) -> list[Drawn]:
     """Edges and cut outlines, brought a little towards the viewer so that they are not eaten."""
     nearer = -1.5 * camera.metres_per_pixel * camera.forward
     lines: list[Drawn] = []
     for body in scene.bodies:
+        if not body.inked or (flat and body.ghost):
+            continue
         starts, ends = inked_edges(body.vertices, body.faces, camera.forward)
         if scene.plane is not None:
             starts, ends = clipped_lines(starts, ends, scene.plane)
@@ -121,6 +159,8 @@ def _lines(plotter: Any, scene: Composition, camera: Camera) -> list[Drawn]:
 
 def _outline(plotter: Any, cap: Cap, ring: Array) -> Drawn:
     """A heavy line in its own ink, and named, for what is too thin to be seen as a face."""
+    if cap.ghost:
+        return None, _line(plotter, ring[:-1], ring[1:], GHOST, 1.2)
     look = look_of(cap.label)
     if look.thin_mm > HEAVY_MM:
         return cap, _line(plotter, ring[:-1], ring[1:], rgb(look.ink), 3.0)
@@ -140,9 +180,8 @@ def _line(plotter: Any, starts: Array, ends: Array, tone: RGB, width: float) -> 
 
 
 def _aim(plotter: Any, camera: Camera) -> None:
-    away = 60.0
     plotter.enable_parallel_projection()
-    eye = camera.centre - away * camera.forward
+    eye = camera.eye
     plotter.camera_position = [tuple(eye), tuple(camera.centre), tuple(camera.up)]
     plotter.camera.parallel_scale = camera.size[1] * camera.metres_per_pixel / 2
     plotter.renderer.ResetCameraClippingRange()

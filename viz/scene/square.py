@@ -56,7 +56,8 @@ def _with_hatches(
     def fine(flat: Array) -> Array:
         return camera.pixels(placed(flat, line)) * FINER
 
-    faces = [(cap.label, shapely.transform(cap.shape, fine)) for cap in scene.caps]
+    solid = [cap for cap in scene.caps if not cap.ghost]
+    faces = [(cap.label, shapely.transform(cap.shape, fine)) for cap in solid]
     return hatched(image, faces, within, sheet)
 
 

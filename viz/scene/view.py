@@ -6,7 +6,7 @@ from typing import Literal
 
 from geometry.sections.face import CutLine
 
-Kind = Literal["whole", "cutaway", "exploded", "face the cut"]
+Kind = Literal["whole", "cutaway", "exploded", "face the cut", "as given"]
 Size = tuple[int, int]
 
 
@@ -30,6 +30,13 @@ class View:
     turn: degrees the viewer walks to the right from square in front.
     tilt: degrees the viewer looks down.
     stage: the last stage built; what comes later shows as a faint outline.
+    ghosts: ids of parts that show so as well.
+    loose: ids of parts that are heaps of pieces, drawn without edges.
+    dark: ids of parts drawn in ink, such as what is seen through a hole.
+    dug: a cutaway shows the hole, the ground around it and the fill that is in.
+    focus: ids of the parts a cutaway's closer look is for; its first footing without any.
+    fitted: the viewer may walk and look down otherwise where this fills the picture better.
+    title: stands over the picture.
     without: roles to leave out, besides those the kind leaves out itself.
     """
 
@@ -40,4 +47,11 @@ class View:
     turn: float = -30.0
     tilt: float = 35.0
     stage: int | None = None
+    ghosts: frozenset[str] = frozenset()
+    loose: frozenset[str] = frozenset()
+    dark: frozenset[str] = frozenset()
+    dug: bool = False
+    focus: frozenset[str] = frozenset()
+    fitted: bool = False
+    title: str = ""
     without: frozenset[str] = frozenset()

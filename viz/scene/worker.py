@@ -12,6 +12,7 @@ import subprocess
 import sys
 import threading
 from collections.abc import Callable, Sequence
+from concurrent.futures import Future, wait
 from pathlib import Path
 from typing import IO
 
@@ -35,6 +36,8 @@ PATIENCE = 180.0  # seconds for one picture; software OpenGL takes about 15 for 
 # Asks glibc to give large blocks back at once; else every change of size keeps more memory.
 THRIFT = {"MALLOC_MMAP_THRESHOLD_": "1000000"}
 LEAST, MOST = 64, 8000  # pixels
+BEAT = 0.3  # seconds between two calls of a beat
+Beat = Callable[[], None]
 HOUSE = str(Path(__file__).parents[2])
 
 
@@ -69,8 +72,13 @@ class Studio:
         self._lock = threading.Lock()
         self._process: subprocess.Popen[bytes] | None = None
 
-    def still(self, solids: Sequence[Solid], view: View, size: Size) -> bytes:
-        """A PNG of the solids, size in pixels; raises NoPictures with one sentence."""
+    def still(
+        self, solids: Sequence[Solid], view: View, size: Size, beat: Beat | None = None
+    ) -> bytes:
+        """A PNG of the solids, size in pixels; raises NoPictures with one sentence.
+
+        beat: called now and then meanwhile; what it raises stops the drawing and is passed on.
+        """
         if not all(LEAST <= side <= MOST for side in size):
             raise BedcourseError(
                 f"A picture of {size[0]} by {size[1]} pixels cannot be drawn: "
@@ -78,8 +86,37 @@ class Studio:
             )
         surroundings = settings(found)
         request = pickle.dumps((tuple(solids), view, size))
-        with self._lock:
-            return self._asked(request, surroundings)
+        if beat is None:
+            with self._lock:
+                return self._asked(request, surroundings)
+        return self._watched(request, surroundings, beat)
+
+    def _watched(self, request: bytes, surroundings: dict[str, str], beat: Beat) -> bytes:
+        """Ask from a thread, and listen to the beat meanwhile."""
+        answer: Future[bytes] = Future()
+        drawing, unwanted = threading.Event(), threading.Event()
+
+        def ask() -> None:
+            with self._lock:
+                if unwanted.is_set():
+                    return
+                drawing.set()
+                try:
+                    answer.set_result(self._asked(request, surroundings))
+                except BedcourseError as error:
+                    answer.set_exception(error)
+
+        threading.Thread(target=ask, daemon=True).start()
+        try:
+            while not wait((answer,), BEAT).done:
+                beat()
+        except BaseException:
+            unwanted.set()
+            # Another's picture that is being drawn goes on; this one is not begun.
+            if drawing.is_set() and not answer.done() and self._process is not None:
+                self._process.kill()
+            raise
+        return answer.result()
 
     def close(self) -> None:
         """Stop the drawing process."""
@@ -157,9 +194,12 @@ _STUDIO = Studio()
 atexit.register(_STUDIO.close)
 
 
-def still(solids: Sequence[Solid], view: View, size: Size = (1200, 900)) -> bytes:
+def still(
+    solids: Sequence[Solid], view: View, size: Size = (1200, 900), beat: Beat | None = None
+) -> bytes:
     """A PNG of the solids, size in pixels, from the one drawing process of this program.
 
-    Raises NoPictures where it cannot be drawn, BedcourseError where the view shows nothing.
+    beat: as in `Studio.still`. Raises NoPictures where it cannot be drawn, BedcourseError where
+    the view shows nothing.
     """
-    return _STUDIO.still(solids, view, size)
+    return _STUDIO.still(solids, view, size, beat)
