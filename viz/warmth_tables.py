@@ -14,7 +14,7 @@ from geometry.heat.words import (
     show_temperature,
     show_transmittance,
 )
-from geometry.layout.tubing.lay import Tubes
+from geometry.layout.tubing.lay import Tubes, lay_tubes
 from geometry.report import Report
 from geometry.units import FOOT, System, show_area, show_length, show_thickness
 from viz.tables import Table
@@ -45,6 +45,9 @@ def tables(
     ):
         if table.rows:
             yield title, table
+    for tubes in lay_tubes(report.layout):
+        if tubes.loops:
+            yield f"Heating tubes loop by loop: {tubes.area.name}", loops(tubes, system)
 
 
 def layers(warmth: Sequence[FloorHeat], system: System) -> Table:

@@ -19,6 +19,7 @@ def _script(text):
         load_fields,
         site_fields,
         tubing_fields,
+        vent_fields,
         wall_fields,
     )
 
@@ -27,7 +28,7 @@ def _script(text):
     work = state.work()
     assert work is not None
     for fields in (climate_fields, site_fields, load_fields, wall_fields, joint_fields,
-                   tubing_fields):  # fmt: skip
+                   tubing_fields, vent_fields):  # fmt: skip
         fields()
     warmth_page(work)
 

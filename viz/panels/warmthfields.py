@@ -1,5 +1,6 @@
 """Fields of the climate, the site, loads on the floor, heating tubes, coating and foot of walls."""
 
+from geometry.materials.catalogue import PIPES
 from geometry.materials.tubes import TUBES
 from viz.panels.fields import Field, alone, choice, lines_field, pair, three_way, whole
 
@@ -66,6 +67,21 @@ def site_fields() -> None:
         Field(("site", "radon_vent"), "Vent for soil gas", "",
               "a pipe from the stone up through the roof costs little before the slab is poured "
               "and much after it")
+    )  # fmt: skip
+
+
+def vent_fields() -> None:
+    """Show the vent pipe for soil gas: its place, its pipe."""
+    pair(
+        Field(("vent", "at"), "Vent pipe on the plan", "none",
+              "20 ft, 6 ft: set it where walls above let it run straight up through the roof"),
+        Field(("vent", "stub"), "Stub over the floor", "12 in",
+              "long enough to glue on to; plug it, or the house draws soil gas until it is done"),
+    )  # fmt: skip
+    choice(
+        Field(("vent", "pipe"), "Vent pipe", "sch40-3",
+              "3 or 4 in: a wider pipe draws more by itself, without a fan"),
+        {key: PIPES[key].name for key in ("sch40-3", "sch40-4")},
     )  # fmt: skip
 
 
