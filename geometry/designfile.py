@@ -108,7 +108,7 @@ def load_bytes(path: FilePath, largest: int = LARGEST_BYTES) -> bytes:
         # Not by its size: a pipe or a device tells none.
         with path.open("rb") as file:
             return limited(file, str(path), largest)
-    except OSError as error:
+    except (OSError, ValueError) as error:
         raise FileError(f"{path} cannot be read: {_reason(error)}") from None
 
 
@@ -144,12 +144,14 @@ def save(path: FilePath, content: str | bytes) -> None:
         except BaseException:
             FilePath(name).unlink(missing_ok=True)
             raise
-    except OSError as error:
+    except (OSError, ValueError) as error:
         raise FileError(f"{path} cannot be written: {_reason(error)}") from None
 
 
-def _reason(error: OSError) -> str:
-    return (error.strerror or type(error).__name__).lower()
+def _reason(error: OSError | ValueError) -> str:
+    """Return why in words; a ValueError comes of a sign that no name of a file can hold."""
+    words = error.strerror if isinstance(error, OSError) else "no file can have this name"
+    return (words or type(error).__name__).lower()
 
 
 def edited(text: str, path: Path, value: Any) -> str:
