@@ -1,6 +1,6 @@
 """The floor's edge and the walls against the energy codes' least insulation."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Sequence
 
 from geometry.checks.finding import Finding
 from geometry.checks.rulings import Ruling, in_area, ruling_findings
@@ -34,8 +34,7 @@ def energy_findings(layout: Layout) -> Iterator[Finding]:
         found += [
             in_area(layout, area.name, one)
             for area in warm
-            for edition in editions
-            for one in _held(layout, area, edition, climate.zone)
+            for one in _held(layout, area, editions, climate.zone)
         ]
     yield from ruling_findings(layout, "energy-rules", "insulation by the energy code", found)
 
@@ -50,20 +49,36 @@ def _tubes(layout: Layout, area: AreaLayout) -> Iterator[Ruling]:
     yield Ruling(limit, under >= limit.least - _WITHIN, words, "Lay foam under the whole slab.")
 
 
-def _held(layout: Layout, area: AreaLayout, edition: EnergyEdition, zone: Zone) -> Iterator[Ruling]:
+def _held(
+    layout: Layout, area: AreaLayout, editions: Sequence[EnergyEdition], zone: Zone
+) -> Iterator[Ruling]:
     depth = layout.ground.at_wall - area.finished_floor
     if depth < AT_GRADE_M:
-        yield from _slab(layout, area, edition, zone)
+        for alike in _alike(editions, lambda e: (e.rules[zone].slab_r, e.rules[zone].slab_depth_m)):
+            yield from _slab(layout, area, alike, zone)
     else:
-        yield from _wall(layout, edition, zone)
+        for alike in _alike(editions, lambda e: (e.rules[zone].continuous, e.rules[zone].cavity)):
+            yield from _wall(layout, alike, zone)
 
 
-def _slab(layout: Layout, area: AreaLayout, edition: EnergyEdition, zone: Zone) -> Iterator[Ruling]:
-    rule, system = edition.rules[zone], layout.design.project.units
+def _alike(
+    editions: Sequence[EnergyEdition], asked: Callable[[EnergyEdition], tuple[float, float]]
+) -> list[list[EnergyEdition]]:
+    """Return the editions that ask for the same together, in their order."""
+    found: dict[tuple[float, float], list[EnergyEdition]] = {}
+    for one in editions:
+        found.setdefault(asked(one), []).append(one)
+    return list(found.values())
+
+
+def _slab(
+    layout: Layout, area: AreaLayout, editions: Sequence[EnergyEdition], zone: Zone
+) -> Iterator[Ruling]:
+    rule, system = editions[0].rules[zone], layout.design.project.units
     if not rule.slab_r:
         return
     edge = _edge(area)
-    limit = slab_limit(edition, zone, show_length(rule.slab_depth_m, system))
+    limit = slab_limit(editions, zone, show_length(rule.slab_depth_m, system))
     words = f"slab at grade, {show_resistance(edge, system)} at its edge"
     yield Ruling(
         limit, edge >= limit.least - _WITHIN, words,
@@ -78,12 +93,12 @@ def _edge(area: AreaLayout) -> float:
     return row.r_per_m * board.thickness if row and board else 0.0
 
 
-def _wall(layout: Layout, edition: EnergyEdition, zone: Zone) -> Iterator[Ruling]:
-    rule, system = edition.rules[zone], layout.design.project.units
+def _wall(layout: Layout, editions: Sequence[EnergyEdition], zone: Zone) -> Iterator[Ruling]:
+    rule, system = editions[0].rules[zone], layout.design.project.units
     if not rule.continuous:
         return
     given = layout.design.climate.wall_resistance
-    limit = wall_limit(edition, zone)
+    limit = wall_limit(editions, zone)
     words = _wall_words(given, system)
     met = given is not None and given >= limit.least - _WITHIN
     yield Ruling(limit, met, words, "Tell what insulates the walls (climate.wall_resistance).")

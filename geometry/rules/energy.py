@@ -3,6 +3,7 @@
 IECC R402.1.2 and .1.3, IRC N1102.1.2 and .1.3, in the editions that are in force in most places.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -90,29 +91,33 @@ def energy_editions(codes: frozenset[str]) -> tuple[EnergyEdition, ...]:
     return named or (ENERGY if not codes or ("irc" in codes and not editions) else ())
 
 
-def wall_limit(edition: EnergyEdition, zone: Zone) -> Limit:
-    """Return what an edition asks of a basement wall, m2K/W of boards over it."""
-    rule = edition.rules[zone]
+def wall_limit(editions: Sequence[EnergyEdition], zone: Zone) -> Limit:
+    """Return what editions that ask alike ask of a basement wall, m2K/W of boards over it."""
+    rule = editions[0].rules[zone]
     return Limit(
         "energy-wall",
-        f"{edition.title}, zone {zone}: basement walls R-{rule.continuous} in boards, or "
+        f"{_titles(editions)}, zone {zone}: basement walls R-{rule.continuous} in boards, or "
         f"R-{rule.cavity} between studs",
         "Concrete keeps no heat: without boards a basement loses more through its walls than "
         "through its floor.",
-        edition.source, least=rule.continuous * R_IP,
+        editions[-1].source, least=rule.continuous * R_IP,
     )  # fmt: skip
 
 
-def slab_limit(edition: EnergyEdition, zone: Zone, depth: str) -> Limit:
-    """Return what an edition asks of the edge of a slab at grade, m2K/W; depth: in words."""
-    rule = edition.rules[zone]
+def slab_limit(editions: Sequence[EnergyEdition], zone: Zone, depth: str) -> Limit:
+    """Return what editions that ask alike ask of a slab's edge at grade, m2K/W; depth: in words."""
+    rule = editions[0].rules[zone]
     return Limit(
         "energy-slab",
-        f"{edition.title}, zone {zone}: slab at grade R-{rule.slab_r} at its edge, {depth} from "
-        "its top down or inward",
+        f"{_titles(editions)}, zone {zone}: slab at grade R-{rule.slab_r} at its edge, {depth} "
+        "from its top down or inward",
         "Most of a slab's heat leaves by its edge, where the ground is as cold as the air.",
-        edition.source, least=rule.slab_r * R_IP,
+        editions[-1].source, least=rule.slab_r * R_IP,
     )  # fmt: skip
+
+
+def _titles(editions: Sequence[EnergyEdition]) -> str:
+    return ", ".join(one.title for one in editions)
 
 
 def heated() -> Limit:
