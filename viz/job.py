@@ -45,11 +45,6 @@ class Job:
         """The report; its volumes alone ask for the solids."""
         return Report(self.layout, lambda: self.foundation)
 
-    @property
-    def quick_report(self) -> Report:
-        """The same report."""
-        return self.report
-
     @cached_property
     def cuts(self) -> dict[str, CutLine]:
         """The cuts worth drawing, by name, the most telling first."""

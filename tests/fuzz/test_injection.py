@@ -93,7 +93,7 @@ def test_tables_and_report_hold_words_alone(work: Job) -> None:
             assert_no_formula(text)
     assert json.loads(made["report.json"])["design"] == SCRIPT
     assert "'=HYPERLINK(1)" in made["levels.csv"]
-    book = openpyxl.load_workbook(BytesIO(to_xlsx(workbook(work.quick_report.order, work.system))))
+    book = openpyxl.load_workbook(BytesIO(to_xlsx(workbook(work.report.order, work.system))))
     assert all(c.data_type != "f" and not c.hyperlink for s in book for row in s.rows for c in row)
 
 
