@@ -1,0 +1,104 @@
+"""What the program is made of is told as it is locked, and it asks nothing of any network."""
+
+import json
+import os
+import re
+import socket
+import subprocess
+import sys
+import time
+import urllib.request
+from pathlib import Path
+
+import pytest
+
+from tests.supply.parts import HOME, LOCK, NPM, parts
+from tests.supply.renew import BILL, PAGE, bill, page
+
+RUN = "from viz.commands.main import run; run()"
+
+
+def test_licences_and_bill_tell_what_the_locks_pin() -> None:
+    found = parts()
+    assert PAGE.read_text(encoding="utf-8") == page(found)
+    assert BILL.read_text(encoding="utf-8") == bill(found)
+    pinned = set(re.findall(r"^([\w.-]+)==([^ ;\\]+)", LOCK.read_text(encoding="utf-8"), re.M))
+    told = json.loads(BILL.read_text(encoding="utf-8"))["components"]
+    assert {(c["name"], c["version"]) for c in told if ":pypi/" in c["purl"]} == pinned
+    assert not [p.name for p in found if p.licence == "not known here"]
+
+
+def test_what_the_3d_page_holds_is_what_npm_locks() -> None:
+    packages = json.loads(NPM.read_text(encoding="utf-8"))["packages"]
+    wanted = set(packages[""]["dependencies"]) - {"esbuild"}
+    assert {p.name for p in parts() if p.kind == "npm"} == wanted
+
+
+def test_nothing_strong_on_sharing_is_in_the_program() -> None:
+    words = [f"{p.name} {p.licence}" for p in parts()]
+    assert not [w for w in words if re.search(r"\bA?GPL|General Public", w)]
+
+
+def alone(refused: Path) -> dict[str, str]:
+    """The surroundings of a process that may not look beyond this machine."""
+    near = {k: v for k, v in os.environ.items() if k not in ("DISPLAY", "WAYLAND_DISPLAY")}
+    paths = [str(Path(__file__).parent / "guard"), str(HOME), os.environ.get("PYTHONPATH", "")]
+    return {**near, "PYTHONPATH": os.pathsep.join(filter(None, paths)), "REFUSED": str(refused)}
+
+
+def test_the_guard_sees_a_look_beyond_this_machine(tmp_path: Path) -> None:
+    look = "import socket; socket.create_connection(('192.0.2.1', 80), 1)"
+    done = subprocess.run(
+        [sys.executable, "-c", look],
+        env=alone(tmp_path / "refused"),
+        capture_output=True,
+        check=False,
+    )
+    assert b"nothing beyond this machine" in done.stderr
+    assert "192.0.2.1" in (tmp_path / "refused").read_text(encoding="utf-8")
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize(
+    "words",
+    [
+        ["check", "demo"], ["order", "demo", "--xlsx", "order.xlsx"], ["water", "demo"],
+        ["section", "demo", "--out", "cut.pdf"], ["model", "demo", "--out", "house.html"],
+    ],
+    ids=lambda words: words[0],
+)  # fmt: skip
+def test_commands_ask_nothing_of_a_network(tmp_path: Path, words: list[str]) -> None:
+    refused = tmp_path / "refused"
+    done = subprocess.run(
+        [sys.executable, "-c", RUN, *words], cwd=tmp_path, env=alone(refused),
+        capture_output=True, check=False,
+    )  # fmt: skip
+    assert done.returncode in (0, 1), done.stderr.decode()
+    assert not refused.exists(), refused.read_text(encoding="utf-8")
+
+
+@pytest.mark.slow
+def test_the_app_starts_with_this_machine_alone(tmp_path: Path) -> None:
+    refused = tmp_path / "refused"
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        port = probe.getsockname()[1]
+    command = [sys.executable, "-c", RUN, "app", "--port", str(port)]
+    with subprocess.Popen(command, env=alone(refused), stderr=subprocess.DEVNULL) as server:
+        try:
+            assert answers(f"http://127.0.0.1:{port}/_stcore/health")
+            assert answers(f"http://127.0.0.1:{port}/")
+        finally:
+            server.terminate()
+            server.wait(30)
+    assert not refused.exists(), refused.read_text(encoding="utf-8")
+
+
+def answers(address: str) -> bool:
+    for _ in range(240):
+        try:
+            with urllib.request.urlopen(address, timeout=5) as answer:  # noqa: S310
+                return answer.status == 200
+        except OSError:
+            time.sleep(0.5)
+    return False
