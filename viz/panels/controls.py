@@ -21,10 +21,12 @@ from viz.panels.fields import (
 )
 from viz.panels.layers import layers
 from viz.panels.layout import AREA
+from viz.panels.lists import gradings, height_rules, prices
 from viz.panels.loads import loads, rules
 from viz.panels.ordering import ordering
 from viz.panels.presets import drain_presets, floor_presets, shape_presets
 from viz.panels.sitework import backfill, ground, sump, water
+from viz.panels.spoken import later, said
 from viz.panels.state import Path
 from viz.panels.titles import title_block
 from viz.panels.warmthfields import (
@@ -36,6 +38,14 @@ from viz.panels.warmthfields import (
     wall_fields,
 )
 
+# By whether footing and wall are written in the area's own tables.
+_OWN = later({
+    (False, False): "As the house's.",
+    (True, False): "This area's own: footing.",
+    (False, True): "This area's own: wall.",
+    (True, True): "This area's own: footing and wall.",
+})  # fmt: skip
+
 
 def _readable() -> rows.Raw | None:
     """Return the text's tables; says so where they cannot be read, and nothing is shown."""
@@ -43,7 +53,7 @@ def _readable() -> rows.Raw | None:
     areas = raw.get("area") if raw else None
     if raw and isinstance(areas, list) and all(isinstance(a, dict) for a in areas):
         return raw
-    st.info("The fields come back when the text under Set, Design file can be read again.")
+    st.info(said("The fields come back when the text under Set, Design file can be read again."))
     return None
 
 
@@ -52,17 +62,17 @@ def layout_fields() -> None:
     raw = _readable()
     if raw is None:
         return
-    with st.expander("Begin from a shape"):
+    with st.expander(said("Begin from a shape")):
         shape_presets()
     area = _chosen_area(raw["area"])
-    with st.expander("Outline, step and piers", expanded=True):
+    with st.expander(said("Outline, step and piers"), expanded=True):
         _outline(area)
-    with st.expander("Footing and wall"):
+    with st.expander(said("Footing and wall")):
         _footing(raw, area)
         wall_fields()
-    with st.expander("Ground, dig and levels"):
+    with st.expander(said("Ground, dig and levels")):
         ground()
-    with st.expander("What the place asks"):
+    with st.expander(said("What the place asks")):
         site_fields()
 
 
@@ -72,14 +82,14 @@ def floor_fields() -> None:
     if raw is None:
         return
     area = _chosen_area(raw["area"])
-    with st.expander("Begin from a usual floor"):
+    with st.expander(said("Begin from a usual floor")):
         floor_presets()
-    with st.expander("Floor build-up", expanded=True):
+    with st.expander(said("Floor build-up"), expanded=True):
         _floor(raw, area)
-    with st.expander("Joints and heating tubes"):
+    with st.expander(said("Joints and heating tubes")):
         joint_fields()
         tubing_fields()
-    with st.expander("Warmth and loads"):
+    with st.expander(said("Warmth and loads")):
         climate_fields()
         load_fields()
 
@@ -88,42 +98,46 @@ def drain_fields() -> None:
     """Show the drains, what they empty into, the water and what lies on the pipe."""
     if _readable() is None:
         return
-    with st.expander("Begin from a usual drain"):
+    with st.expander(said("Begin from a usual drain")):
         drain_presets()
-    with st.expander("Drains", expanded=True):
+    with st.expander(said("Drains"), expanded=True):
         drains()
-    with st.expander("Sump pit"):
+    with st.expander(said("Sump pit")):
         sump()
-    with st.expander("Water"):
+    with st.expander(said("Water")):
         water()
-    with st.expander("Backfill"):
+    with st.expander(said("Backfill")):
         backfill()
-    with st.expander("Loads"):
+    with st.expander(said("Loads")):
         loads()
+    with st.expander(said("Stone as delivered")):
+        gradings()
 
 
 def order_fields() -> None:
     """Show what turns a thing in place into a thing to buy."""
     if _readable() is None:
         return
-    with st.expander("Ordering", expanded=True):
+    with st.expander(said("Ordering"), expanded=True):
         ordering()
+        prices()
 
 
 def check_fields() -> None:
     """Show the rules the job is held to."""
     if _readable() is None:
         return
-    with st.expander("Rules", expanded=True):
+    with st.expander(said("Rules"), expanded=True):
         sets = {one.key: one.title for one in RULE_SETS if one.key in get_args(RuleSetName)}
         rules(sets | {one.key: one.title for one in EDITIONS})
+        height_rules()
 
 
 def set_fields() -> None:
     """Show the words of the title block."""
     if _readable() is None:
         return
-    with st.expander("Title block", expanded=True):
+    with st.expander(said("Title block"), expanded=True):
         title_block()
 
 
@@ -131,7 +145,9 @@ def _chosen_area(areas: list[dict[str, Any]]) -> int:
     called = [str(a.get("name", n)) for n, a in enumerate(areas, 1)]
     if len(called) < 2:
         return 0
-    return int(st.selectbox("Area", range(len(called)), format_func=lambda n: called[n], key=AREA))
+    return int(
+        st.selectbox(said("Area"), range(len(called)), format_func=lambda n: called[n], key=AREA)
+    )
 
 
 def _floor(raw: rows.Raw, area: int) -> None:
@@ -169,8 +185,7 @@ def _outline(area: int) -> None:
 
 def _footing(raw: rows.Raw, area: int) -> None:
     footing, wall = rows.home(raw, area, "footing"), rows.home(raw, area, "wall")
-    own = [p[-1] for p in (footing, wall) if len(p) > 1]
-    st.caption(f"This area's own: {' and '.join(map(str, own))}." if own else "As the house's.")
+    st.caption(said(_OWN[len(footing) > 1, len(wall) > 1]))
     pair(
         Field((*footing, "width"), "Footing width", "20 in"),
         Field((*footing, "thickness"), "Footing thickness", "10 in"),

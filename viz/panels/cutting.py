@@ -12,6 +12,7 @@ from geometry.sections.drawn import squared, whole
 from geometry.sections.face import CutLine
 from geometry.units import read_length, show_length
 from viz.job import Job
+from viz.panels.spoken import said
 from viz.words import CUTS
 
 OWN = "own"
@@ -40,7 +41,9 @@ def asked(work: Job) -> Asked:
 
 def name_of(cut: str) -> str:
     """Return a cut's name in the list of cuts."""
-    return "Two points of my own" if cut == OWN else CUTS[cut].removeprefix("Section ")
+    if cut == OWN:
+        return said("Two points of my own")
+    return said(CUTS[cut]).removeprefix(said("Section")).strip()
 
 
 def choose(work: Job, name: str) -> None:

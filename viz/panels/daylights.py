@@ -8,6 +8,7 @@ from geometry.designlists import added, without
 from geometry.materials.catalogue import PIPES
 from viz.panels import state
 from viz.panels.fields import Field, alone, choice, lines_field, names, pair, say_own_faults
+from viz.panels.spoken import later, said
 from viz.panels.state import Path
 
 _FIRST = {"toward": "20 ft, -60 ft", "ground": ["0 ft, 6 ft", "30 ft, -3 ft", "80 ft, -8 ft"]}
@@ -17,7 +18,7 @@ _MOST = 3
 
 def bleeders(home: Path) -> None:
     """Show the short pipes through the footing; they count where a drain empties through them."""
-    st.caption("For a drain that empties into the one on the footing's other face.")
+    st.caption(said("For a drain that empties into the one on the footing's other face."))
     choice(Field((*home, "pipe"), "Bleeder pipe", "sch40-3"), names(PIPES))
     pair(
         Field((*home, "spacing"), "Bleeders apart, at most", "8 ft"),
@@ -31,18 +32,24 @@ def daylight(home: Path) -> None:
     rows = value if isinstance(value, list) else [value] if isinstance(value, dict) else []
     if not rows:
         st.caption(
-            "A solid pipe that falls until it leaves falling ground: no pump, no power. It needs "
-            "ground that drops lower than the drain."
+            said(
+                "A solid pipe that falls until it leaves falling ground: no pump, no power. It "
+                "needs ground that drops lower than the drain."
+            )
         )
     for place in range(len(rows)):
         here = home if isinstance(value, dict) else (*home, place)
         if len(rows) > 1:
-            st.caption(f"Outlet {place + 1}")
+            st.caption(said("Outlet {number}", number=place + 1))
         say_own_faults(here)
         _outlet(here)
-        st.button("Take this outlet out", key=f"take out {here}", on_click=_take_out, args=(here,))
+        st.button(
+            said("Take this outlet out"), key=f"take out {here}", on_click=_take_out, args=(here,)
+        )
     if len(rows) < _MOST:
-        st.button("Add an outlet to daylight", key=f"add to {home}", on_click=_add, args=(home,))
+        st.button(
+            said("Add an outlet to daylight"), key=f"add to {home}", on_click=_add, args=(home,)
+        )
 
 
 def _outlet(here: Path) -> None:
@@ -56,7 +63,9 @@ def _outlet(here: Path) -> None:
         Field((*here, "fall"), "Fall of the outlet", "1/4 in per ft", "1/8 in per ft at the least"),
         Field((*here, "cover"), "Ground over it", "12 in", "shallower, wheels and frost reach it"),
     )
-    choice(Field((*here, "pipe"), "Outlet's pipe", ""), {"": "the drain's kind", **names(PIPES)})
+    choice(
+        Field((*here, "pipe"), "Outlet's pipe", ""), {"": later("the drain's kind"), **names(PIPES)}
+    )
     pair(
         Field((*here, "above_ground"), "Open end over the ground", "4 in",
               "clear of snow, leaves and grass"),

@@ -12,6 +12,7 @@ from viz.job import Job
 from viz.panels import kept, shown
 from viz.panels.fields import names
 from viz.panels.pairs import show
+from viz.panels.spoken import later, said
 
 # The list as text outlasts its field, which is gone while another page is shown.
 LISTED = "tickets"
@@ -22,7 +23,8 @@ _TEXT, _UPLOAD, _REFUSED = "tickets text", "tickets file", "tickets refused"
 _INSTEAD = "top-up material"
 _UNITS = ("tons", "yd3", "t", "m3")
 _SOLD = names(AGGREGATES)
-_CAUTION = (
+_PLACES = later({"": "not said", "floor": "the floor", "drain": "the drain"})
+_CAUTION = later(
     "A weight tells a volume only within a range: wet stone weighs more. Measure the heap, and "
     "hold the depth on the ground against the plan before you send the truck away."
 )
@@ -35,13 +37,13 @@ def deliveries(work: Job) -> None:
         show(picture)
     rows = kept.came(work.text, listed)
     if not rows:
-        st.info("This design needs neither stone nor sand.")
+        st.info(said("This design needs neither stone nor sand."))
     for row in rows:
         if row.mixed_up:
             st.warning(row.mixed_up, icon=":material/scale:")
     _add(work)
     if rows:
-        st.subheader("Against the order")
+        st.subheader(said("Against the order"))
         shown.rows(delivery_tables.arrivals(rows, work.system))
     _broken(work, listed)
     _top_up(work, listed)
@@ -53,21 +55,26 @@ def _add(work: Job) -> None:
     """Show the form of one more ticket."""
     unit = f"{_UNIT} {work.system}"
     with st.form("one more ticket"):
-        st.markdown("**One more ticket**")
+        st.markdown(f"**{said('One more ticket')}**")
         left, right = st.columns(2)
         with left:
-            st.date_input("Date", value="today", key=_DAY)
-            st.text_input("Amount", key=_AMOUNT, placeholder="14.2", max_chars=20)
+            st.date_input(said("Date"), value="today", key=_DAY)
+            st.text_input(said("Amount"), key=_AMOUNT, placeholder="14.2", max_chars=20)
         with right:
-            st.selectbox("Material", list(_SOLD), format_func=_SOLD.__getitem__, key=_MATERIAL)
-            st.selectbox("Unit", _UNITS, key=unit, index=2 if work.system == "metric" else 0)
+            st.selectbox(
+                said("Material"),
+                list(_SOLD),
+                format_func=lambda key: said(_SOLD[key]),
+                key=_MATERIAL,
+            )
+            st.selectbox(said("Unit"), _UNITS, key=unit, index=2 if work.system == "metric" else 0)
         areas = [area.name for area in work.layout.areas]
         st.selectbox(
-            "Place", ["", "floor", "drain", *areas], key=_PLACE, accept_new_options=True,
-            format_func=lambda name: name or "not said",
-            help="what goes to an area or the floor counts for its depth",
+            said("Place"), [*_PLACES, *areas], key=_PLACE, accept_new_options=True,
+            format_func=lambda name: said(_PLACES.get(name or "", name or "")),
+            help=said("what goes to an area or the floor counts for its depth"),
         )  # fmt: skip
-        st.form_submit_button("Put it on the list", on_click=_put, args=(unit,))
+        st.form_submit_button(said("Put it on the list"), on_click=_put, args=(unit,))
     if refused := st.session_state.get(_REFUSED):
         st.html(f'<div class="fault"><i>!</i> {escape(refused)}</div>')
 
@@ -88,7 +95,7 @@ def _broken(work: Job, listed: str) -> None:
     """Say which lines are no tickets, and what came that nothing takes; the rest is kept."""
     read = kept.tickets(listed)
     odd = [delivery_tables.not_needed(key) for key in strange(work.layout, read.tickets)]
-    odd += [f"Line {broken.line}: {broken.sentence}" for broken in read.broken]
+    odd += [said("Line {number}:", number=one.line) + f" {one.sentence}" for one in read.broken]
     shown.lines("Left aside; all other lines count", odd)
 
 
@@ -97,10 +104,10 @@ def _top_up(work: Job, listed: str) -> None:
     rows = kept.came(work.text, listed)
     if not any(row.short_in_place_m3 for row in rows):
         return
-    st.subheader("To make up what is short")
+    st.subheader(said("To make up what is short"))
     chosen = st.selectbox(
-        "With", list(_SOLD), format_func=_SOLD.__getitem__, key=_INSTEAD,
-        help="another stone than the drawing's may not drain or bear alike: ask first",
+        said("With"), list(_SOLD), format_func=lambda key: said(_SOLD[key]), key=_INSTEAD,
+        help=said("another stone than the drawing's may not drain or bear alike: ask first"),
     )  # fmt: skip
     made = [top_up(work.layout.design, row, chosen) for row in rows]
     shown.rows(delivery_tables.top_ups([row for row in made if row], work.system))
@@ -108,15 +115,15 @@ def _top_up(work: Job, listed: str) -> None:
 
 def _file(listed: str) -> None:
     """Show the list to be edited, opened and saved."""
-    with st.expander("The list of tickets"):
+    with st.expander(said("The list of tickets")):
         st.session_state[_TEXT] = listed
         st.text_area(
-            "date, material, amount, place: one ticket a line", key=_TEXT, height="content",
-            placeholder="2026-04-02, stone-57, 14.2 tons, basement", on_change=_typed,
+            said("date, material, amount, place: one ticket a line"), key=_TEXT, height="content",
+            placeholder=said("2026-04-02, stone-57, 14.2 tons, basement"), on_change=_typed,
         )  # fmt: skip
-        st.file_uploader("Open a list", type=["csv"], key=_UPLOAD, on_change=_open,
+        st.file_uploader(said("Open a list"), type=["csv"], key=_UPLOAD, on_change=_open,
                          max_upload_size=1)  # fmt: skip
-        shown.save_button("Save the list", listed, "tickets.csv", "text/csv")
+        shown.save_button(said("Save the list"), listed, "tickets.csv", "text/csv")
 
 
 def _typed() -> None:
@@ -130,6 +137,8 @@ def _open() -> None:
     try:
         st.session_state[LISTED] = file.getvalue().decode("utf-8-sig")
     except UnicodeDecodeError:
-        st.session_state[_REFUSED] = f"{file.name} is not UTF-8 text; save it as UTF-8"
+        st.session_state[_REFUSED] = said(
+            "{file} is not UTF-8 text; save it as UTF-8.", file=file.name
+        )
     else:
         st.session_state.pop(_REFUSED, None)

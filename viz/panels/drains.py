@@ -23,25 +23,26 @@ from viz.panels.fields import (
     whole,
     wholes,
 )
+from viz.panels.spoken import later, said
 from viz.panels.state import Path
 
 SHOWN = "drain shown"
-_LINES = {"outside": "outside the footing", "inside": "inside, under the floor"}
-_OUTLETS: Mapping[str, str] = {
+_LINES = later({"outside": "outside the footing", "inside": "inside, under the floor"})
+_OUTLETS: Mapping[str, str] = later({
     "": "pit or daylight, whichever is given",
     "pit": "sump pit",
     "daylight": "daylight, by gravity",
     "bleeders": "bleeders through the footing, to the other drain",
     "lower stone": "the stone of a lower area's drain",
-}
+})  # fmt: skip
 
 
 def drains() -> None:
     """Show one of the drains with its fields, and what adds one or takes it out."""
     rows = _rows()
     if not rows:
-        st.caption("This design has no drain.")
-        st.button("Add a drain", on_click=state.edit, args=(("drain", "pipe"), "d2729-4"))
+        st.caption(said("This design has no drain."))
+        st.button(said("Add a drain"), on_click=state.edit, args=(("drain", "pipe"), "d2729-4"))
         return
     home = _chosen(rows)
     own = ("holes", "stone", "wrap", "bleeders", "daylight")
@@ -49,13 +50,13 @@ def drains() -> None:
     _where(home)
     _pipe(home)
     _stone(home)
-    with st.expander("Bleeders through the footing"):
+    with st.expander(said("Bleeders through the footing")):
         bleeders((*home, "bleeders"))
-    with st.expander("Outlets to daylight"):
+    with st.expander(said("Outlets to daylight")):
         daylight((*home, "daylight"))
     with st.container(horizontal=True):
-        st.button("Add a drain", on_click=_add, args=(rows,))
-        st.button("Take this drain out", on_click=_take_out, args=(home,))
+        st.button(said("Add a drain"), on_click=_add, args=(rows,))
+        st.button(said("Take this drain out"), on_click=_take_out, args=(home,))
 
 
 def _rows() -> list[Any]:
@@ -71,7 +72,7 @@ def _chosen(rows: list[Any]) -> Path:
         st.session_state[SHOWN] = 0
     if len(rows) == 1:
         return ("drain", 0)
-    st.selectbox("Drain", range(len(rows)), format_func=lambda n: _called(n, rows), key=SHOWN)
+    st.selectbox(said("Drain"), range(len(rows)), format_func=lambda n: _called(n, rows), key=SHOWN)
     return ("drain", int(st.session_state[SHOWN]))
 
 
@@ -105,7 +106,9 @@ def _where(home: Path) -> None:
               "all, or numbers like 1, 2: side 1 runs from corner 1 to corner 2"),
         how={"sides": {"shown": listed, "meant": wholes}},
     )  # fmt: skip
-    choice(Field((*home, "area"), "Area", ""), {"": "the lowest", **{n: n for n in called if n}})
+    choice(
+        Field((*home, "area"), "Area", ""), {"": later("the lowest"), **{n: n for n in called if n}}
+    )
     choice(
         Field((*home, "line"), "Runs", "outside",
               "outside it catches water before the wall; inside it drains the floor's stone"),

@@ -10,39 +10,44 @@ from viz.export.ifc.library import HOW, there
 from viz.issue import products
 from viz.job import Job
 from viz.panels import cached, shown
+from viz.panels.spoken import later, said
 
 _ZIP, _WHAT = "everything made", "everything.zip"
 
 
 def everything(work: Job) -> None:
     """Show a button for each file, and one that makes them all."""
-    st.subheader("For other programs")
+    st.subheader(said("For other programs"))
     for label, name, kind, make, help_ in _FILES:
-        shown.save_button(label, partial(make, work.text), name, kind, help_)
+        shown.save_button(said(label), partial(make, work.text), name, kind, said(help_))
     _ifc(work)
-    st.subheader("Everything at once")
+    st.subheader(said("Everything at once"))
     _all(work)
 
 
 def _ifc(work: Job) -> None:
     if there():
         shown.save_button(
-            "Model, IFC4", lambda: cached.ifc_file(work.text), "model.ifc", "application/x-step",
-            "for building models: footings, walls, layers, pipes with their quantities (ISO 16739)",
+            said("Model, IFC4"), lambda: cached.ifc_file(work.text), "model.ifc",
+            "application/x-step",
+            said("for building models: footings, walls, layers, pipes with their quantities "
+                 "(ISO 16739)"),
         )  # fmt: skip
     else:
-        st.caption(f"IFC is not offered: {HOW}")
+        st.caption(said("IFC is not offered: {how}", how=HOW))
 
 
 def _all(work: Job) -> None:
     """Make everything as one ZIP file, saying what is made; it can be stopped."""
-    st.caption("Drawings, pages for the site, tables, models, pictures: half a minute or more.")
-    if st.button("Make a ZIP of all files", icon=":material/folder_zip:"):
+    st.caption(
+        said("Drawings, pages for the site, tables, models, pictures: half a minute or more.")
+    )
+    if st.button(said("Make a ZIP of all files"), icon=":material/folder_zip:"):
         with shown.at_work() as tell:
             _keep(work, tell)
     text, data, notes = st.session_state.get(_ZIP, ("", b"", ()))
     if text == work.text:
-        shown.save_button("ZIP of all files", data, _WHAT, "application/zip")
+        shown.save_button(said("ZIP of all files"), data, _WHAT, "application/zip")
         shown.lines("Left out", notes)
 
 
@@ -58,10 +63,12 @@ def _keep(work: Job, tell: Callable[[str], None]) -> None:
 
 _Row = tuple[str, str, str, Callable[[str], bytes], str]
 _FILES: tuple[_Row, ...] = (
-    ("Page to turn, HTML", "model.html", "text/html", cached.page_file,
-     "the model for any phone or computer, without a network"),
-    ("Model, GLB", "model.glb", "model/gltf-binary", cached.model_file, "for 3D programs"),
-    ("Report, JSON", "report.json", "application/json", cached.report_file,
-     "every figure, with a schema"),
-    ("Tables, XLSX", "data.xlsx", shown.XLSX, cached.data_file, "levels, volumes, findings, order"),
+    (later("Page to turn, HTML"), "model.html", "text/html", cached.page_file,
+     later("the model for any phone or computer, without a network")),
+    (later("Model, GLB"), "model.glb", "model/gltf-binary", cached.model_file,
+     later("for 3D programs")),
+    (later("Report, JSON"), "report.json", "application/json", cached.report_file,
+     later("every figure, with a schema")),
+    (later("Tables, XLSX"), "data.xlsx", shown.XLSX, cached.data_file,
+     later("levels, volumes, findings, order")),
 )  # fmt: skip

@@ -1,4 +1,7 @@
-"""Fields of the design: each shows what the file says, and what is wrong right under it."""
+"""Fields of the design: each shows what the file says, and what is wrong right under it.
+
+Their words are said here in the app's language; who names a field writes English.
+"""
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
@@ -10,6 +13,7 @@ import streamlit as st
 from geometry.errors import Fault
 from geometry.materials.kinds import Material
 from viz.panels import state
+from viz.panels.spoken import later, said
 from viz.panels.state import Path
 
 
@@ -67,8 +71,8 @@ def text_field(
         state.edit(field.path, meant(str(st.session_state[key]).strip()))
 
     st.text_input(
-        field.label, key=key, on_change=changed, placeholder=field.usual, disabled=broken(),
-        help=field.help or None, max_chars=300,
+        said(field.label), key=key, on_change=changed, placeholder=said(field.usual),
+        disabled=broken(), help=said(field.help) or None, max_chars=300,
     )  # fmt: skip
 
 
@@ -78,16 +82,17 @@ def choice_field(field: Field, choices: Mapping[str, str]) -> None:
     The empty key stands for a file that says nothing.
     """
     key, value = key_of(field.path), state.value(field.path)
-    said = field.usual if value is None else str(value)
-    options = [*choices, *([] if said in choices else [said])]
-    hold(key, said)
+    written = field.usual if value is None else str(value)
+    options = [*choices, *([] if written in choices else [written])]
+    hold(key, written)
 
     def changed() -> None:
         state.edit(field.path, st.session_state[key] or None)
 
     st.selectbox(
-        field.label, options, key=key, on_change=changed, disabled=broken(),
-        format_func=lambda option: choices.get(option, option), help=field.help or None,
+        said(field.label), options, key=key, on_change=changed, disabled=broken(),
+        format_func=lambda option: said(choices.get(option, option)),
+        help=said(field.help) or None,
     )  # fmt: skip
 
 
@@ -97,7 +102,7 @@ def choice(field: Field, choices: Mapping[str, str]) -> None:
     say_faults(field.path)
 
 
-_SAID: Mapping[str, bool | None] = {"not said": None, "yes": True, "no": False}
+_SAID: Mapping[str, bool | None] = later({"not said": None, "yes": True, "no": False})
 
 
 def three_way(field: Field) -> None:
@@ -109,8 +114,8 @@ def three_way(field: Field) -> None:
         state.edit(field.path, _SAID[str(st.session_state[key])])
 
     st.segmented_control(
-        field.label, list(_SAID), key=key, on_change=changed, disabled=broken(), required=True,
-        help=field.help or None,
+        said(field.label), list(_SAID), format_func=said, key=key, on_change=changed,
+        disabled=broken(), required=True, help=said(field.help) or None,
     )  # fmt: skip
     say_faults(field.path)
 
@@ -125,9 +130,9 @@ def several(field: Field, choices: Mapping[str, str]) -> None:
         state.edit(field.path, list(st.session_state[key]) or None)
 
     st.multiselect(
-        field.label, list(dict.fromkeys([*choices, *listed])), key=key, on_change=changed,
-        format_func=lambda option: choices.get(option, option), disabled=broken(),
-        help=field.help or None, placeholder=field.usual or None,
+        said(field.label), list(dict.fromkeys([*choices, *listed])), key=key, on_change=changed,
+        format_func=lambda option: said(choices.get(option, option)), disabled=broken(),
+        help=said(field.help) or None, placeholder=said(field.usual) or None,
     )  # fmt: skip
     say_faults(field.path)
 
@@ -146,8 +151,9 @@ def area_field(field: Field, text: str, changed: Callable[[str], None]) -> None:
         changed(str(st.session_state[key]))
 
     st.text_area(
-        field.label, key=key, on_change=heard, disabled=broken(), help=field.help or None,
-        height="content", max_chars=20_000, placeholder=field.usual or None,
+        said(field.label), key=key, on_change=heard, disabled=broken(),
+        help=said(field.help) or None, height="content", max_chars=20_000,
+        placeholder=said(field.usual) or None,
     )  # fmt: skip
 
 

@@ -8,16 +8,17 @@ import streamlit as st
 from geometry.report import Found, Report
 from geometry.units import System, show_elevation, show_length, show_level, show_volume
 from viz.job import Job
+from viz.panels.spoken import later, said
 from viz.words import SEVERITIES
 
 _ICONS = {"fine": "✓", "look": "?", "stop": "!"}
 _KEY_LEVELS = (
-    ("floor", "(finished floor)", "Finished floor"),
-    ("floor", "subgrade", "Subgrade, cut to"),
-    ("footing", "footing bottom", "Footing bottom"),
-    ("drain", "high point", "Drain invert, high"),
-    ("drain", "low point", "Drain invert, low"),
-    ("sump", "inside bottom", "Sump bottom"),
+    ("floor", "(finished floor)", later("Finished floor")),
+    ("floor", "subgrade", later("Subgrade, cut to")),
+    ("footing", "footing bottom", later("Footing bottom")),
+    ("drain", "high point", later("Drain invert, high")),
+    ("drain", "low point", later("Drain invert, low")),
+    ("sump", "inside bottom", later("Sump bottom")),
 )
 
 
@@ -33,11 +34,12 @@ def figures(work: Job, area: str) -> None:
 
 def verdict(found: Found, short: bool = False) -> str:
     """Return a finding as HTML: mark, word, subject and what was found."""
-    about = "foam and top of footing, " if found.id == "foam-meets-tof" else ""
-    head = f"<b>{SEVERITIES[found.severity].capitalize()}: {about}{escape(found.subject)}</b>"
+    about = said("foam and top of footing, ") if found.id == "foam-meets-tof" else ""
+    grave = said(SEVERITIES[found.severity].capitalize())
+    head = f"<b>{grave}: {about}{escape(found.subject)}</b>"
     rest = "" if short else (
         f"<p>{escape(found.advice)}</p>"
-        f"<small>Asked: {escape(found.asked)} ({escape(found.source)}).</small>"
+        f"<small>{said('Asked')}: {escape(found.asked)} ({escape(found.source)}).</small>"
     )  # fmt: skip
     sentence = f"{found.found[:1].upper()}{found.found[1:]}"
     return (
@@ -51,22 +53,24 @@ def _levels(report: Report, area: str, system: System) -> Iterator[str]:
         rows = [r for r in report.levels if r.group == group and r.interface.endswith(ending)]
         for row in [r for r in rows if r.area == area or group in ("drain", "sump")][:1]:
             level = show_level(row.level_m, system)
-            yield _cell(name, level, f"El. {show_elevation(row.elevation_m, system)}")
+            height = show_elevation(row.elevation_m, system)
+            yield _cell(said(name), level, said("El. {height}", height=height))
 
 
 def _sizes(report: Report, system: System) -> Iterator[str]:
     for name, roles in (
-        ("Concrete, in place", ("footing", "wall", "pad", "column", "slab")),
-        ("Stone under floors", ("base", "fill")),
-        ("Stone at the drain", ("drain stone",)),
-        ("Sand", ("blinding",)),
-        ("Excavation, in place", ("excavation",)),
+        (later("Concrete, in place"), ("footing", "wall", "pad", "column", "slab")),
+        (later("Stone under floors"), ("base", "fill")),
+        (later("Stone at the drain"), ("drain stone",)),
+        (later("Sand"), ("blinding",)),
+        (later("Excavation, in place"), ("excavation",)),
     ):
         total = sum(v.volume_m3 for v in report.volumes if v.role in roles)
-        yield _cell(name, show_volume(total, system), "nothing added for waste")
+        yield _cell(said(name), show_volume(total, system), said("nothing added for waste"))
     if report.drain:
         length = show_length(report.drain.length_m, system)
-        yield _cell("Drain pipe", length, f"{report.drain.holes:,} holes")
+        holes = said("{count} holes", count=f"{report.drain.holes:,}")
+        yield _cell(said("Drain pipe"), length, holes)
 
 
 def _cell(name: str, figure: str, note: str) -> str:

@@ -7,21 +7,26 @@ import streamlit as st
 from geometry.designfile import start_text
 from viz.carried import examples
 from viz.panels import state
+from viz.panels.spoken import later, said
 
-_FIRST = "a first design with notes"
+_FIRST = later("a first design with notes")
 
 
 def opening() -> None:
     """Show what can be opened and saved."""
     st.selectbox(
-        "Open an example", [*_named(), _FIRST], index=None, key="example",
-        placeholder="all examples are invented", on_change=_open_example,
+        said("Open an example"), [*_named(), _FIRST], index=None, key="example",
+        format_func=said, placeholder=said("all examples are invented"), on_change=_open_example,
     )  # fmt: skip
     st.file_uploader(
-        "Open a design file", type=["toml"], key="upload", on_change=_open_upload, max_upload_size=1
+        said("Open a design file"),
+        type=["toml"],
+        key="upload",
+        on_change=_open_upload,
+        max_upload_size=1,
     )
     st.download_button(
-        "Save the design file", state.text(), "design.toml", "application/toml",
+        said("Save the design file"), state.text(), "design.toml", "application/toml",
         icon=":material/download:", on_click="ignore", width="stretch",
     )  # fmt: skip
 
@@ -51,6 +56,7 @@ def _open_upload() -> None:
     try:
         state.put(file.getvalue().decode("utf-8-sig"))
     except UnicodeDecodeError:
-        st.session_state["upload refused"] = f"{file.name} is not UTF-8 text; save it as UTF-8."
+        refused = said("{file} is not UTF-8 text; save it as UTF-8.", file=file.name)
+        st.session_state["upload refused"] = refused
     else:
         st.session_state.pop("upload refused", None)

@@ -10,36 +10,39 @@ from geometry.materials.catalogue import AGGREGATES, BOARDS, CONCRETES, SHEETS
 from geometry.units import System
 from viz.panels import rows, state
 from viz.panels.fields import Field, choice_field, hold, key_of, names, say_faults, text_field
+from viz.panels.spoken import later, said
 from viz.panels.state import Path
 
 _CHOICES: Mapping[str, Mapping[str, Any]] = {
     "base": AGGREGATES, "blinding": AGGREGATES, "retarder": SHEETS, "insulation": BOARDS,
     "slab": CONCRETES, "fill": AGGREGATES,
 }  # fmt: skip
-_ROLES = {
+_ROLES = later({
     "fill": "Fill below the stone",
     "base": "Stone: a bed that drains and does not draw water up",
     "blinding": "Sand: a smooth bed for sheet and boards",
     "retarder": "Vapor retarder: keeps the ground's damp out of the slab",
     "insulation": "Rigid foam: keeps the slab from the cold ground",
     "slab": "Concrete slab",
-}
+})  # fmt: skip
 
 
 def layers(path: Path) -> None:
     """Show the layers listed at a path of the file, from the top down."""
     found = state.value(path)
     if not isinstance(found, list):
-        st.caption("The usual floor: 6 in stone, 1/2 in sand, retarder, 2 in foam, 4 in slab.")
-        st.button("Change its layers", on_click=state.edit, args=(path, rows.usual_layers()))
+        st.caption(
+            said("The usual floor: 6 in stone, 1/2 in sand, retarder, 2 in foam, 4 in slab.")
+        )
+        st.button(said("Change its layers"), on_click=state.edit, args=(path, rows.usual_layers()))
         return
-    st.caption("Layers, from the top down")
+    st.caption(said("Layers, from the top down"))
     listed = [row for row in found if isinstance(row, dict)]
     for number in reversed(range(len(found))):
         if isinstance(found[number], dict):
             _layer(path, number, found[number])
     if len(listed) == len(found):
-        with st.popover("Change the layers", icon=":material/layers:", width="stretch"):
+        with st.popover(said("Change the layers"), icon=":material/layers:", width="stretch"):
             _order(path, listed)
 
 
@@ -48,9 +51,11 @@ def _layer(home: Path, number: int, layer: Row) -> None:
     role = str(layer.get("role"))
     left, right = st.columns([3, 2])
     with left:
-        choice_field(Field((*path, "material"), name.capitalize()), names(_CHOICES.get(role, {})))
+        choice_field(
+            Field((*path, "material"), said(name.capitalize())), names(_CHOICES.get(role, {}))
+        )
     with right:
-        text_field(Field((*path, "thickness"), f"Thickness, {name}"))
+        text_field(Field((*path, "thickness"), said("Thickness, {layer}", layer=said(name))))
     _slide((*path, "thickness"), name, role)
     say_faults(path)
 
@@ -63,7 +68,8 @@ def _slide(path: Path, name: str, role: str) -> None:
     key = f"slide {key_of(path)}"
     hold(key, steps[1])
     st.select_slider(
-        f"Slide the thickness, {name}", steps[0], key=key, label_visibility="collapsed",
+        said("Slide the thickness, {layer}", layer=said(name)), steps[0], key=key,
+        label_visibility="collapsed",
         on_change=lambda: state.edit(path, st.session_state[key]),
     )  # fmt: skip
 
@@ -73,21 +79,23 @@ def _order(path: Path, listed: list[Row]) -> None:
     for number in reversed(range(len(listed))):
         name = str(listed[number].get("name", number + 1))
         with st.container(horizontal=True, vertical_alignment="center"):
-            st.markdown(name.capitalize(), width="stretch")
+            st.markdown(said(name.capitalize()), width="stretch")
             for icon, help_, change in (
-                ("arrow_upward", "Move up", moved(listed, number, 1)),
-                ("arrow_downward", "Move down", moved(listed, number, -1)),
-                ("delete", "Take out", without_layer(listed, number)),
+                ("arrow_upward", later("Move up"), moved(listed, number, 1)),
+                ("arrow_downward", later("Move down"), moved(listed, number, -1)),
+                ("delete", later("Take out"), without_layer(listed, number)),
             ):
                 st.button(
-                    "", icon=f":material/{icon}:", help=f"{help_}: {name}", on_click=state.edit,
-                    key=f"{help_} {key_of((*path, number))}", args=(path, change),
-                    disabled=change in (listed, []),
+                    "", icon=f":material/{icon}:", help=f"{said(help_)}: {said(name)}",
+                    on_click=state.edit, key=f"{help_} {key_of((*path, number))}",
+                    args=(path, change), disabled=change in (listed, []),
                 )  # fmt: skip
     key = f"one more {key_of(path)}"
-    st.selectbox("One more layer", FROM_BELOW, format_func=_ROLES.__getitem__, key=key)
+    st.selectbox(
+        said("One more layer"), FROM_BELOW, format_func=lambda role: said(_ROLES[role]), key=key
+    )
     st.button(
-        "Add the layer", key=f"add {key}",
+        said("Add the layer"), key=f"add {key}",
         on_click=lambda: state.edit(path, with_layer(listed, st.session_state[key], _system())),
     )  # fmt: skip
 

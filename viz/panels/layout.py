@@ -7,8 +7,9 @@ import streamlit as st
 from viz import tables
 from viz.export.csvfile import to_csv
 from viz.job import Job
-from viz.panels import shown
+from viz.panels import shown, spoken
 from viz.panels.planner import planner
+from viz.panels.spoken import said
 from viz.panels.turning import turning
 
 # Of the whole frame, with its sliders and buttons, pixels.
@@ -28,7 +29,7 @@ def layout(work: Job) -> None:
 
 def model(work: Job) -> None:
     """Show the model to turn."""
-    turning(work, height=MODEL_HEIGHT)
+    turning(work, height=MODEL_HEIGHT, language=spoken.code())
 
 
 def plan(work: Job) -> None:
@@ -44,7 +45,7 @@ def levels(work: Job) -> None:
 
 def volumes(work: Job) -> None:
     """Show volumes in place, by material and by part."""
-    st.caption("In place: nothing is added for compaction, laps or waste.")
+    st.caption(said("In place: nothing is added for compaction, laps or waste."))
     shown.rows(tables.materials(work.report))
     shown.rows(tables.parts(work.report))
     csv = to_csv(tables.volume_figures(work.report))

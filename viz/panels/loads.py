@@ -1,13 +1,14 @@
 """The controls of what presses on pipe and walls, and of the rules the job is held to."""
 
 from viz.panels.fields import Field, alone, choice, pair, several
+from viz.panels.spoken import later
 
-_BEDDING = {
+_BEDDING = later({
     "dumped": "dumped in",
     "slight": "tamped a little, under 85 %",
     "moderate": "tamped, 85 to 95 %",
     "high": "tamped hard, above 95 %",
-}
+})  # fmt: skip
 
 
 def loads() -> None:

@@ -12,6 +12,7 @@ from geometry.water.emptying import daylight_outlets, pit_alone
 from geometry.water.filtering import Filters, filters
 from geometry.water.outlet_figures import OutletFigures, outlet_figures
 from viz.job import Job
+from viz.panels.spoken import said
 
 _KEY = "water drain"
 
@@ -66,6 +67,6 @@ def chosen(work: Job, of_a_drain: bool) -> Looked:
     if st.session_state.get(_KEY, 0) >= len(drains):
         st.session_state[_KEY] = 0
     number = st.selectbox(
-        "Drain", range(len(drains)), format_func=lambda n: drains[n].name, key=_KEY
+        said("Drain"), range(len(drains)), format_func=lambda n: drains[n].name, key=_KEY
     )
     return Looked(work, number or 0)

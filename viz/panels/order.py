@@ -14,11 +14,12 @@ from viz.panels.deliveries import deliveries
 from viz.panels.handed import Sought, pages_pdf
 from viz.panels.pairs import show
 from viz.panels.papers import paper_choice
+from viz.panels.spoken import later, said
 
 _KEY, _LAID = "order stage", "laid"
 # What is looked up once, not read.
 _FOLDED = ("Cuts", "Allowances and sizes")
-_CAUTION = (
+_CAUTION = later(
     "Nothing here is a supplier's price or promise. Allowances that were not given are usual "
     "ones, most of them common practice. Agree on the unit, yards or tons, when you call."
 )
@@ -35,16 +36,18 @@ def order(work: Job) -> None:
 def _to_order(work: Job) -> None:
     found = work.report.order
     _laid(work)
+    shown.in_english("The list for the call and the notes are in English, as on the order sheet.")
     shown.lines("For the call", order_tables.spoken(found, work.system))
     for title, table in order_tables.tables(found, work.system):
         if title in _FOLDED:
-            with st.expander(title):
+            with st.expander(said(title)):
                 shown.rows(table)
             continue
-        st.subheader(title)
+        st.subheader(said(title))
         shown.rows(table)
     if found.cost is not None:
-        st.html(f"<b>Together: {escape(order_tables.cost(found.cost, found.currency))}</b>")
+        cost = order_tables.cost(found.cost, found.currency)
+        st.html(f"<b>{escape(said('Together: {cost}', cost=cost))}</b>")
     shown.lines("To know", order_tables.notes(found))
     shown.lines("Not counted", found.left_out)
     shown.caution(_CAUTION)
@@ -54,7 +57,10 @@ def _to_order(work: Job) -> None:
         shown.save_button("XLSX", lambda: to_xlsx(book), "order.xlsx", shown.XLSX)
         sought = Sought("order sheet", paper_choice(work))
         shown.save_button(
-            "PDF, to print", lambda: pages_pdf(work.text, sought), "order.pdf", "application/pdf"
+            said("PDF, to print"),
+            lambda: pages_pdf(work.text, sought),
+            "order.pdf",
+            "application/pdf",
         )
 
 
@@ -62,7 +68,7 @@ def _laid(work: Job) -> None:
     """Show one course of boards or one area's strips as laid, of several the one chosen."""
     found = kept.laid(work.text)
     if not found:
-        st.info("This design has neither foam boards nor a vapor retarder to lay.")
+        st.info(said("This design has neither foam boards nor a vapor retarder to lay."))
         return
     places = range(len(found))
     if st.session_state.get(_LAID, 0) not in places:
@@ -70,12 +76,12 @@ def _laid(work: Job) -> None:
     place = 0
     if len(found) > 1:
         place = st.selectbox(
-            "Laying plan", places, format_func=lambda n: found[n][0].title, key=_LAID
+            said("Laying plan"), places, format_func=lambda n: found[n][0].title, key=_LAID
         )
     picture, cuts = found[place]
     show(picture)
     if cuts:
-        with st.expander("Boards to cut"):
+        with st.expander(said("Boards to cut")):
             shown.rows(cuts)
     with st.container(horizontal=True):
         shown.save_drawing(picture.wide, picture.name)

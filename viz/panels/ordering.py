@@ -9,6 +9,7 @@ from geometry.units import System
 from viz.order_tables import show_factor
 from viz.panels import state
 from viz.panels.fields import Field, alone, pair, three_way, whole
+from viz.panels.spoken import later, said
 
 
 class _Asked(NamedTuple):
@@ -19,11 +20,11 @@ class _Asked(NamedTuple):
     more: str = ""
 
 
-_LOOSE = (
-    ("stone", "Washed stone", "clean stone settles little when it is raked and walked in"),
-    ("sand", "Sand", "loose sand shrinks under the plate"),
-    ("soil", "Soil back", "loose soil shrinks under the plate, clay the most"),
-)
+_LOOSE = later({
+    "stone": ("Washed stone", "clean stone settles little when it is raked and walked in"),
+    "sand": ("Sand", "loose sand shrinks under the plate"),
+    "soil": ("Soil back", "loose soil shrinks under the plate, clay the most"),
+})  # fmt: skip
 _ROWS: dict[str, tuple[tuple[_Asked, _Asked], ...]] = {
     "Trucks": (
         (_Asked("truck.volume", "Truck holds", "what the body takes, struck level"),
@@ -52,21 +53,34 @@ _ROWS: dict[str, tuple[tuple[_Asked, _Asked], ...]] = {
         (_Asked("bars.stick", "Bars, a stick is"), _Asked("bars.lap", "Bars lap, diameters")),
     ),
 }  # fmt: skip
-_OWN = "the catalogue's"
+_OWN = later("the catalogue's")
 
 
 def ordering() -> None:
     """Show the factors of the order; an empty one is usual, and the order says whence."""
-    st.caption("Ask your suppliers. What is left empty is usual, and the order says so.")
-    for kind, label, more in _LOOSE:
+    st.caption(said("Ask your suppliers. What is left empty is usual, and the order says so."))
+    for kind, (label, more) in _LOOSE.items():
         pair(
-            _field(_Asked(f"{kind}.compaction", f"{label}, shrinks", more)),
-            _field(_Asked(f"{kind}.waste", f"{label}, lost", "in the yard, in mud, at edges")),
+            _field(_Asked(f"{kind}.compaction", said("{what}, shrinks", what=said(label)), more)),
+            _field(
+                _Asked(
+                    f"{kind}.waste",
+                    said("{what}, lost", what=said(label)),
+                    "in the yard, in mud, at edges",
+                )
+            ),
         )
         weight = "loose, from your supplier: tons for a yard; wet stone weighs more"
-        alone(Field(("order", kind, "density"), f"{label}, weight", "a usual range", weight))
+        alone(
+            Field(
+                ("order", kind, "density"),
+                said("{what}, weight", what=said(label)),
+                "a usual range",
+                weight,
+            )
+        )
     for title, rows in _ROWS.items():
-        st.caption(title)
+        st.caption(said(title))
         for first, second in rows:
             pair(_field(first), _field(second), how={"lap": {"meant": whole}})
     three_way(Field(("order", "board", "reuse"), "Offcuts of boards are laid",

@@ -20,11 +20,12 @@ from viz.panels.figures import figures
 from viz.panels.files import opening
 from viz.panels.layout import AREA
 from viz.panels.pages import FIRST, PAGES, Page
+from viz.panels.spoken import later, said, switch
 from viz.sheets.words import LOCAL_CODE
 
 OPENED = "BEDCOURSE_DESIGN"
 VIEW = "view"
-_UNITS = {"ft-in": "Feet and inches", "metric": "Metric"}
+_UNITS = later({"ft-in": "Feet and inches", "metric": "Metric"})
 
 
 def page() -> None:
@@ -72,8 +73,10 @@ def _head(work: Job) -> None:
     with st.container(key="head", horizontal=True, vertical_alignment="center"):
         st.html(f'<div class="head"><b>{escape(about.name)}</b>{note}</div>')
         _steps()
-        _units()
-        with st.popover("Open and save", icon=":material/folder_open:"):
+        with st.popover(said("Units, language"), icon=":material/straighten:"):
+            _units()
+            switch()
+        with st.popover(said("Open and save"), icon=":material/folder_open:"):
             opening()
     if refused := st.session_state.get("upload refused"):
         st.warning(refused)
@@ -81,25 +84,26 @@ def _head(work: Job) -> None:
 
 def _steps() -> None:
     st.button(
-        "", icon=":material/undo:", help="Take the last change back", key="undo",
+        "", icon=":material/undo:", help=said("Take the last change back"), key="undo",
         on_click=state.undo, disabled=not state.can_undo(),
     )  # fmt: skip
     st.button(
-        "", icon=":material/redo:", help="Make it again", key="redo",
+        "", icon=":material/redo:", help=said("Make it again"), key="redo",
         on_click=state.redo, disabled=not state.can_redo(),
     )  # fmt: skip
 
 
 def _brought_back() -> None:
     if st.session_state.pop(keeper.NOTICE, False):
-        st.toast("Your unsaved work was brought back after the page was loaded anew. "
-                 "Undo returns to the file.", icon=":material/restore_page:")  # fmt: skip
+        brought = said("Your unsaved work was brought back after the page was loaded anew. "
+                       "Undo returns to the file.")  # fmt: skip
+        st.toast(brought, icon=":material/restore_page:")
 
 
 def _chosen_page() -> str:
     name = st.segmented_control(
-        "Page", list(PAGES), default=FIRST, key=VIEW, required=True, wrap=True,
-        label_visibility="collapsed",
+        said("Page"), list(PAGES), format_func=said, default=FIRST, key=VIEW, required=True,
+        wrap=True, label_visibility="collapsed",
     )  # fmt: skip
     return name if name in PAGES else FIRST
 
@@ -121,12 +125,13 @@ def _faults(first: bool = False) -> None:
     found = state.faults()
     if not found:
         return
-    what = "one fault" if len(found) == 1 else f"{len(found)} faults"
-    shown = "" if first else "; the picture and the figures show the last sound one"
-    lines = [f"The design has {what}{shown}:", *(f"- {escaped(str(f))}" for f in found)]
+    head = said("The design has one fault.") if len(found) == 1 else said(
+        "The design has {count} faults.", count=len(found))  # fmt: skip
+    meanwhile = "" if first else said("The picture and the figures show the last sound one.")
+    lines = [f"{head} {meanwhile}".strip(), *(f"- {escaped(str(f))}" for f in found)]
     st.error("\n".join(lines), icon=":material/error:")
     if not first:
-        st.button("Back to the last sound design", on_click=state.go_back)
+        st.button(said("Back to the last sound design"), on_click=state.go_back)
 
 
 def _said(show: Callable[[], None]) -> None:
@@ -148,12 +153,13 @@ def _units() -> None:
     key = "units"
     hold(key, state.value(("project", "units")) or "ft-in")
     st.segmented_control(
-        "Units of the figures", list(_UNITS), format_func=lambda u: _UNITS.get(u, u), key=key,
+        said("Units of the figures"), list(_UNITS), key=key,
+        format_func=lambda unit: said(_UNITS[unit]),
         on_change=lambda: state.edit(("project", "units"), st.session_state[key]), required=True,
         label_visibility="collapsed",
     )  # fmt: skip
 
 
 def _foot() -> None:
-    lines = "".join(f"<li>{escape(line)}</li>" for line in CAUTIONS)
-    st.html(f'<div class="foot"><b>{escape(LOCAL_CODE)}</b><ul>{lines}</ul></div>')
+    lines = "".join(f"<li>{escape(said(line))}</li>" for line in CAUTIONS)
+    st.html(f'<div class="foot"><b>{escape(said(LOCAL_CODE))}</b><ul>{lines}</ul></div>')

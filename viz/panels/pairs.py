@@ -10,6 +10,7 @@ import streamlit as st
 from viz.drawing.alone import alone
 from viz.drawing.figure import Figure
 from viz.export.svg import to_svg
+from viz.panels.spoken import said
 
 # Width and text height of a figure for a wide and for a narrow screen, mm.
 WIDE, NARROW = (290.0, 3.0), (106.0, 2.6)
@@ -43,7 +44,7 @@ def pictures_of(pairs: Iterable[tuple[Figure | None, Figure | None]]) -> tuple[P
 
 def show(one: Picture) -> None:
     """Show a picture under its title, as wide as its place, with what is told below it."""
-    st.html(f'<b class="figure-title">{escape(one.title)}</b>')
+    st.html(f'<b class="figure-title">{escape(said(one.title))}</b>')
     images = "".join(
         f'<img class="{kind}" alt="{escape(one.title)}" '
         f'src="data:image/svg+xml;base64,{b64encode(svg.encode()).decode()}">'

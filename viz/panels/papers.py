@@ -5,6 +5,7 @@ from typing import get_args
 import streamlit as st
 
 from viz.job import Job
+from viz.panels.spoken import said
 from viz.sheets.upright import SmallName, carried_paper
 
 
@@ -12,4 +13,6 @@ def paper_choice(work: Job) -> SmallName:
     """Show the choice of small papers."""
     papers: tuple[SmallName, ...] = get_args(SmallName)
     usual = papers.index(carried_paper(work.system))
-    return st.selectbox("Paper", papers, index=usual, key=f"small paper {work.system}", width=110)
+    return st.selectbox(
+        said("Paper"), papers, index=usual, key=f"small paper {work.system}", width=110
+    )

@@ -9,6 +9,7 @@ from viz.panels import shown, state
 from viz.panels.everything import everything
 from viz.panels.fields import hold
 from viz.panels.sheets import sheets
+from viz.panels.spoken import said
 from viz.panels.stills import stills
 
 _KEY = "set stage"
@@ -28,7 +29,7 @@ def design_file(_work: Job) -> None:
     key = "whole text"
     hold(key, state.text())
     st.text_area(
-        "The design file: everything follows from it", key=key, height=560,
+        said("The design file: everything follows from it"), key=key, height=560,
         on_change=lambda: state.put(str(st.session_state[key])),
     )  # fmt: skip
-    shown.save_button("Save the design file", state.text(), "design.toml", "application/toml")
+    shown.save_button(said("Save the design file"), state.text(), "design.toml", "application/toml")

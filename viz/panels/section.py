@@ -11,9 +11,10 @@ from viz.issue import small_paper
 from viz.job import Job
 from viz.panels import cached, cutting, shown
 from viz.panels.chooser import chooser
+from viz.panels.spoken import later, said
 from viz.words import CUTS
 
-_PARTS = {"whole": "Whole", "detail": "Detail at the footing"}
+_PARTS = later({"whole": "Whole", "detail": "Detail at the footing"})
 _PART = "section part"
 
 
@@ -30,28 +31,33 @@ def section(work: Job) -> None:
 
 def _cut(work: Job) -> None:
     """Show the cut in words: which, and the places of the user's own."""
-    said = cutting.asked(work)
-    st.session_state[cutting.CUT] = said.name
+    asked = cutting.asked(work)
+    st.session_state[cutting.CUT] = asked.name
     st.selectbox(
-        "Cut", [*work.cuts, cutting.OWN], format_func=cutting.name_of, key=cutting.CUT,
+        said("Cut"), [*work.cuts, cutting.OWN], format_func=cutting.name_of, key=cutting.CUT,
         on_change=lambda: cutting.choose(work, str(st.session_state[cutting.CUT])),
     )  # fmt: skip
-    if said.name == cutting.OWN:
-        _places(said)
+    if asked.name == cutting.OWN:
+        _places(asked)
     st.button(
-        "Look from the other side", icon=":material/swap_horiz:", width="stretch",
+        said("Look from the other side"), icon=":material/swap_horiz:", width="stretch",
         disabled=not cutting.corners(work), on_click=cutting.turn_round, args=(work,),
     )  # fmt: skip
 
 
-def _places(said: cutting.Asked) -> None:
+def _places(asked: cutting.Asked) -> None:
     for key, words, label, help_ in (
-        (cutting.FROM, said.start, "From (x, y)", "the left end of the section"),
-        (cutting.TO, said.end, "To (x, y)", "the right end of the section"),
-        (cutting.VIA, said.via, "Via (x, y; x, y)", "corners between, where the cut jogs"),
+        (cutting.FROM, asked.start, said("From (x, y)"), said("the left end of the section")),
+        (cutting.TO, asked.end, said("To (x, y)"), said("the right end of the section")),
+        (
+            cutting.VIA,
+            asked.via,
+            said("Via (x, y; x, y)"),
+            said("corners between, where the cut jogs"),
+        ),
     ):
         st.session_state[key] = words
-        usual = "none" if key == cutting.VIA else "12 ft, 6 ft 6 in"
+        usual = said("none") if key == cutting.VIA else "12 ft, 6 ft 6 in"
         st.text_input(
             label, key=key, on_change=cutting.typed, help=help_, placeholder=usual, max_chars=300
         )
@@ -82,11 +88,13 @@ def _drawn(work: Job) -> None:
 def _wanted(work: Job) -> tuple[str, PaperName, Scale | None]:
     with st.container(horizontal=True, vertical_alignment="bottom"):
         part = st.segmented_control(
-            "Part", list(_PARTS), format_func=_PARTS.__getitem__, default="whole", key=_PART,
-            required=True,
+            said("Part"), list(_PARTS), format_func=lambda part: said(_PARTS[part]),
+            default="whole", key=_PART, required=True,
         )  # fmt: skip
         papers = get_args(PaperName)
         usual = papers.index(small_paper(work.system))
-        paper = st.selectbox("Paper", papers, index=usual, key=f"paper {work.system}", width=130)
+        paper = st.selectbox(
+            said("Paper"), papers, index=usual, key=f"paper {work.system}", width=130
+        )
         scale = shown.scale_choice("Scale", work.system, "section scale")
     return part or "whole", paper, scale

@@ -12,14 +12,15 @@ from viz.export.svg import to_svg
 from viz.issue import DECISIONS, SHEET_DPI, usual_paper
 from viz.job import Job
 from viz.panels import cached, shown
+from viz.panels.spoken import later, said
 from viz.sheets.permit import sheet_number
 from viz.sheets.sheet import Sheet
 
 # The states of what a set lacks, and what is to be done about each.
-_OPEN = {
+_OPEN = later({
     "not stated": "a field of the design is empty",
     "not covered": "outside what the model knows; add it by hand",
-}
+})  # fmt: skip
 _MADE = "zip made"
 _PLAN = sheet_number(1, 1)
 
@@ -30,7 +31,7 @@ def sheets(work: Job) -> None:
         papers = get_args(PaperName)
         usual = papers.index(usual_paper(work))
         paper = st.selectbox(
-            "Paper of the set", papers, index=usual, key=f"set paper {work.system}", width=130
+            said("Paper of the set"), papers, index=usual, key=f"set paper {work.system}", width=130
         )
         scale = shown.scale_choice("Scale of the sections", work.system, "set scale")
     sought = cached.SetSought(paper, scale)
@@ -53,7 +54,7 @@ def _chosen(made: tuple[Sheet, ...]) -> int:
     if st.session_state.get("sheet") not in numbers:
         st.session_state["sheet"] = _PLAN if _PLAN in numbers else numbers[0]
     chosen = st.segmented_control(
-        "Sheet", numbers, format_func=names.__getitem__, key="sheet", required=True, wrap=True
+        said("Sheet"), numbers, format_func=names.__getitem__, key="sheet", required=True, wrap=True
     )
     return numbers.index(chosen) if chosen in numbers else 0
 
@@ -62,10 +63,13 @@ def _one(work: Job, sought: cached.SetSought, made: tuple[Sheet, ...], place: in
     sheet = made[place]
     svg = cached.set_svg(work.text, sought, place)
     shown.sheet(svg, f"{sheet.number} {sheet.title}")
-    st.caption(f"Sheet {place + 1} of {len(made)}: {'; '.join(sheet.contents)}.")
+    drawn = "; ".join(sheet.contents)
+    st.caption(
+        said("Sheet {number} of {count}: {drawn}.", number=place + 1, count=len(made), drawn=drawn)
+    )
     with st.container(horizontal=True, vertical_alignment="center"):
         shown.large_toggle()
-        st.markdown("This sheet:", width="content")
+        st.markdown(said("This sheet:"), width="content")
         shown.save_drawing(svg, sheet.number)
 
 
@@ -73,12 +77,14 @@ def _whole(work: Job, sought: cached.SetSought) -> None:
     """Show the files of the whole set; the ZIP file is made when it is asked for."""
     asked = (work.text, sought)
     with st.container(horizontal=True, vertical_alignment="center"):
-        st.markdown("The whole set:", width="content")
+        st.markdown(said("The whole set:"), width="content")
         shown.save_button(
             "PDF", lambda: cached.whole_pdf(*asked), cached.SET_PDF, "application/pdf"
         )
-        help_ = f"PDF, and every sheet as SVG and as PNG at {SHEET_DPI} dots per inch"
-        wanted = st.button("Make a ZIP of everything", icon=":material/folder_zip:", help=help_)
+        help_ = said("PDF, and every sheet as SVG and as PNG at {dpi} dots per inch", dpi=SHEET_DPI)
+        wanted = st.button(
+            said("Make a ZIP of everything"), icon=":material/folder_zip:", help=help_
+        )
         if wanted:
             st.session_state[_MADE] = (asked, _zip(work, sought))
         before, data = st.session_state.get(_MADE, (None, b""))
@@ -101,19 +107,23 @@ def _zip(work: Job, sought: cached.SetSought) -> bytes:
 def _lacking(work: Job) -> None:
     """Say how many of the things that departments ask are not on these sheets, and which."""
     items = [item for item in cached.asked_items(work.text) if item.state in _OPEN]
-    counts = [f"{sum(i.state == s for i in items)} {s}" for s in _OPEN]
+    unsaid, outside = (sum(item.state == state for item in items) for state in _OPEN)
     st.caption(
-        f"Of what building departments publish that they ask, these sheets leave open: "
-        f"{', '.join(counts)}. Your department's own list governs."
-    )
-    with st.expander("What the set leaves open"):
+        said(
+            "Of what building departments publish that they ask, these sheets leave open: "
+            "{unsaid} not stated, {outside} not covered. Your department's own list governs.",
+            unsaid=unsaid, outside=outside,
+        )
+    )  # fmt: skip
+    with st.expander(said("What the set leaves open")):
+        shown.in_english("What departments ask is in English, as on the sheets.")
         st.html("".join(_listed(state, items) for state in _OPEN))
 
 
 def _edges(work: Job, paper: PaperName) -> None:
     """Show, when asked, what is to be decided beside each other; no part of the set."""
-    with st.expander("For decision: the floor's edge, the drain's heights"):
-        if not st.toggle("Draw them", key="edges"):
+    with st.expander(said("For decision: the floor's edge, the drain's heights")):
+        if not st.toggle(said("Draw them"), key="edges"):
             return
         try:
             made = cached.edge_sheets(work.text, paper)
@@ -121,7 +131,9 @@ def _edges(work: Job, paper: PaperName) -> None:
             shown.say(error)
             return
         if not made:
-            st.caption("Without foam under a slab and without a drain there is nothing to choose.")
+            st.caption(
+                said("Without foam under a slab and without a drain there is nothing to choose.")
+            )
             return
         for sheet in made:
             shown.sheet(to_svg(sheet.drawing), sheet.title)
@@ -136,5 +148,5 @@ def _listed(state: str, items: list[Item]) -> str:
         for i in items
         if i.state == state
     )
-    head = f"<b>{state.capitalize()}</b> <small>{escape(_OPEN[state])}</small>"
+    head = f"<b>{said(state.capitalize())}</b> <small>{escape(said(_OPEN[state]))}</small>"
     return f'<div class="asked">{head}<ul>{rows}</ul></div>' if rows else ""

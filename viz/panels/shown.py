@@ -15,12 +15,13 @@ from viz.drawing.scale import SCALES, Scale
 from viz.issue import SHEET_DPI
 from viz.panels import cached
 from viz.panels.figures import verdict
+from viz.panels.spoken import foreign, later, said
 from viz.tables import Cell, Table, by_gravity
 
 LARGE = "large sheet"
 XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
-GREATEST = "Greatest that fits"
-_DPI = f"{SHEET_DPI} dots for every inch of paper"
+GREATEST = later("Greatest that fits")
+_DPI = later("{dpi} dots for every inch of paper")
 
 
 def save_button(
@@ -40,7 +41,8 @@ def save_button(
 def save_drawing(svg: str, name: str) -> None:
     """Show buttons that save a drawing as SVG and as PNG."""
     save_button("SVG", svg, f"{name}.svg", "image/svg+xml")
-    save_button(f"PNG, {SHEET_DPI} dpi", lambda: cached.png(svg), f"{name}.png", "image/png", _DPI)
+    dots = said(_DPI, dpi=SHEET_DPI)
+    save_button(f"PNG, {SHEET_DPI} dpi", lambda: cached.png(svg), f"{name}.png", "image/png", dots)
 
 
 def sheet(svg: str, title: str) -> None:
@@ -60,14 +62,18 @@ def page(svg: str, title: str) -> None:
 
 
 def rows(content: Table) -> None:
-    """Show a table of words; on a narrow screen each row becomes a card with its headings."""
-    head = "".join(f"<th>{escape(name)}</th>" for name in content.head)
-    body = "".join(f"<tr>{_cells(content.head, row)}</tr>" for row in content.rows)
+    """Show a table of words; on a narrow screen each row becomes a card with its headings.
+
+    Headings and cells that are the app's own words are said in its language.
+    """
+    named = [said(name) for name in content.head]
+    head = "".join(f"<th>{escape(name)}</th>" for name in named)
+    body = "".join(f"<tr>{_cells(named, row)}</tr>" for row in content.rows)
     st.html(f'<table class="rows"><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>')
 
 
 def _cells(head: Sequence[str], row: Sequence[Cell]) -> str:
-    words = ("" if cell is None else str(cell) for cell in row)
+    words = ("" if cell is None else said(str(cell)) for cell in row)
     return "".join(
         f'<td data-head="{escape(name)}"{_EMPTY if cell in _NOTHING else ""}>{escape(cell)}</td>'
         for name, cell in zip(head, words, strict=True)
@@ -82,7 +88,7 @@ def lines(title: str, sentences: Iterable[str]) -> None:
     """Show sentences as a list under a title; nothing without any."""
     listed = "".join(f"<li>{escape(words)}</li>" for words in sentences)
     if listed:
-        st.html(f'<div class="asked"><b>{escape(title)}</b><ul>{listed}</ul></div>')
+        st.html(f'<div class="asked"><b>{escape(said(title))}</b><ul>{listed}</ul></div>')
 
 
 def stage_choice(names: Sequence[str], key: str) -> str:
@@ -92,7 +98,13 @@ def stage_choice(names: Sequence[str], key: str) -> str:
         before = st.session_state.get(outlasting)
         st.session_state[key] = before if before in names else names[0]
     chosen = st.segmented_control(
-        key.capitalize(), names, key=key, required=True, wrap=True, label_visibility="collapsed"
+        said("Part of the page"),
+        names,
+        format_func=said,
+        key=key,
+        required=True,
+        wrap=True,
+        label_visibility="collapsed",
     )
     found = str(chosen) if chosen in names else names[0]
     st.session_state[outlasting] = found
@@ -101,20 +113,31 @@ def stage_choice(names: Sequence[str], key: str) -> str:
 
 def large_toggle() -> None:
     """Show the switch between a sheet as wide as its place and one at its size on paper."""
-    st.toggle("Large", key=LARGE, help="As large as on paper; scroll inside the picture")
+    st.toggle(
+        said("Large"), key=LARGE, help=said("As large as on paper; scroll inside the picture")
+    )
 
 
 def scale_choice(label: str, system: System, key: str) -> Scale | None:
     """Show a choice of scales; None leaves it to the paper."""
     named: Mapping[str, Scale] = {scale.name: scale for scale in SCALES[system]}
-    chosen = st.selectbox(label, [GREATEST, *named], key=f"{key} {system}", width=200)
+    chosen = st.selectbox(
+        said(label), [GREATEST, *named], format_func=said, key=f"{key} {system}", width=200
+    )
     return named.get(chosen)
 
 
 def verdicts(found: Iterable[Found]) -> None:
     """Show findings in words, the gravest first; nothing without any."""
     if rows := by_gravity(found):
+        in_english("The findings are in English, as on the findings' pages.")
         st.html("".join(verdict(one) for one in rows))
+
+
+def in_english(words: str) -> None:
+    """Say in another language that something is written in English; nothing in English."""
+    if foreign():
+        st.html(f'<p class="told">{escape(said(words))}</p>')
 
 
 @contextmanager
@@ -125,19 +148,20 @@ def at_work() -> Iterator[Callable[[str], None]]:
     """
     whole = st.empty()
     with whole.container(horizontal=True, vertical_alignment="center"):
-        st.button("Stop", icon=":material/stop_circle:", key="stop work")
+        st.button(said("Stop"), icon=":material/stop_circle:", key="stop work")
         place = st.empty()
     yield lambda what: _tell(place, what)
     whole.empty()
 
 
 def _tell(place: DeltaGenerator, what: str) -> None:
-    place.markdown(f"Making {what} ...")
+    place.markdown(said("Making {what} ...", what=what))
 
 
-def caution(words: str) -> None:
-    """Show the caution that belongs to a page."""
-    st.html(f'<p class="caution"><b>Caution.</b> {escape(words)}</p>')
+def caution(*words: str) -> None:
+    """Show the caution that belongs to a page, sentence by sentence."""
+    told = " ".join(map(said, words))
+    st.html(f'<p class="caution"><b>{said("Caution.")}</b> {escape(told)}</p>')
 
 
 def say(error: BedcourseError) -> None:

@@ -7,13 +7,14 @@ import streamlit as st
 from geometry.errors import BedcourseError
 from viz.job import Job
 from viz.language.reader import codes, language
-from viz.panels import handed, shown
+from viz.panels import handed, shown, spoken
 from viz.panels.asdug import as_dug
 from viz.panels.papers import paper_choice
+from viz.panels.spoken import later, said
 
 Stage = Literal["Crew cards", "Story pole", "Laser sheet", "Inspection sheet", "As dug"]
 _KEY, _CODE, _PAGE = "site stage", "page language", "page"
-_CAUTIONS = {
+_CAUTIONS = later({
     "Crew cards": "A card tells one stage of this design and nothing else. Whoever runs the job "
     "reads the drawings, looks at the ground and says stop.",
     "Story pole": "Print at full size, 100 %, and lay a tape on the two bars of every page before "
@@ -22,7 +23,7 @@ _CAUTIONS = {
     "wrong everywhere, and nothing else will tell.",
     "Inspection sheet": "The department's own list and its inspector decide what may be covered; "
     "this list only reminds you.",
-}
+})  # fmt: skip
 
 
 def on_site(work: Job) -> None:
@@ -39,11 +40,16 @@ def _handed(work: Job, stage: str) -> None:
     """Show pages to print, one at a time, in a language and on a paper."""
     with st.container(horizontal=True, vertical_alignment="bottom"):
         code = st.segmented_control(
-            "Language", codes(), format_func=lambda c: language(c).name, default=codes()[0],
+            said("Language"), codes(), format_func=lambda c: language(c).name, default=_first(),
             key=_CODE, required=True,
         )  # fmt: skip
         paper = paper_choice(work)
-    pages(work, handed.Sought(stage.lower(), paper, code or codes()[0]))
+    pages(work, handed.Sought(stage.lower(), paper, code or _first()))
+
+
+def _first() -> str:
+    """Return the pages' language at first: the app's, where crews' pages speak it."""
+    return spoken.code() if spoken.code() in codes() else codes()[0]
 
 
 def pages(work: Job, sought: handed.Sought) -> None:
@@ -59,13 +65,15 @@ def pages(work: Job, sought: handed.Sought) -> None:
         st.session_state[key] = 0
     place = 0
     if len(made) > 1:
-        place = st.selectbox("Page", places, format_func=lambda n: made[n].drawing.title, key=key)
+        place = st.selectbox(
+            said("Page"), places, format_func=lambda n: made[n].drawing.title, key=key
+        )
     svg = handed.page_svg(work.text, sought, place)
     shown.page(svg, made[place].drawing.title)
     name = sought.kind.replace(" ", "-")
     with st.container(horizontal=True, vertical_alignment="center"):
         shown.large_toggle()
-        pdf = "PDF" if len(made) == 1 else f"PDF, all {len(made)} pages"
+        pdf = "PDF" if len(made) == 1 else said("PDF, all {count} pages", count=len(made))
         shown.save_button(
             pdf, lambda: handed.pages_pdf(work.text, sought), f"{name}.pdf", "application/pdf"
         )

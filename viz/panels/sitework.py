@@ -16,13 +16,16 @@ from viz.panels.fields import (
     text_field,
     three_way,
 )
+from viz.panels.spoken import later, said
 
 
 def sump() -> None:
     """Show the sump pit's fields."""
     if state.value(("sump",)) is None:
-        st.caption("This design has no sump pit.")
-        st.button("Add a sump pit", on_click=state.edit, args=(("sump", "at"), "3 ft 6 in, 6 ft"))
+        st.caption(said("This design has no sump pit."))
+        st.button(
+            said("Add a sump pit"), on_click=state.edit, args=(("sump", "at"), "3 ft 6 in, 6 ft")
+        )
         return
     alone(Field(("sump", "at"), "Centre", help="x, y on the plan"))
     pair(
@@ -31,7 +34,7 @@ def sump() -> None:
     )
     alone(Field(("sump", "fall"), "Fall of the pipe to it", "1/4 in per ft"))
     _pump()
-    st.button("Take the sump out", on_click=state.edit, args=(("sump",), None))
+    st.button(said("Take the sump out"), on_click=state.edit, args=(("sump",), None))
 
 
 def _pump() -> None:
@@ -39,9 +42,9 @@ def _pump() -> None:
     path = ("sump", "pump")
     if state.value(path) is None:
         first = {"off": "3 in", "on": "10 in"}
-        st.button("Add a pump's levels", on_click=state.edit, args=(path, first))
+        st.button(said("Add a pump's levels"), on_click=state.edit, args=(path, first))
         return
-    st.caption("The pump's switch: water above the pit's inside bottom")
+    st.caption(said("The pump's switch: water above the pit's inside bottom"))
     left, right = st.columns(2)
     with left:
         text_field(Field((*path, "off"), "Pump stops at"))
@@ -54,7 +57,7 @@ def _pump() -> None:
         usual = "by its curve" if state.value((*path, "curve")) else "not given"
         text_field(Field((*path, "flow"), "Pump throws", usual, "34 gpm or 2.1 L/s, in this pit"))
     say_faults(path)
-    st.button("Take the pump's levels out", on_click=state.edit, args=(path, None))
+    st.button(said("Take the pump's levels out"), on_click=state.edit, args=(path, None))
 
 
 def water() -> None:
@@ -127,24 +130,21 @@ def backfill() -> None:
     choice(
         Field(("backfill", "material"), "Fill", "",
               "clean stone or sand drains and pushes less than the clay that was dug"),
-        {"": "the soil dug", **names(AGGREGATES)},
+        {"": later("the soil dug"), **names(AGGREGATES)},
     )  # fmt: skip
     alone(
         Field(("backfill", "water_depth"), "Water below the fill's top", "0 in",
               "where the drain has failed: how far down the water stands in the fill; 0 is full "
               "to the top, the worst push on the wall")
     )  # fmt: skip
-    st.caption("On the day the fill goes in")
-    for key, label, more in _HOLDS:
+    st.caption(said("On the day the fill goes in"))
+    for key, (label, more) in _HOLDS.items():
         three_way(Field(("backfill", "state", key), label, help=more))
 
 
-_HOLDS = (
-    (
-        "deck",
-        "Floor above on and fixed",
-        "it holds the top of the wall: fill pushes before it sets",
-    ),
-    ("slab", "Floor slab in", "it holds the wall's foot"),
-    ("braced", "Walls braced inside", "braces down to the floor stand in for deck and slab"),
-)
+_HOLDS = later({
+    "deck": ("Floor above on and fixed",
+             "it holds the top of the wall: fill pushes before it sets"),
+    "slab": ("Floor slab in", "it holds the wall's foot"),
+    "braced": ("Walls braced inside", "braces down to the floor stand in for deck and slab"),
+})  # fmt: skip

@@ -20,6 +20,7 @@ from viz.job import Job
 from viz.panels import shown, state
 from viz.panels.cached import sound_job
 from viz.panels.pairs import Picture, picture, show
+from viz.panels.spoken import later, said
 from viz.variant_pictures import variant_of, variants_pictures
 
 MOST_KEPT = 4
@@ -27,8 +28,8 @@ _KEPT, _NUMBER, _REFUSED = "variants kept", "variants counted", "variant refused
 _NAME, _FILE, _WITH = "variant name", "variant file", "variants compared"
 _CURRENT = "as it stands"
 _XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
-_FULL = "As many are kept as can be; take one out first."
-_CAUTION = (
+_FULL = later("As many are kept as can be; take one out first.")
+_CAUTION = later(
     "A comparison says what differs, not which design is right. "
     "The local code and the building department decide."
 )
@@ -48,7 +49,7 @@ def variants(work: Job) -> None:
     _keeping(work)
     kept = _kept()
     if not kept:
-        st.info("Keep the design as a variant, change it, and see here what the change does.")
+        st.info(said("Keep the design as a variant, change it, and see here what the change does."))
         return
     for one in kept:
         _row(one)
@@ -80,21 +81,23 @@ def take_up(words: str) -> None:
 def _keeping(work: Job) -> None:
     full = len(_kept()) >= MOST_KEPT
     with st.container(horizontal=True, vertical_alignment="bottom"):
-        st.text_input("Name of the variant", key=_NAME, max_chars=60, disabled=full)
+        st.text_input(said("Name of the variant"), key=_NAME, max_chars=60, disabled=full)
         st.button(
-            "Keep this as a variant", on_click=_keep_current, args=(work,), disabled=full,
+            said("Keep this as a variant"), on_click=_keep_current, args=(work,), disabled=full,
             icon=":material/bookmark_add:",
         )  # fmt: skip
         st.button(
-            "Add the ways to make the edge", on_click=_keep_edges, args=(work,), disabled=full,
-            help="The other ways in which floor, foam and footing can meet, each as a variant",
+            said("Add the ways to make the edge"), on_click=_keep_edges, args=(work,),
+            disabled=full,
+            help=said("The other ways in which floor, foam and footing can meet, each as a "
+                      "variant"),
         )  # fmt: skip
     st.file_uploader(
-        "Add a design file as a variant", type=["toml"], key=_FILE, on_change=_keep_file,
+        said("Add a design file as a variant"), type=["toml"], key=_FILE, on_change=_keep_file,
         max_upload_size=1, disabled=full,
     )  # fmt: skip
     if full:
-        st.caption(_FULL)
+        st.caption(said(_FULL))
     if refused := st.session_state.get(_REFUSED):
         st.warning(refused)
 
@@ -123,7 +126,9 @@ def _keep_edges(work: Job) -> None:
     for title, text in found:
         _keep(title, text)
     if not found:
-        st.session_state[_REFUSED] = "This floor has no foam under a slab, and so no other edge."
+        st.session_state[_REFUSED] = said(
+            "This floor has no foam under a slab, and so no other edge."
+        )
 
 
 def _keep_file() -> None:
@@ -134,9 +139,13 @@ def _keep_file() -> None:
         text = file.getvalue().decode("utf-8-sig")
         read_design(text)
     except UnicodeDecodeError:
-        st.session_state[_REFUSED] = f"{file.name} is not UTF-8 text; save it as UTF-8."
+        st.session_state[_REFUSED] = said(
+            "{file} is not UTF-8 text; save it as UTF-8.", file=file.name
+        )
     except BedcourseError as error:
-        st.session_state[_REFUSED] = f"{file.name} is not kept: {error}"
+        st.session_state[_REFUSED] = said(
+            "{file} is not kept: {error}", file=file.name, error=error
+        )
     else:
         _keep(file.name.removesuffix(".toml"), text)
 
@@ -146,12 +155,12 @@ def _row(one: Kept) -> None:
     st.session_state[f"{key} name"] = one.name
     with st.container(horizontal=True, vertical_alignment="bottom", key=key):
         st.text_input(
-            "Variant", key=f"{key} name", max_chars=60, on_change=_rename, args=(one,),
+            said("Variant"), key=f"{key} name", max_chars=60, on_change=_rename, args=(one,),
         )  # fmt: skip
-        st.button("Open", key=f"{key} open", on_click=state.put, args=(one.text,))
-        st.button("Take out", key=f"{key} out", on_click=_take_out, args=(one,))
+        st.button(said("Open"), key=f"{key} open", on_click=state.put, args=(one.text,))
+        st.button(said("Take out"), key=f"{key} out", on_click=_take_out, args=(one,))
         st.download_button(
-            "Save", one.text, f"{_file_name(one.name)}.toml", "application/toml",
+            said("Save"), one.text, f"{_file_name(one.name)}.toml", "application/toml",
             key=f"{key} save", on_click="ignore", icon=":material/download:",
         )  # fmt: skip
 
@@ -184,7 +193,7 @@ def _compared(work: Job, kept: tuple[Kept, ...]) -> None:
     held = [n for n in before if n in by_number] if before else []
     st.session_state[_WITH] = held or usual
     chosen = st.multiselect(
-        "Compare the design as it stands with", list(by_number), key=_WITH,
+        said("Compare the design as it stands with"), list(by_number), key=_WITH,
         format_func=lambda n: by_number[n].name if n in by_number else str(n),
         max_selections=MOST - 1,
     )  # fmt: skip
@@ -194,12 +203,13 @@ def _compared(work: Job, kept: tuple[Kept, ...]) -> None:
     texts = (work.text, *(one.text for one in beside))
     names = (_CURRENT, *(one.name for one in beside))
     found = _found(texts, names)
+    shown.in_english("What differs is told in English.")
     shown.lines("In short", variant_words.summary(found, work.system))
     if found.same:
         return
     _pictured(texts, names)
     for title, table in variant_tables.tables(found, work.system):
-        st.subheader(title)
+        st.subheader(said(title))
         shown.rows(table)
     shown.caution(_CAUTION)
     with st.container(horizontal=True):

@@ -9,6 +9,7 @@ from viz.panels import looked, shown
 from viz.panels.looked import Looked
 from viz.panels.pairs import Picture, show
 from viz.panels.rulesets import rule_sets
+from viz.panels.spoken import said
 from viz.panels.waterpictures import pictures
 from viz.panels.waterstages import STAGES, Stage, Titled
 
@@ -24,12 +25,12 @@ def water(work: Job) -> None:
     for picture in found:
         show(picture)
     if not found:
-        st.info(stage.unknown)
+        st.info(said(stage.unknown))
     _findings(work, stage)
     _beside(at, name)
     tables = [(title, table) for title, table in stage.tables(at) if table.rows]
     for title, table in tables:
-        st.subheader(title)
+        st.subheader(said(title))
         shown.rows(table)
     _files(tables, found)
 
@@ -38,19 +39,20 @@ def _findings(work: Job, stage: Stage) -> None:
     """Show what was found, the gravest first, and the caution that belongs to it."""
     found = [f for f in work.report.findings if f.id.startswith(stage.findings)]
     shown.verdicts(found)
-    shown.caution(stage.caution)
+    shown.caution(*stage.caution)
 
 
 def _beside(at: Looked, name: str) -> None:
     """Show what belongs to one stage alone: the rule sets, what was counted for the pipes."""
     drain = at.drain
     if name == "Heights" and drain and drain.heights:
-        st.subheader("Rule sets beside each other")
+        st.subheader(said("Rule sets beside each other"))
         lines = drain_tables.clash_lines(drain.heights)
         sets = drain_tables.by_set(drain.heights, at.system)
         rule_sets(sets, tuple(line.removeprefix("- ") for line in lines))
     if name == "Pipe strength" and drain and drain.strength:
-        st.caption(f"Counted: {soil_tables.counted(drain.strength, at.system)}")
+        counted = soil_tables.counted(drain.strength, at.system)
+        st.caption(said("Counted: {what}", what=counted))
 
 
 def _files(tables: Titled, found: tuple[Picture, ...]) -> None:
@@ -59,7 +61,7 @@ def _files(tables: Titled, found: tuple[Picture, ...]) -> None:
         for title, table in tables:
             short = title.split(":")[0].split(",")[0]
             file = f"{short.lower().replace(' ', '-')}.csv"
-            shown.save_button(f"{short}, CSV", to_csv(table), file, "text/csv")
+            shown.save_button(f"{said(short)}, CSV", to_csv(table), file, "text/csv")
         for picture in found:
-            st.markdown(f"{picture.title}:", width="content")
+            st.markdown(f"{said(picture.title)}:", width="content")
             shown.save_drawing(picture.wide, picture.name)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from geometry.report import CAUTIONS
 from viz import drain_tables, outlet_tables, soil_tables, water_tables
 from viz.panels.looked import Looked
+from viz.panels.spoken import later
 from viz.tables import Table
 
 Titled = list[tuple[str, Table]]
@@ -29,7 +30,7 @@ class Stage:
 
     tables: Callable[[Looked], Titled]
     findings: tuple[str, ...]
-    caution: str
+    caution: tuple[str, ...]
     unknown: str
     of_a_drain: bool = True
 
@@ -110,40 +111,40 @@ def _pit(at: Looked) -> Titled:
 
 STAGES: Mapping[str, Stage] = {
     "Heights": Stage(
-        _heights, ("drain-rules", "drain-bearing", "drain-slope"), _BEARING,
-        "This design has no drain whose heights could be shown.",
+        _heights, ("drain-rules", "drain-bearing", "drain-slope"), (_BEARING,),
+        later("This design has no drain whose heights could be shown."),
     ),
     "Outlet": Stage(
         _outlet,
         ("daylight-", "drain-outlet", "drain-into-lower-stone", "drain-bleeders",
          "drain-air-path"),
-        "Where the water goes is the town's to allow, and never into a sanitary sewer. "
-        + _INFORMS,
-        "This drain has no outlet to daylight (drain.daylight): give one to draw it.",
+        (later("Where the water goes is the town's to allow, and never into a sanitary sewer."),
+         _INFORMS),
+        later("This drain has no outlet to daylight (drain.daylight): give one to draw it."),
     ),
     "Soil and filter": Stage(
         _soil, ("fabric-", "holes-", "sand-on-", "grading-"),
-        "A soil's group is read off a table until a sample is tested. " + _INFORMS,
-        "Neither stone with a known grading nor a wrap is in this design.",
+        (later("A soil's group is read off a table until a sample is tested."), _INFORMS),
+        later("Neither stone with a known grading nor a wrap is in this design."),
     ),
     "Pipe strength": Stage(
         _strength, ("pipe-",),
-        "A trench beside a footing can cave in; keep wheels and stacks off it. " + _DIGGING,
-        "This design has no drain.",
+        (later("A trench beside a footing can cave in; keep wheels and stacks off it."), _DIGGING),
+        later("This design has no drain."),
     ),
     "Wall": Stage(
-        _wall, ("wall-",), _BACKFILL,
-        "No outer wall holds fill, or the soil's group is not known (soil.group).",
+        _wall, ("wall-",), (_BACKFILL,),
+        later("No outer wall holds fill, or the soil's group is not known (soil.group)."),
         of_a_drain=False,
     ),
     "Cleanouts": Stage(
         _cleanouts, ("drain-within-reach", "drain-risers", "drain-high-end"),
-        "The reach is common practice, no rule: ask what the department wants. " + _INFORMS,
-        "This design has no drain.",
+        (later("The reach is common practice, no rule: ask what the department wants."), _INFORMS),
+        later("This design has no drain."),
     ),
     "Pit and storm": Stage(
-        _pit, water_tables.FINDINGS, _PUMP,
-        "Rain or ground, and a pit, must be known before the pit can be drawn.",
+        _pit, water_tables.FINDINGS, (_PUMP,),
+        later("Rain or ground, and a pit, must be known before the pit can be drawn."),
         of_a_drain=False,
     ),
 }  # fmt: skip

@@ -1,0 +1,70 @@
+"""The language of the app: which one is spoken, and the app's words in it."""
+
+from functools import cache
+from pathlib import Path
+from typing import TypeVar
+
+import streamlit as st
+from streamlit.components.v2.types import ComponentRenderer
+
+from viz.language.reader import NATIVE, language
+from viz.language.screen import screen_codes, screen_words
+
+# The name in the page's address, which outlives a reload.
+QUERY = "lang"
+_CHOSEN, _SWITCH = "language", "language switch"
+
+Words = TypeVar("Words")
+
+
+def code() -> str:
+    """Return the code of the language: the chosen one, that of the address, or the browser's."""
+    browsers = (st.context.locale or "").split("-")[0].casefold()
+    for found in (st.session_state.get(_CHOSEN), st.query_params.get(QUERY), browsers):
+        if found in screen_codes():
+            return str(found)
+    return NATIVE
+
+
+def said(words: str, **figures: object) -> str:
+    """Return the app's words in its language, the very words where it has none for them.
+
+    figures: what stands in the places of the words, such as {count}.
+    """
+    found = screen_words(code()).get(words, words)
+    return found.format(**figures) if figures else found
+
+
+def later(words: Words) -> Words:
+    """Return words as they are: they are handed to `said` where they are shown."""
+    return words
+
+
+def foreign() -> bool:
+    """Whether another language is spoken than the one findings and drawings are written in."""
+    return code() != NATIVE
+
+
+def switch() -> None:
+    """Show the choice of a language, and tell the browser which one is spoken."""
+    spoken = code()
+    if st.session_state.get(_SWITCH) != spoken:
+        st.session_state[_SWITCH] = spoken
+    st.segmented_control(
+        said("Language"), screen_codes(), format_func=lambda one: language(one).name, key=_SWITCH,
+        on_change=_choose, required=True, label_visibility="collapsed",
+    )  # fmt: skip
+    with st.container(key="spoken"):
+        _component()(key="spoken language", data=spoken, height="content")
+
+
+def _choose() -> None:
+    chosen = str(st.session_state[_SWITCH])
+    st.session_state[_CHOSEN] = chosen
+    st.query_params[QUERY] = chosen
+
+
+@cache
+def _component() -> ComponentRenderer:
+    js = Path(__file__).with_suffix(".js").read_text("utf-8")
+    return st.components.v2.component("bedcourse_spoken", html="<i hidden></i>", js=js)
