@@ -1,11 +1,14 @@
 """Every bench with one command: `python -m tests.bench`; figures printed, page and JSON written.
 
-`--quick` takes fewer repeats and sizes; `--only NAME` one group (may be given again); `--out` the
-folder, assets/bench unless given. Groups run one after the other, each in a process of its own.
+`--processor` counts the processor's time, for a machine that has other work: groups that wait for
+other processes are then left out. `--quick` takes fewer repeats and sizes; `--only NAME` one group
+(may be given again); `--out` the folder, assets/bench unless given. Groups run one after the
+other, each in a process of its own.
 """
 
 import argparse
 import json
+import os
 import subprocess
 import sys
 import time
@@ -13,10 +16,11 @@ from dataclasses import asdict
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+from tests.bench.clock import CLOCK, PROCESSOR, by_processor
 from tests.bench.machine import busy, machine
 from tests.bench.page import write
 from tests.bench.row import Curve, Row
-from tests.bench.suites import SUITES
+from tests.bench.suites import SUITES, WAITING
 
 OUT = Path(__file__).parents[2] / "assets" / "bench"
 LIMIT_S = 1800.0
@@ -26,6 +30,7 @@ def main() -> None:
     """Run the groups and write what was found."""
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("--quick", action="store_true", help="fewer repeats and sizes")
+    parser.add_argument("--processor", action="store_true", help="count the processor's time")
     parser.add_argument("--only", action="append", choices=SUITES, help="one group")
     parser.add_argument("--out", type=Path, default=OUT, help="folder of page and figures")
     parser.add_argument("--into", type=Path, help=argparse.SUPPRESS)
@@ -35,11 +40,14 @@ def main() -> None:
         asked.into.write_text(json.dumps([asdict(row) for row in rows]), encoding="utf-8")
         return
     about, found = machine(), {}
-    for name in asked.only or SUITES:
+    if asked.processor:
+        os.environ[CLOCK] = PROCESSOR
+    for name in asked.only or [n for n in SUITES if not (by_processor() and n in WAITING)]:
         print(f"\n{name}: {SUITES[name].__doc__}", flush=True)
         found[name] = alone(name, asked.quick)
         print(found[name] if isinstance(found[name], str) else "\n".join(map(str, found[name])))
-    write(asked.out, {**about, "other work at the end": busy()}, found, asked.quick)
+    clock = "the processor's, of all threads" if by_processor() else "the wall's"
+    write(asked.out, {**about, "other work at the end": busy(), "clock": clock}, found, asked.quick)
     print(f"\nWrote {asked.out}.")
 
 

@@ -5,13 +5,13 @@ Times are the server's; sizes are what goes to the browser.
 """
 
 import argparse
-import time
 from collections.abc import Callable, Iterator
 from statistics import median
 
 from streamlit.testing.v1 import AppTest
 
 from geometry.designfile import edited
+from tests.bench.clock import now
 from tests.bench.row import MS, Row
 from viz.carried import app_file, demo
 from viz.job import job
@@ -37,9 +37,9 @@ def edits(what: str, count: int) -> Iterator[str]:
 
 
 def timed(work: Callable[[], object]) -> float:
-    start = time.perf_counter()
+    start = now()
     work()
-    return (time.perf_counter() - start) * MS
+    return (now() - start) * MS
 
 
 def model_rows(repeats: int) -> Iterator[Row]:
@@ -65,9 +65,9 @@ def model_rows(repeats: int) -> Iterator[Row]:
 
 def _sent(text: str, held: set[str]) -> tuple[float, bytes]:
     """Return the milliseconds from a text to the model's data, and the data."""
-    start = time.perf_counter()
+    start = now()
     data = message(model(job(text)), held)
-    return (time.perf_counter() - start) * MS, data
+    return (now() - start) * MS, data
 
 
 def page_rows(repeats: int) -> Iterator[Row]:

@@ -8,7 +8,6 @@ keeps of itself is remembered from one to the next.
 import argparse
 import gc
 import platform
-import time
 from collections.abc import Callable, Iterator, Sequence
 from importlib.metadata import version
 from itertools import cycle
@@ -20,6 +19,7 @@ import numpy as np
 from manifold3d import Manifold
 
 from geometry.sections.face import CutLine
+from tests.bench.clock import now
 from tests.bench.row import MS, Row
 from tests.whole.witness import body
 from viz.drawing.page import PAPERS
@@ -42,10 +42,10 @@ def timed(work: Callable[[], object], repeats: int) -> float:
     times = []
     for number in range(repeats + 2):
         gc.collect()
-        start = time.perf_counter()
+        start = now()
         work()
         if number > 1:
-            times.append((time.perf_counter() - start) * MS)
+            times.append((now() - start) * MS)
     return median(times)
 
 

@@ -10,7 +10,6 @@ import gc
 import platform
 import subprocess
 import sys
-import time
 from collections.abc import Callable
 from importlib.metadata import version
 from math import cos, pi, sin
@@ -31,6 +30,7 @@ from geometry.solids import carving
 from geometry.solids.drilled import module
 from geometry.solids.foundation import body_mesh, build
 from geometry.solids.pipes import perforated_pipe, run_mesh
+from tests.bench.clock import now
 from tests.bench.row import MS, Row
 from tests.whole import brep
 
@@ -54,9 +54,9 @@ def timed(work: Callable[[], Any], repeats: int) -> float:
             remembering.cache_clear()
         carving.forget()
         gc.collect()
-        start = time.perf_counter()
+        start = now()
         work()
-        times.append((time.perf_counter() - start) * MS)
+        times.append((now() - start) * MS)
     return median(times)
 
 
@@ -174,12 +174,12 @@ def peer_pipe(layout: Layout, holes: int) -> tuple[float, float]:
     points = [(x, y, drain.centre(float(s))) for (x, y), s in zip(
         drain.route.points, drain.route.stations, strict=False)]  # fmt: skip
     points.append(points[0])
-    start = time.perf_counter()
+    start = now()
     for outer, inner in zip(
         brep.legs(points, drain.radius), brep.legs(points, drain.bore), strict=True
     ):
         outer - inner
-    swept = (time.perf_counter() - start) * MS
+    swept = (now() - start) * MS
     step, rows = drain.drain.holes.spacing, drain.drain.holes.rows
     count = holes // len(rows)
     pipe = brep.bar((0, 0, 0), (step * (count + 1), 0, 0), drain.radius)
@@ -190,9 +190,9 @@ def peer_pipe(layout: Layout, holes: int) -> tuple[float, float]:
             t = np.radians(row)
             tip = (step * n, 2 * drain.radius * np.sin(t), -2 * drain.radius * np.cos(t))
             axes.append(((step * n, 0, 0), tip))
-    start = time.perf_counter()
+    start = now()
     brep.volume(brep.drilled(pipe, axes, drain.drain.holes.diameter / 2))
-    return swept, (time.perf_counter() - start) * MS
+    return swept, (now() - start) * MS
 
 
 def peer_rows(text: str, repeats: int) -> list[Row]:

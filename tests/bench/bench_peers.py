@@ -7,7 +7,6 @@ is told. Runs take turns, so that a busy machine slows all.
 
 import argparse
 import gc
-import time
 from collections.abc import Callable
 from statistics import median
 
@@ -21,6 +20,7 @@ from vtkmodules.vtkCommonCore import vtkObject
 
 from geometry.plan.outline import circle
 from geometry.solids.kernel import raised
+from tests.bench.clock import now
 from tests.bench.row import MS, Row
 
 WIDE, DEEP, HIGH = 12.0, 9.0, 0.1
@@ -61,9 +61,9 @@ def in_turns(
     for _ in range(repeats):
         for name, work in works.items():
             gc.collect()
-            start = time.perf_counter()
+            start = now()
             work()
-            times[name].append((time.perf_counter() - start) * MS)
+            times[name].append((now() - start) * MS)
     return {name: median(found) for name, found in times.items()}
 
 

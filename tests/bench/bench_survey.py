@@ -5,7 +5,6 @@ turns, so that a busy machine slows all alike.
 """
 
 import platform
-import time
 from collections.abc import Callable
 from os import cpu_count
 from statistics import median
@@ -18,6 +17,7 @@ from geometry.survey.asdug import as_dug
 from geometry.survey.reading import read_shots
 from geometry.survey.shots import Floats, Shots, ground_shots
 from geometry.survey.surface import neighbourly
+from tests.bench.clock import now
 from tests.bench.row import MS, Row
 from tests.houses import house
 
@@ -29,9 +29,9 @@ def timed(works: dict[str, Callable[[], object]]) -> dict[str, float]:
     times: dict[str, list[float]] = {name: [] for name in works}
     for _ in range(REPEATS):
         for name, work in works.items():
-            start = time.perf_counter()
+            start = now()
             work()
-            times[name].append((time.perf_counter() - start) * MS)
+            times[name].append((now() - start) * MS)
     return {name: median(found) for name, found in times.items()}
 
 

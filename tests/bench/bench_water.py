@@ -4,7 +4,6 @@ Run it with `python -m tests.bench.bench_water`. Every figure is a median.
 """
 
 import platform
-import time
 from collections.abc import Callable
 from os import cpu_count
 from pathlib import Path
@@ -21,6 +20,7 @@ from geometry.water.inflow import inflow
 from geometry.water.pumping import marching_pump
 from geometry.water.store import storage
 from geometry.water.study import study
+from tests.bench.clock import now
 from tests.bench.row import MS, Row
 
 EXAMPLE = Path(__file__).parents[2] / "assets" / "examples" / "l-basement.toml"
@@ -32,9 +32,9 @@ def timed(work: Callable[[], Any]) -> float:
     work()
     times = []
     for _ in range(REPEATS):
-        start = time.perf_counter()
+        start = now()
         work()
-        times.append((time.perf_counter() - start) * MS)
+        times.append((now() - start) * MS)
     return median(times)
 
 

@@ -6,6 +6,7 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
+from tests.bench.clock import by_processor
 from tests.bench.plots import picture
 from tests.bench.row import Curve, Row
 from tests.bench.suites import SUITES
@@ -42,6 +43,7 @@ def _lines(about: Mapping[str, str], found: Found, quick: bool, plots: bool) -> 
     yield (
         "Written by `.venv/bin/python -m tests.bench"
         + (" --quick" if quick else "")
+        + (" --processor" if by_processor() else "")
         + "`. Each group runs in a process of its own; peers run in the same process as what they "
         "are held against. Houses are invented. A busy machine makes times longer; ratios stay."
     )

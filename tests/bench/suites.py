@@ -83,6 +83,8 @@ def batch(quick: bool) -> Made:
     return bench_batch.rows(64 if quick else 1000)
 
 
+# Those that wait for a browser or for workers: the processor's time says nothing of them.
+WAITING = {"viewer", "batch"}
 SUITES: dict[str, Callable[[bool], Made]] = {
     each.__name__: each
     for each in (start, engine, growth, peers, drawings, survey, water, app, viewer, batch)
