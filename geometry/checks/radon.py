@@ -28,7 +28,7 @@ def _rulings(layout: Layout) -> Iterator[Ruling]:
     words = f"vent of {vent.pipe.name.split(', ', 1)[-1]} {'in' if stands else 'without'} stone"
     yield Ruling(PLACED, stands, words, "Give the floor a layer of clean stone it can draw from.")
     inside = f"{show_length(round(wide, 3), system)} inside"
-    yield Ruling(PIPE, PIPE.met(wide), inside, "Take a wider pipe.")
+    yield Ruling(PIPE, PIPE.met(wide), inside, "Take one of 3 or 4 in.")
     floor = float(vent.area.room.area)
     yield Ruling(
         FLOOR_OF_ONE, floor <= FLOOR_OF_ONE.most, f"one pipe for {show_area(floor, system)}",

@@ -10,10 +10,11 @@ PLACED = Limit(
     "radon-placed", "a tee in the stone under the sheet, a pipe from it up through the roof",
     "A pipe set before the pour costs little; afterwards the slab is broken for it.", _AF, code="",
 )  # fmt: skip
-# A nominal 3 in pipe is 2.9 to 3.07 in inside by its standard.
+# Nominal 3 in pipe is 3.07 to 3.11 in inside, 4 in and 110 mm pipe 4.0 to 4.1 in.
 PIPE = Limit(
     "radon-pipe-size", "a pipe of 3 or 4 in",
-    "A thin pipe draws too little air for a whole floor.", _AF, least=2.85 * INCH, code="",
+    "A thinner pipe draws too little air for a floor; a thicker one finds no wall to rise in.",
+    _AF, least=2.85 * INCH, most=4.4 * INCH, code="",
 )  # fmt: skip
 FLOOR_OF_ONE = Limit(
     "radon-floor", "a pipe for every 4,000 ft2 of floor",

@@ -11,6 +11,7 @@ from geometry.checks.finding import Finding
 from geometry.checks.floor_rules import floor_findings
 from geometry.checks.footing_rules import footing_findings
 from geometry.checks.ground_rules import ground_findings
+from geometry.checks.radon import radon_findings
 from geometry.checks.wall_rules import wall_rule_findings
 from geometry.report import report
 from geometry.rules.limit import Limit
@@ -20,6 +21,7 @@ from tests.houses import WITH_GARAGE, house, without
 
 Change = tuple[str, str]
 # Above the bottom of the file, after the last key of a table that stands there.
+VENT = 'at = "22 ft, 14 ft"\n'
 SLAB = '"concrete-3000", thickness = "4 in"'
 SHEET = '"e1745-a-15mil", thickness = "15 mil"'
 SHEET_ROW = f'    {{ name = "retarder", material = {SHEET}, role = "retarder" }},\n'
@@ -31,7 +33,8 @@ KIND = ('height = "8 ft"\n', 'height = "8 ft"\n{}\n')
 def found(*changes: Change) -> list[Finding]:
     made = house(*changes)
     walls, floors = wall_rule_findings(made), floor_findings(made)
-    return [*footing_findings(made), *walls, *floors, *ground_findings(made)]
+    radon = radon_findings(made)
+    return [*footing_findings(made), *walls, *floors, *radon, *ground_findings(made)]
 
 
 def the(name: str, *changes: Change) -> Finding:
@@ -125,6 +128,20 @@ CASES: dict[str, tuple[str, tuple[Change, ...], tuple[Change, ...]]] = {
     "radon-vent": (
         "floor-rules", (tell("site", "radon_vent = true"),),
         (tell("site", "radon_vent = true"), tell("order", 'sheet = { lap = "6 in" }')),
+    ),
+    "radon-placed": (
+        "radon-pipe", (tell("vent", VENT),), (tell("site", "radon_vent = true"),),
+    ),
+    "radon-pipe-size": (
+        # Schedule 40 of 4 in is 4.03 in inside, of 6 in 6.07 in.
+        "radon-pipe", (tell("vent", f'{VENT}pipe = "sch40-4"'),),
+        (tell("vent", f'{VENT}pipe = "sch40-6"'),),
+    ),
+    "radon-floor": (
+        # Inside the walls 28'-8" by 18'-8"; 98'-8" by 48'-8" are 4,802 ft2.
+        "radon-pipe", (tell("vent", VENT),),
+        (tell("vent", VENT), ('"30 ft, 0", "30 ft, 20 ft", "0, 20 ft"',
+         '"100 ft, 0", "100 ft, 50 ft", "0, 50 ft"')),
     ),
     "slab-joints": (
         "slab-joint-rules", (tie('joints = "12 ft"'),), (tie('joints = "13 ft"'),),

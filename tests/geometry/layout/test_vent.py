@@ -85,5 +85,5 @@ def test_a_vent_that_is_wanted_and_not_placed_is_found() -> None:
     assert told(house(wanted)) == {"radon-placed": "look"}
     assert told(vented(more=wanted)) == {"radon-pipe": "fine"}
     assert told(house()) == {}
-    thin = vented(more='pipe = "d2729-3"\n')
-    assert "radon-pipe" in told(thin)
+    wide = vented(more='pipe = "sch40-6"\n')
+    assert told(wide) == {"radon-pipe-size": "look", "radon-pipe": "fine"}
