@@ -21,13 +21,15 @@ def added(text: str, path: Path, entry: Mapping[str, Any]) -> str:
     entry: values of plain kinds, no tables. Raises DesignError where the text is no TOML, or where
     it is written in a way that cannot be added to.
     """
-    here = inside(raw_design(text), path)
+    raw = raw_design(text)
+    here = inside(raw, path)
     before = _entries(here)
     wanted = [*before, dict(entry)]
-    if not _under_headings(text, path if before else path[:-1]):
+    alone = inside(raw, path[:-1]) is None
+    if not alone and not _under_headings(text, path if before else path[:-1]):
         return _checked(_in_line(text, path, wanted), path, wanted)
     lines = _as_list(text, path) if isinstance(here, dict) else _lines(text)
-    at = _end_of(lines, path[:-1])
+    at = _end_of(lines, () if alone else path[:-1])
     block = ["", f"[[{_name(path)}]]", *(f"{k} = {_said(v)}" for k, v in entry.items())]
     return _checked(_joined([*lines[:at], *block, *lines[at:]]), path, wanted)
 

@@ -7,7 +7,7 @@ import pytest
 from geometry.designlists import added, without
 from geometry.errors import DesignError
 from tests.whole.networks import TEXTS
-from viz.carried import examples
+from viz.carried import demo, examples
 
 OUTLET = {"toward": "20 ft, -60 ft", "ground": ["0, 7 ft", "30 ft, -3 ft"]}
 DRAIN = {"line": "inside", "cleanouts": [1, 2]}
@@ -105,3 +105,10 @@ def test_what_cannot_be_added_to_is_refused_in_a_sentence(text):
 def test_taking_out_what_is_not_there_changes_nothing():
     assert without(NOTED, ("drain", 3)) == NOTED
     assert without(NOTED, ("soil",)) == NOTED
+
+
+def test_a_list_whose_table_is_not_there_yet_is_begun_at_the_end():
+    text = added(demo().read_text(encoding="utf-8"), ("order", "price"), {"of": "stone-57"})
+    assert tomllib.loads(text)["order"]["price"] == [{"of": "stone-57"}]
+    again = added(text, ("order", "price"), {"of": "sand-c33"})
+    assert [row["of"] for row in tomllib.loads(again)["order"]["price"]] == ["stone-57", "sand-c33"]

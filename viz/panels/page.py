@@ -20,7 +20,7 @@ from viz.panels.figures import figures
 from viz.panels.files import opening
 from viz.panels.layout import AREA
 from viz.panels.pages import FIRST, PAGES, Page
-from viz.panels.spoken import later, said, switch
+from viz.panels.spoken import later, named, said, switch
 from viz.sheets.words import LOCAL_CODE
 
 OPENED = "BEDCOURSE_DESIGN"
@@ -102,7 +102,7 @@ def _brought_back() -> None:
 
 def _chosen_page() -> str:
     name = st.segmented_control(
-        said("Page"), list(PAGES), format_func=said, default=FIRST, key=VIEW, required=True,
+        said("Page"), list(PAGES), format_func=named(), default=FIRST, key=VIEW, required=True,
         wrap=True, label_visibility="collapsed",
     )  # fmt: skip
     return name if name in PAGES else FIRST
@@ -154,7 +154,7 @@ def _units() -> None:
     hold(key, state.value(("project", "units")) or "ft-in")
     st.segmented_control(
         said("Units of the figures"), list(_UNITS), key=key,
-        format_func=lambda unit: said(_UNITS[unit]),
+        format_func=named(_UNITS),
         on_change=lambda: state.edit(("project", "units"), st.session_state[key]), required=True,
         label_visibility="collapsed",
     )  # fmt: skip
