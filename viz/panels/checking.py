@@ -18,6 +18,7 @@ from viz.findings.paper import findings_pdf
 from viz.findings.write import findings_document
 from viz.job import Job
 from viz.panels import cached, shown
+from viz.panels.spoken import named, said
 from viz.sheets.upright import carried_paper
 from viz.tables import Table
 
@@ -33,27 +34,29 @@ def checks_page(work: Job) -> None:
         "Findings": _findings, "Alternatives": _alternatives, "Walls": _walls,
         "Inspections": _holds, "Not checked": _open,
     }  # fmt: skip
-    cells = (f"<div><span>{said}</span><b>{number}</b></div>"
-             for said, number in in_all(work.report.findings))  # fmt: skip
+    cells = (f"<div><span>{said(what)}</span><b>{number}</b></div>"
+             for what, number in in_all(work.report.findings))  # fmt: skip
     st.html(f'<div class="figures">{"".join(cells)}</div>')
-    stages[shown.stage_choice(list(stages), _KEY)](work)
+    chosen = stages[shown.stage_choice(list(stages), _KEY)]
+    shown.in_english(shown.FINDINGS_IN_ENGLISH)
+    chosen(work)
     findings_files(work)
 
 
 def findings_files(work: Job) -> None:
     """Show buttons that save the findings: on paper, as a page, as tables for other programs."""
     text = work.text
-    st.markdown("The findings, for inspector and engineer:")
+    st.markdown(said("The findings, for inspector and engineer:"))
     with st.container(horizontal=True):
         shown.save_button("PDF", lambda: _pdf(text), "findings.pdf", "application/pdf")
         shown.save_button(
-            "Page, HTML", lambda: _page(text), "findings.html", "text/html",
-            "one file for any browser, without a network",
+            said("Page, HTML"), lambda: _page(text), "findings.html", "text/html",
+            said("one file for any browser, without a network"),
         )  # fmt: skip
         csv = to_csv(tables.findings(work.report))
         shown.save_button("CSV", csv, "findings.csv", "text/csv")
         shown.save_button(
-            "Report, JSON", work.report.to_json(), "report.json", "application/json"
+            said("Report, JSON"), work.report.to_json(), "report.json", "application/json"
         )  # fmt: skip
 
 
@@ -75,22 +78,27 @@ def _page(text: str) -> bytes:
 def _findings(work: Job) -> None:
     """Show the findings by subject, those of the severity that is chosen."""
     found = work.report.findings
-    with st.expander("What is to be stopped or looked at again, one line each"):
+    with st.expander(said("What is to be stopped or looked at again, one line each")):
         shown.lines("The gravest first", most_grave(found))
-    named = st.segmented_control(
-        "Findings shown", list(_SHOWN), default="All", key=_FILTER, required=True
+    chosen = st.segmented_control(
+        said("Findings shown"),
+        list(_SHOWN),
+        format_func=named(),
+        default="All",
+        key=_FILTER,
+        required=True,
     )
-    wanted = _SHOWN[named or "All"]
+    wanted = _SHOWN[chosen or "All"]
     some = [f for f in found if wanted in (None, f.severity)]
     if not some:
-        st.info("None of these.")
+        st.info(said("None of these."))
     for subject, rows in grouped(some):
         _subject(SUBJECTS[subject], rows)
 
 
 def _subject(title: str, rows: tuple[Found, ...]) -> None:
-    _title(title)
-    shown.verdicts(rows)
+    _title(said(title))
+    shown.cards(rows)
 
 
 def _alternatives(work: Job) -> None:
@@ -108,7 +116,7 @@ def _holds(work: Job) -> None:
     section = _section(work, "holds")
     _blocks(section)
     for part in section.parts:
-        _title(part.title)
+        _title(said(part.title))
         _blocks(part)
 
 
@@ -129,14 +137,14 @@ def _block(block: Block) -> None:
     if isinstance(block, Grid):
         _grid(block)
     elif isinstance(block, Items):
-        shown.lines("", (f"{term}: {said}" if term else said for term, said in block.rows))
+        shown.lines("", (f"{said(term)}: {words}" if term else words for term, words in block.rows))
     elif isinstance(block, Paragraph):
         (shown.caution if block.look == "caution" else _told)(block.words)
 
 
 def _grid(grid: Grid) -> None:
     """Show a table under its title."""
-    _title(grid.title)
+    _title(said(grid.title))
     shown.rows(Table(grid.head, grid.rows))
     if grid.note:
         _told(grid.note)

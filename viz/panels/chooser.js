@@ -5,8 +5,6 @@ const SVG = "http://www.w3.org/2000/svg";
 const TAP = 6;
 const HOLD = { mouse: 14, pen: 18, touch: 26 };
 const END = 7;
-const HINT = "Press and drag on the plan to cut there, or tap two places. Drag an end to move it.";
-const SECOND = "Now tap where the cut ends; Escape leaves it.";
 
 export default function (component) {
   const { parentElement, data } = component;
@@ -175,7 +173,9 @@ class Chooser {
     }
     this.over.replaceChildren(...made);
     this.over.classList.toggle("held", Boolean(this.held));
-    this.hint.textContent = this.first ? SECOND : HINT;
+    const { words } = this.data;
+    this.hint.textContent = this.first ? words.second : words.hint;
+    this.paper.setAttribute("aria-label", words.plan);
     this.label();
   }
 
@@ -206,7 +206,7 @@ class Chooser {
     const buttons = this.data.cuts.map((cut) => {
       const button = document.createElement("button");
       button.type = "button";
-      button.textContent = cut.name;
+      button.textContent = cut.title;
       button.setAttribute("aria-pressed", cut.name === this.data.chosen);
       button.onclick = () => this.send("named", cut.name);
       return button;

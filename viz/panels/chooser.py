@@ -9,11 +9,22 @@ from streamlit.components.v2.types import ComponentRenderer
 
 from viz.job import Job
 from viz.panels import cached, cutting
+from viz.panels.spoken import later, said
 
 _KEY = "plan chooser"
+_WORDS = later({
+    "plan": "Plan of the foundation",
+    "hint": "Press and drag on the plan to cut there, or tap two places. Drag an end to move it.",
+    "second": "Now tap where the cut ends; Escape leaves it.",
+})  # fmt: skip
+# Short, as they stand on the plan.
+_NAMES = later({
+    "across": "across", "step": "step", "pier": "pier", "sump": "sump", "bleeder": "bleeder",
+    "drain": "drain",
+})  # fmt: skip
 _HTML = """
 <div class="plan">
-  <div class="paper" role="img" aria-label="Plan of the foundation"></div>
+  <div class="paper" role="img"></div>
   <svg class="over"></svg>
   <div class="names"></div>
 </div>
@@ -36,19 +47,23 @@ def chooser(work: Job) -> None:
         "size": plan.size,
         "perMetre": plan.per_metre,
         "origin": plan.origin,
-        "cuts": [{"name": n, "points": c.path} for n, c in work.cuts.items()],
+        "cuts": [
+            {"name": n, "title": said(_NAMES.get(n, n)), "points": c.path}
+            for n, c in work.cuts.items()
+        ],
         "chosen": cutting.asked(work).name,
         "points": cutting.corners(work),
+        "words": {key: said(words) for key, words in _WORDS.items()},
     }
     _component()(
         key=_KEY,
         data=data,
-        on_drawn_change=lambda: cutting.drawn(work, _said("drawn")),
-        on_named_change=lambda: _named(work, _said("named")),
+        on_drawn_change=lambda: cutting.drawn(work, _heard("drawn")),
+        on_named_change=lambda: _named(work, _heard("named")),
     )
 
 
-def _said(what: str) -> Any:
+def _heard(what: str) -> Any:
     return st.session_state[_KEY].get(what)
 
 

@@ -39,11 +39,10 @@ def asked(work: Job) -> Asked:
     return Asked(next(iter(work.cuts)))
 
 
-def name_of(cut: str) -> str:
-    """Return a cut's name in the list of cuts."""
-    if cut == OWN:
-        return said("Two points of my own")
-    return said(CUTS[cut]).removeprefix(said("Section")).strip()
+def names() -> dict[str, str]:
+    """Return the cuts' names in the list of cuts."""
+    found = {cut: said(name).removeprefix(said("Section")).strip() for cut, name in CUTS.items()}
+    return {**found, OWN: said("Two points of my own")}
 
 
 def choose(work: Job, name: str) -> None:

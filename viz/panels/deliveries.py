@@ -12,7 +12,7 @@ from viz.job import Job
 from viz.panels import kept, shown
 from viz.panels.fields import names
 from viz.panels.pairs import show
-from viz.panels.spoken import later, said
+from viz.panels.spoken import later, named, said
 
 # The list as text outlasts its field, which is gone while another page is shown.
 LISTED = "tickets"
@@ -64,14 +64,14 @@ def _add(work: Job) -> None:
             st.selectbox(
                 said("Material"),
                 list(_SOLD),
-                format_func=lambda key: said(_SOLD[key]),
+                format_func=named(_SOLD),
                 key=_MATERIAL,
             )
             st.selectbox(said("Unit"), _UNITS, key=unit, index=2 if work.system == "metric" else 0)
         areas = [area.name for area in work.layout.areas]
         st.selectbox(
             said("Place"), [*_PLACES, *areas], key=_PLACE, accept_new_options=True,
-            format_func=lambda name: said(_PLACES.get(name or "", name or "")),
+            format_func=named(_PLACES),
             help=said("what goes to an area or the floor counts for its depth"),
         )  # fmt: skip
         st.form_submit_button(said("Put it on the list"), on_click=_put, args=(unit,))
@@ -106,7 +106,7 @@ def _top_up(work: Job, listed: str) -> None:
         return
     st.subheader(said("To make up what is short"))
     chosen = st.selectbox(
-        said("With"), list(_SOLD), format_func=lambda key: said(_SOLD[key]), key=_INSTEAD,
+        said("With"), list(_SOLD), format_func=named(_SOLD), key=_INSTEAD,
         help=said("another stone than the drawing's may not drain or bear alike: ask first"),
     )  # fmt: skip
     made = [top_up(work.layout.design, row, chosen) for row in rows]

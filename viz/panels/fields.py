@@ -13,7 +13,7 @@ import streamlit as st
 from geometry.errors import Fault
 from geometry.materials.kinds import Material
 from viz.panels import state
-from viz.panels.spoken import later, said
+from viz.panels.spoken import later, named, said
 from viz.panels.state import Path
 
 
@@ -91,7 +91,7 @@ def choice_field(field: Field, choices: Mapping[str, str]) -> None:
 
     st.selectbox(
         said(field.label), options, key=key, on_change=changed, disabled=broken(),
-        format_func=lambda option: said(choices.get(option, option)),
+        format_func=named(choices),
         help=said(field.help) or None,
     )  # fmt: skip
 
@@ -114,7 +114,7 @@ def three_way(field: Field) -> None:
         state.edit(field.path, _SAID[str(st.session_state[key])])
 
     st.segmented_control(
-        said(field.label), list(_SAID), format_func=said, key=key, on_change=changed,
+        said(field.label), list(_SAID), format_func=named(), key=key, on_change=changed,
         disabled=broken(), required=True, help=said(field.help) or None,
     )  # fmt: skip
     say_faults(field.path)
@@ -131,7 +131,7 @@ def several(field: Field, choices: Mapping[str, str]) -> None:
 
     st.multiselect(
         said(field.label), list(dict.fromkeys([*choices, *listed])), key=key, on_change=changed,
-        format_func=lambda option: said(choices.get(option, option)), disabled=broken(),
+        format_func=named(choices), disabled=broken(),
         help=said(field.help) or None, placeholder=said(field.usual) or None,
     )  # fmt: skip
     say_faults(field.path)

@@ -7,7 +7,7 @@ import streamlit as st
 from geometry.designfile import start_text
 from viz.carried import examples
 from viz.panels import state
-from viz.panels.spoken import later, said
+from viz.panels.spoken import later, named, said
 
 _FIRST = later("a first design with notes")
 
@@ -16,7 +16,7 @@ def opening() -> None:
     """Show what can be opened and saved."""
     st.selectbox(
         said("Open an example"), [*_named(), _FIRST], index=None, key="example",
-        format_func=said, placeholder=said("all examples are invented"), on_change=_open_example,
+        format_func=named(), placeholder=said("all examples are invented"), on_change=_open_example,
     )  # fmt: skip
     st.file_uploader(
         said("Open a design file"),

@@ -10,7 +10,7 @@ from geometry.materials.catalogue import AGGREGATES, BOARDS, CONCRETES, SHEETS
 from geometry.units import System
 from viz.panels import rows, state
 from viz.panels.fields import Field, choice_field, hold, key_of, names, say_faults, text_field
-from viz.panels.spoken import later, said
+from viz.panels.spoken import later, named, said
 from viz.panels.state import Path
 
 _CHOICES: Mapping[str, Mapping[str, Any]] = {
@@ -91,9 +91,7 @@ def _order(path: Path, listed: list[Row]) -> None:
                     args=(path, change), disabled=change in (listed, []),
                 )  # fmt: skip
     key = f"one more {key_of(path)}"
-    st.selectbox(
-        said("One more layer"), FROM_BELOW, format_func=lambda role: said(_ROLES[role]), key=key
-    )
+    st.selectbox(said("One more layer"), FROM_BELOW, format_func=named(_ROLES), key=key)
     st.button(
         said("Add the layer"), key=f"add {key}",
         on_click=lambda: state.edit(path, with_layer(listed, st.session_state[key], _system())),

@@ -17,6 +17,7 @@ from viz.job import Job
 from viz.panels import state
 from viz.panels.fields import say_faults
 from viz.panels.refusals import change, refused, say_refused
+from viz.panels.spoken import later, said
 
 _KEY = "planner"
 # How many edits were heard, the side whose typed length was refused, and why an edit was.
@@ -32,7 +33,7 @@ _HTML = """
 <div class="bar"><button type="button" class="remove"></button>
 <p class="hint" aria-live="polite"></p></div>
 """
-_WORDS = {
+_WORDS = later({
     "plan": "Plan of {area}, to be edited",
     "corner": "Corner {n}, at {x}, {y}",
     "pier": "Pier {name}, at {x}, {y}",
@@ -47,7 +48,7 @@ _WORDS = {
     "moving": "Arrow keys move it by {step}; Escape leaves it.",
     "north": "N",
     "unread": "Corner {n} cannot be read in the file and is left out here.",
-}
+})  # fmt: skip
 
 
 @cache
@@ -67,7 +68,7 @@ def planner(work: Job, area: int) -> None:
     """
     plan = plan_of(state.raw())
     if not plan.areas:
-        st.info("The plan comes back when the areas of the design file can be read again.")
+        st.info(said("The plan comes back when the areas of the design file can be read again."))
         return
     # The shown area may just have been taken out of the file.
     area = area if 0 <= area < len(plan.areas) else 0
@@ -94,7 +95,7 @@ def _told(plan: Plan, area: int) -> dict[str, Any]:
         "step": moves.SNAP[plan.system],
         "heard": st.session_state.get(_HEARD, 0),
         "refused": st.session_state.get(_TYPED) if refused(_REFUSED) else None,
-        "words": _WORDS,
+        "words": {key: said(words) for key, words in _WORDS.items()},
     }
 
 
@@ -109,14 +110,14 @@ def _lengths(area: PlanArea, system: System) -> list[str | None]:
     return [show_length(length_of((a, b), 0), system) if a and b else None for a, b in pairs]
 
 
-def _heard(said: Any) -> None:
+def _heard(told: Any) -> None:
     """Write one edit into the text; what cannot be understood is left."""
     st.session_state[_HEARD] = st.session_state.get(_HEARD, 0) + 1
     st.session_state[_TYPED] = None
     try:
-        kind, area, number = str(said["kind"]), int(said["area"]), int(said["number"])
-        words = str(said.get("words", ""))[:60]
-        x, y = (round(float(size), 6) for size in said.get("at") or (0.0, 0.0))
+        kind, area, number = str(told["kind"]), int(told["area"]), int(told["number"])
+        words = str(told.get("words", ""))[:60]
+        x, y = (round(float(size), 6) for size in told.get("at") or (0.0, 0.0))
     except (TypeError, ValueError, LookupError):
         return
     if not (isfinite(x) and isfinite(y)):

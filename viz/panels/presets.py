@@ -22,6 +22,7 @@ from viz.figures.plan.shape import shape_figure
 from viz.panels import state
 from viz.panels.fields import broken
 from viz.panels.refusals import change, say_refused
+from viz.panels.spoken import named, said
 
 _PICTURE_MM, _TEXT_MM = (84.0, 54.0), 3.0
 _SHAPE, _FLOOR, _DRAIN = "preset shape", "preset floor", "preset drain"
@@ -40,35 +41,41 @@ def shape_presets() -> None:
     """Show the shapes with their sizes; the button makes the plan anew in the chosen one."""
     st.session_state.setdefault(_SHAPE, next(iter(SHAPES)))
     key = st.segmented_control(
-        "Shape", list(SHAPES), format_func=lambda k: SHAPES[k].name, key=_SHAPE, required=True
+        said("Shape"),
+        list(SHAPES),
+        format_func=named({key: one.name for key, one in SHAPES.items()}),
+        key=_SHAPE,
+        required=True,
     )
     shape = SHAPES[key or next(iter(SHAPES))]
     system = system_of(state.raw())
-    st.caption(shape.about)
+    st.caption(said(shape.about))
     # The picture stands over the fields it follows from.
     over = st.container()
     words = _sizes(shape, system)
     with over:
         fine = _picture(shape, words, system)
-    _use(_SHAPE, "Use this shape", lambda text: with_shape(text, shape.key, words))
-    st.caption("Makes the outline anew: further areas and piers are taken out, the pit moves.")
+    _use(_SHAPE, said("Use this shape"), lambda text: with_shape(text, shape.key, words))
+    st.caption(
+        said("Makes the outline anew: further areas and piers are taken out, the pit moves.")
+    )
     if fine:
         say_refused(f"{_SHAPE} refused", named=True)
 
 
 def floor_presets() -> None:
     """Show the floor build-ups; the button puts the chosen one into the house's floor."""
-    key = _choice("Build-up", FLOORS, _FLOOR)
-    _use(_FLOOR, "Use this floor", lambda text: with_floor(text, key))
+    key = _choice(said("Build-up"), FLOORS, _FLOOR)
+    _use(_FLOOR, said("Use this floor"), lambda text: with_floor(text, key))
     say_refused(f"{_FLOOR} refused")
 
 
 def drain_presets() -> None:
     """Show the ways to drain; the button makes the drains so."""
-    key = _choice("Way of the water", DRAINS, _DRAIN)
+    key = _choice(said("Way of the water"), DRAINS, _DRAIN)
     if DRAINS[key].outlet == "daylight":
-        st.caption("The ground it runs under is invented at first: put in your own lot's.")
-    _use(_DRAIN, "Use this drain", lambda text: with_drain(text, key))
+        st.caption(said("The ground it runs under is invented at first: put in your own lot's."))
+    _use(_DRAIN, said("Use this drain"), lambda text: with_drain(text, key))
     say_refused(f"{_DRAIN} refused")
 
 
@@ -92,7 +99,8 @@ def _size(key: str, size: Size, system: System) -> str:
 
     usual = size.usual(system)
     return str(
-        st.text_input(size.label, key=key, max_chars=40, on_change=keep, placeholder=usual) or ""
+        st.text_input(said(size.label), key=key, max_chars=40, on_change=keep, placeholder=usual)
+        or ""
     )
 
 
@@ -116,9 +124,14 @@ def _picture(shape: Shape, words: Mapping[str, str], system: System) -> bool:
 
 def _choice(label: str, presets: Mapping[str, _Preset], key: str) -> str:
     """Show a choice of presets and what is said of the chosen one; return its key."""
-    found = st.selectbox(label, list(presets), format_func=lambda k: presets[k].name, key=key)
+    found = st.selectbox(
+        label,
+        list(presets),
+        format_func=named({key: one.name for key, one in presets.items()}),
+        key=key,
+    )
     chosen = presets[found]
-    told = f"{escape(chosen.about)}<br><small>{escape(str(chosen.source))}</small>"
+    told = f"{escape(said(chosen.about))}<br><small>{escape(str(chosen.source))}</small>"
     st.html(f'<p class="told">{told}</p>')
     return str(found)
 

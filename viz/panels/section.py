@@ -11,7 +11,7 @@ from viz.issue import small_paper
 from viz.job import Job
 from viz.panels import cached, cutting, shown
 from viz.panels.chooser import chooser
-from viz.panels.spoken import later, said
+from viz.panels.spoken import later, named, said
 from viz.words import CUTS
 
 _PARTS = later({"whole": "Whole", "detail": "Detail at the footing"})
@@ -34,7 +34,7 @@ def _cut(work: Job) -> None:
     asked = cutting.asked(work)
     st.session_state[cutting.CUT] = asked.name
     st.selectbox(
-        said("Cut"), [*work.cuts, cutting.OWN], format_func=cutting.name_of, key=cutting.CUT,
+        said("Cut"), [*work.cuts, cutting.OWN], format_func=named(cutting.names()), key=cutting.CUT,
         on_change=lambda: cutting.choose(work, str(st.session_state[cutting.CUT])),
     )  # fmt: skip
     if asked.name == cutting.OWN:
@@ -88,7 +88,7 @@ def _drawn(work: Job) -> None:
 def _wanted(work: Job) -> tuple[str, PaperName, Scale | None]:
     with st.container(horizontal=True, vertical_alignment="bottom"):
         part = st.segmented_control(
-            said("Part"), list(_PARTS), format_func=lambda part: said(_PARTS[part]),
+            said("Part"), list(_PARTS), format_func=named(_PARTS),
             default="whole", key=_PART, required=True,
         )  # fmt: skip
         papers = get_args(PaperName)

@@ -15,11 +15,12 @@ from viz.drawing.scale import SCALES, Scale
 from viz.issue import SHEET_DPI
 from viz.panels import cached
 from viz.panels.figures import verdict
-from viz.panels.spoken import foreign, later, said
+from viz.panels.spoken import foreign, later, named, said
 from viz.tables import Cell, Table, by_gravity
 
 LARGE = "large sheet"
 XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
+FINDINGS_IN_ENGLISH = later("The findings are in English, as on the findings' pages.")
 GREATEST = later("Greatest that fits")
 _DPI = later("{dpi} dots for every inch of paper")
 
@@ -66,9 +67,9 @@ def rows(content: Table) -> None:
 
     Headings and cells that are the app's own words are said in its language.
     """
-    named = [said(name) for name in content.head]
-    head = "".join(f"<th>{escape(name)}</th>" for name in named)
-    body = "".join(f"<tr>{_cells(named, row)}</tr>" for row in content.rows)
+    heads = [said(name) for name in content.head]
+    head = "".join(f"<th>{escape(name)}</th>" for name in heads)
+    body = "".join(f"<tr>{_cells(heads, row)}</tr>" for row in content.rows)
     st.html(f'<table class="rows"><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>')
 
 
@@ -100,7 +101,7 @@ def stage_choice(names: Sequence[str], key: str) -> str:
     chosen = st.segmented_control(
         said("Part of the page"),
         names,
-        format_func=said,
+        format_func=named(),
         key=key,
         required=True,
         wrap=True,
@@ -120,18 +121,23 @@ def large_toggle() -> None:
 
 def scale_choice(label: str, system: System, key: str) -> Scale | None:
     """Show a choice of scales; None leaves it to the paper."""
-    named: Mapping[str, Scale] = {scale.name: scale for scale in SCALES[system]}
+    scales: Mapping[str, Scale] = {scale.name: scale for scale in SCALES[system]}
     chosen = st.selectbox(
-        said(label), [GREATEST, *named], format_func=said, key=f"{key} {system}", width=200
+        said(label), [GREATEST, *scales], format_func=named(), key=f"{key} {system}", width=200
     )
-    return named.get(chosen)
+    return scales.get(chosen)
 
 
 def verdicts(found: Iterable[Found]) -> None:
     """Show findings in words, the gravest first; nothing without any."""
     if rows := by_gravity(found):
-        in_english("The findings are in English, as on the findings' pages.")
-        st.html("".join(verdict(one) for one in rows))
+        in_english(FINDINGS_IN_ENGLISH)
+        cards(rows)
+
+
+def cards(found: Iterable[Found]) -> None:
+    """Show findings in words, in their order."""
+    st.html("".join(map(verdict, found)))
 
 
 def in_english(words: str) -> None:

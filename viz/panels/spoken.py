@@ -1,8 +1,9 @@
 """The language of the app: which one is spoken, and the app's words in it."""
 
+from collections.abc import Callable, Mapping
 from functools import cache
 from pathlib import Path
-from typing import TypeVar
+from typing import Any, TypeVar
 
 import streamlit as st
 from streamlit.components.v2.types import ComponentRenderer
@@ -33,6 +34,20 @@ def said(words: str, **figures: object) -> str:
     """
     found = screen_words(code()).get(words, words)
     return found.format(**figures) if figures else found
+
+
+def named(names: Mapping[Any, str] | None = None) -> Callable[[Any], str]:
+    """Return what says each choice by its name in the app's language, one without by itself.
+
+    It speaks the language of this run when it is called after the run as well.
+    """
+    words, called = screen_words(code()), names or {}
+
+    def name(choice: Any) -> str:
+        plain = str(called.get(choice, choice))
+        return words.get(plain, plain)
+
+    return name
 
 
 def later(words: Words) -> Words:

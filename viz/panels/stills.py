@@ -5,6 +5,7 @@ import streamlit as st
 from geometry.errors import BedcourseError
 from viz.job import Job
 from viz.panels import shown
+from viz.panels.spoken import named, said
 from viz.stills import SIZE, UPRIGHT, Still, still_png
 from viz.stills import stills as all_stills
 
@@ -19,25 +20,28 @@ def stills(work: Job) -> None:
     if st.session_state.get(_KIND) not in offered:
         st.session_state[_KIND] = "cutaway"
     name = st.selectbox(
-        "Picture", list(offered), key=_KIND, format_func=lambda key: offered[key].title
+        said("Picture"),
+        list(offered),
+        key=_KIND,
+        format_func=named({key: one.title for key, one in offered.items()}),
     )
-    upright = st.toggle("Upright, for a phone", key=_UPRIGHT)
+    upright = st.toggle(said("Upright, for a phone"), key=_UPRIGHT)
     asked = (work.text, name, upright)
     drawn = st.session_state.setdefault(_DRAWN, {})
-    if st.button("Draw the picture", type="primary"):
+    if st.button(said("Draw the picture"), type="primary"):
         _draw(work, offered[name], upright)
     if asked in drawn:
-        st.image(drawn[asked], width="stretch", caption=f"{work.name}: {offered[name].title}")
+        st.image(drawn[asked], width="stretch", caption=f"{work.name}: {said(offered[name].title)}")
         shown.save_button("PNG", drawn[asked], f"{name}.png", "image/png")
     else:
-        st.caption("A picture takes some seconds; it is drawn when you ask for it.")
+        st.caption(said("A picture takes some seconds; it is drawn when you ask for it."))
 
 
 def _draw(work: Job, still: Still, upright: bool) -> None:
     """Draw a picture, saying so; it can be stopped."""
     try:
         with shown.at_work() as tell:
-            what = f"the picture: {still.title}"
+            what = said("the picture: {title}", title=said(still.title))
             png = still_png(work, still.name, UPRIGHT if upright else SIZE, beat=lambda: tell(what))
     except BedcourseError as error:
         st.warning(str(error))

@@ -2,7 +2,6 @@
 
 // Characters of packed shapes to keep; a house has about half a million.
 const ROOM = 12e6;
-const CANNOT = "This browser cannot draw the model; sections and sheets show the same.";
 
 export default function (component) {
   const desk = (globalThis[Symbol.for("bedcourse turning")] ??= new Desk());
@@ -21,15 +20,16 @@ class Desk {
     window.addEventListener("message", (event) => this.hear(event));
   }
 
-  hang(place, { shell, height }) {
+  hang(place, { shell, height, words }) {
     place.style.height = `${height}px`;
+    this.words = words;
     if (this.place !== place) {
       this.place = place;
       this.ready = this.shown = false;
       this.frame = document.createElement("iframe");
-      this.frame.title = "The model, to be turned";
       this.frame.setAttribute("sandbox", "allow-scripts allow-modals");
       place.prepend(this.frame);
+      this.say(words.building);
       const frame = this.frame;
       const bytes = Uint8Array.from(atob(shell), (letter) => letter.charCodeAt(0));
       unpacked(bytes).then((text) => {
@@ -38,6 +38,7 @@ class Desk {
     } else if (this.theme !== theme(place)) {
       this.post();
     }
+    this.frame.title = words.title;
     return () => {
       if (this.place === place && !place.isConnected) this.place = this.frame = null;
     };
@@ -89,7 +90,7 @@ class Desk {
     const said = event.data?.bedcourse;
     if (!said || !this.frame || event.source !== this.frame.contentWindow) return;
     if (said.kept) this.kept = said.kept;
-    if (said.failed) this.say(CANNOT);
+    if (said.failed) this.say(this.words.cannot);
     if (said.shown !== undefined) {
       this.shown = true;
       this.say("");

@@ -15,6 +15,7 @@ from streamlit.components.v2.types import ComponentRenderer
 
 from viz.job import Job
 from viz.panels import cached
+from viz.panels.spoken import later, said
 from viz.viewer.message import message
 from viz.viewer.page import viewer_shell
 
@@ -23,9 +24,14 @@ _HELD, _SENT = "turning held", "turning sent"
 _TITLE = "The model, to be turned"
 _HTML = """
 <div class="turning">
-  <p role="status">Building the model ...</p>
+  <p role="status"></p>
 </div>
 """
+_WORDS = later({
+    "title": "The model, to be turned",
+    "building": "Building the model ...",
+    "cannot": "This browser cannot draw the model; sections and sheets show the same.",
+})  # fmt: skip
 # Names of shapes the browser is taken to hold; it holds somewhat more.
 _MOST_HELD = 200
 
@@ -55,9 +61,14 @@ def turning(work: Job, *, height: int, language: str = "") -> None:
     as "es"; without one the browser's. Raises BedcourseError where the viewer's script is
     missing from the installation.
     """
+    words = {key: said(told) for key, told in _WORDS.items()}
     # Without a gap between them: what carries the model takes no room, before and after it comes.
     with st.container(gap=None):
-        _frame()(key=f"{_KEY} frame", data={"shell": _shell(), "height": height}, height=height)
+        _frame()(
+            key=f"{_KEY} frame",
+            data={"shell": _shell(), "height": height, "words": words},
+            height=height,
+        )
         _sent(work, language)
 
 

@@ -14,6 +14,7 @@ from viz.job import Job
 from viz.panels import shown
 from viz.panels.cached import sound_job
 from viz.panels.pairs import Picture, pictures_of, show
+from viz.panels.spoken import said
 from viz.tables import Table
 
 _KEY = "warmth stage"
@@ -39,7 +40,7 @@ def _heat(work: Job) -> None:
     """Show the build-up's resistance and what the floor loses, by the standard and by the codes."""
     warmth = work.report.warmth
     if not warmth:
-        st.info("No heated area has an edge towards the ground: there is no loss to reckon.")
+        st.info(said("No heated area has an edge towards the ground: there is no loss to reckon."))
         return
     _found(work, ("energy", "heat-below-tubes"))
     _tables(
@@ -56,7 +57,7 @@ def _edge(work: Job) -> None:
     """Show the ways to make the floor's edge, each with its cold concrete and its loss."""
     edges = _edges(work.text)
     if not edges:
-        st.info("The ways to make the edge are told for a floor with foam under its slab.")
+        st.info(said("The ways to make the edge are told for a floor with foam under its slab."))
         return
     _found(work, ("foam-meets-tof", "slab-joint-rules"))
     title = "Ways to make the edge, and what each does to its warmth"
@@ -67,7 +68,7 @@ def _load(work: Job) -> None:
     """Show what the foam under the slab carries."""
     boards = work.report.boards
     if not boards:
-        st.info("There is no foam under a slab.")
+        st.info(said("There is no foam under a slab."))
         return
     _found(work, ("board",))
     _tables((("Foam under the slab and its load", warmth_tables.boards(boards, work.system)),))
@@ -77,7 +78,7 @@ def _tubes(work: Job) -> None:
     """Show the heating tubes as they are laid, and every loop's length."""
     found = _pictures(work.text)
     if not found:
-        st.info("The design has no heating tubes; give their spacing in the field beside.")
+        st.info(said("The design has no heating tubes; give their spacing in the field beside."))
         return
     for picture in found:
         show(picture)
@@ -85,7 +86,7 @@ def _tubes(work: Job) -> None:
     shown.caution(_PRESSED)
     _tables(
         tuple(
-            (f"Loops: {tubes.area.name}", warmth_tables.loops(tubes, work.system))
+            (said("Loops: {area}", area=tubes.area.name), warmth_tables.loops(tubes, work.system))
             for tubes in lay_tubes(work.layout)
             if tubes.loops
         )
@@ -99,7 +100,7 @@ def _joints(work: Job) -> None:
     """Show where the slab is cut and where it is kept apart."""
     found = _joint_pictures(work.text)
     if not found:
-        st.info("Nothing is said of joints; give how far apart they are in the field beside.")
+        st.info(said("Nothing is said of joints; give how far apart they are in the field beside."))
         return
     for picture in found:
         show(picture)
@@ -118,13 +119,13 @@ def _tables(titled: tuple[tuple[str, Table], ...]) -> None:
     """Show tables, then buttons that save them."""
     kept = [(title, table) for title, table in titled if table.rows]
     for title, table in kept:
-        st.subheader(title)
+        st.subheader(said(title))
         shown.rows(table)
     with st.container(horizontal=True):
         for title, table in kept:
             short = title.split(",")[0]
             file = f"{short.lower().replace(':', '').replace(' ', '-')}.csv"
-            shown.save_button(f"{short}, CSV", to_csv(table), file, "text/csv")
+            shown.save_button(f"{said(short)}, CSV", to_csv(table), file, "text/csv")
 
 
 @st.cache_data(max_entries=8, show_spinner=False)

@@ -3,21 +3,24 @@
 from geometry.materials.catalogue import PIPES
 from geometry.materials.tubes import TUBES
 from viz.panels.fields import Field, alone, choice, lines_field, pair, three_way, whole
+from viz.panels.spoken import later
 
-_TERMITES = {
+_TERMITES = later({
     "": "not known", "none": "none", "slight": "slight", "moderate": "moderate",
     "heavy": "heavy", "very heavy": "very heavy",
-}  # fmt: skip
-_COATINGS = {"": "not known", "damp-proofing": "damp-proofing", "waterproofing": "waterproofing"}
-_FEET = {
+})  # fmt: skip
+_COATINGS = later(
+    {"": "not known", "damp-proofing": "damp-proofing", "waterproofing": "waterproofing"}
+)
+_FEET = later({
     "": "not known", "slab": "the slab, poured tight", "keyway": "a keyway in the footing",
     "dowels": "dowels in the footing",
-}  # fmt: skip
-_ZONES = {
+})  # fmt: skip
+_ZONES = later({
     "": "not known", "1": "1", "2": "2", "3": "3", "4": "4", "4C": "4 marine", "5": "5", "6": "6",
     "7": "7", "8": "8",
-}  # fmt: skip
-_PATTERNS = {"serpentine": "serpentine", "counterflow": "counterflow, a double spiral"}
+})  # fmt: skip
+_PATTERNS = later({"serpentine": "serpentine", "counterflow": "counterflow, a double spiral"})
 
 
 def climate_fields() -> None:
