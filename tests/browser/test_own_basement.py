@@ -68,5 +68,5 @@ def _is_the_house(file):
     assert "Our own house" in words
     assert "Finished floor" in words
     # The cut across the house shows one of its own lengths.
-    lengths = {int(round(read_length(size) / 0.3048)) for size in SIZES.values()}
+    lengths = {round(read_length(size) / 0.3048) for size in SIZES.values()}
     assert any(f"{feet}'-0\"" in words for feet in lengths)
