@@ -14,7 +14,7 @@ from viz.export.ifc.pipework import pipe_parts
 def parts(layout: Layout, foundation: Foundation) -> tuple[Part, ...]:
     """Return every part: prisms with their bores, pipes as tubes, the rest as closed meshes."""
     return (
-        *(_prismatic(b) for b in (*layout.structure, *layout.floors, *layout.pit)),
+        *map(_prismatic, (*layout.structure, *layout.floors, *layout.pit, *layout.vents)),
         *pipe_parts(layout, foundation),
         *_beds(layout, foundation),
         *_ground(foundation),
