@@ -3,12 +3,14 @@
 from collections import Counter
 from collections.abc import Iterator
 
+from geometry.checks.wall_rules import outer_walls
 from geometry.edge_heat import edge_heats
 from geometry.layout.lay import lay_out
 from geometry.options import EdgeOption, edge_options, moved
 from geometry.report import Report, report
 from geometry.rules.editions import EDITIONS, editions
-from geometry.rules.slabs import SAND_OVER
+from geometry.rules.slabs import GAS_LAP_M, GAS_SOURCE, LAP, SAND_OVER
+from geometry.rules.walls import BRACE_SLAB
 from geometry.units import System, show_area, show_length, show_volume
 from viz import drain_tables, warmth_tables
 from viz.findings.document import Block, Grid, Items, Paragraph, Section, filled, grid
@@ -28,7 +30,8 @@ def alternatives(work: Job) -> Section:
     )
     return Section(
         "alternatives", "Where the trade does not agree",
-        filled(Paragraph(said, "note"), *_edges(work), *_order(), *_sheets(work), *_drains(work)),
+        filled(Paragraph(said, "note"), *_edges(work), *_order(), *_foot(work), *_laps(work),
+               *_sheets(work), *_drains(work)),
     )  # fmt: skip
 
 
@@ -108,6 +111,39 @@ def _order() -> Iterator[Block]:
             "The slab dries downward too and curls less; the layer holds rain and cure water under "
             f"the floor for years ({SAND_OVER.source}).",
         ),
+    ))  # fmt: skip
+
+
+def _foot(work: Job) -> Iterator[Block]:
+    """Yield the ways to hold a wall's foot, where fill stands high enough to ask."""
+    if not any(run.asks for run in outer_walls(work.layout)):
+        return
+    least = show_length(BRACE_SLAB.least, work.system)
+    yield Paragraph("What holds the wall's foot against the fill, and what each way brings:")
+    yield Items((
+        (
+            "Slab poured tight to the wall",
+            f"{least} of slab or more is the foot's brace ({BRACE_SLAB.source}); its edge is cold, "
+            "and the fill waits for the slab.",
+        ),
+        (
+            "Keyway or dowels in the footing",
+            "The slab's edge is free for a board and stays warm; the keyway is formed, or the "
+            f"dowels are set, while the footing is poured ({BRACE_SLAB.source}).",
+        ),
+    ))  # fmt: skip
+
+
+def _laps(work: Job) -> Iterator[Block]:
+    """Yield both rules on the sheet's laps, where a sheet lies under a slab."""
+    layers = (layer for area in work.layout.areas for layer in area.floor.layers)
+    if not any(layer.role == "retarder" for layer in layers):
+        return
+    short, long = (show_length(m, work.system) for m in (LAP.least, GAS_LAP_M))
+    yield Paragraph("How far the sheets lap, and what each way brings:")
+    yield Items((
+        (f"{short}", f"asked against damp ({LAP.source}); less sheet to buy."),
+        (f"{long}, taped", f"asked against soil gas ({GAS_SOURCE}); more sheet, fewer leaks."),
     ))  # fmt: skip
 
 

@@ -7,7 +7,7 @@ from geometry.layout.lay import Layout
 from geometry.parts.usual import ordering_factor
 from geometry.rules.codes import RULE_SETS
 from geometry.rules.editions import EDITIONS, editions
-from geometry.units import show_length, show_level
+from geometry.units import show_length, show_level, to_unit
 from geometry.water.backfill import USUAL_WEIGHT, USUAL_WEIGHT_SOURCE, pushing_soil
 from geometry.water.loadwords import show_pressure, show_unit_weight
 from viz.findings.document import Grid, Paragraph, Section, filled
@@ -18,6 +18,7 @@ from viz.job import Job
 
 _PIER = re.compile(r" > pier ([^>]+) >")
 _LIVE = "IRC, Table R301.5 (from memory, to be confirmed)"
+_SNOW_PA = to_unit(30.0, "lbf/ft**2", "Pa")
 _SNOW = "IRC, Table R403.1(1), its first column"
 
 
@@ -74,7 +75,7 @@ def _follows(work: Job) -> Iterator[tuple[str, str, str]]:
         for load in work.report.boards[:1]:
             yield "loads > floor", show_pressure(load.live_pa, system), _LIVE
     if design.site.stories is not None and design.site.snow is None:
-        yield "site > snow", show_pressure(1436.4, system), _SNOW
+        yield "site > snow", show_pressure(_SNOW_PA, system), _SNOW
     if pushing_soil(design).density_kg_m3 is None and work.layout.drains:
         words = show_unit_weight(USUAL_WEIGHT, system)
         yield "weight of fill over the drain", words, str(USUAL_WEIGHT_SOURCE)

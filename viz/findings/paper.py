@@ -31,9 +31,9 @@ _COUNT = 10.0
 # Capitals of that size, mm, as `shortened` counts.
 _CAPITALS = _SMALL * 0.75 / mm
 # A card higher than this may go on over a page.
-_WHOLE = 105 * mm
+_WHOLE: float = 105 * mm
 # What follows a heading's first paragraph has room to begin.
-_LINES = 18 * mm
+_LINES: float = 18 * mm
 _ENDLESS = 1e6
 # The number of all pages is known when the last is written, and drawn on each by this name.
 _ALL = "pages"
@@ -150,7 +150,8 @@ def _least(flows: list[Flowable], room: float) -> float:
             return high + float(least_height(one, room))
         if isinstance(one, KeepTogether):
             return high + _card_height(one._content[0], room)
-        high += float(one.wrap(room, _ENDLESS)[1]) + one.style.spaceBefore + one.style.spaceAfter
+        high += float(one.wrap(room, _ENDLESS)[1])
+        high += float(one.style.spaceBefore + one.style.spaceAfter)
         if not isinstance(one, _Heading) and one.style.name != "note":
             break
     return high + _LINES

@@ -134,6 +134,20 @@ def test_the_editions_stand_beside_each_other_with_what_each_asks() -> None:
     assert {row[0] for row in rows if row[3] == "yes"} == {"IRC 2021"}
 
 
+def test_the_ways_to_hold_the_foot_and_to_lap_stand_where_they_are_asked() -> None:
+    def told(*changes: Change) -> str:
+        listed = [b for b in section("alternatives", *changes).blocks if isinstance(b, Items)]
+        return " ".join(" ".join(row) for one in listed for row in one.rows)
+
+    assert "Keyway or dowels" in told()
+    assert "against damp" in told()
+    low = told(('at_wall = "7 ft"', 'at_wall = "4 ft"'))
+    assert "Keyway or dowels" not in low
+    sheet = '"e1745-a-15mil", thickness = "15 mil"'
+    bare = told((f'    {{ name = "retarder", material = {sheet}, role = "retarder" }},\n', ""))
+    assert "against damp" not in bare
+
+
 def test_a_way_to_make_the_edge_tells_what_moves_and_what_it_takes() -> None:
     rows = {row[0]: row for row in table("alternatives", "The floor's edge at the lowest footing")
             .rows}  # fmt: skip
