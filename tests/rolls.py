@@ -20,3 +20,8 @@ def rolls(usual: int) -> int:
 def seeds(usual: int, first: int = 0) -> range:
     """Return the seeds to roll, from the first on, where a usual run rolls so many."""
     return range(first, first + rolls(usual))
+
+
+def night() -> bool:
+    """Whether more than usual is asked for: whole meshes are tried, not a line through them."""
+    return _FACTOR[0] > USUAL
