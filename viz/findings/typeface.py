@@ -79,7 +79,7 @@ def _styles() -> dict[str, ParagraphStyle]:
     found = (
         base,
         made("note", fontSize=BODY - 1, leading=(BODY - 1) * 1.38, textColor=QUIET),
-        made("opening", keepWithNext=1),
+        made("opening", keepWithNext=1, spaceBefore=7),
         made("caution", fontName=bold, borderWidth=0.9, borderColor=INK, borderPadding=5,
              spaceBefore=9, spaceAfter=11, leftIndent=6, rightIndent=6),
         made("item", leftIndent=11, bulletIndent=2, spaceAfter=2.6),
