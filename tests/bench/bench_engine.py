@@ -21,25 +21,17 @@ from typing import Any
 import numpy as np
 
 from geometry.designfile import edited, read_design
-from geometry.layout import pipework
-from geometry.layout.areas import lay_areas
-from geometry.layout.drain_route import lay_drain
 from geometry.layout.lay import Layout, lay_out
 from geometry.report import report
 from geometry.solids import carving
-from geometry.solids.drilled import module
 from geometry.solids.foundation import body_mesh, build
 from geometry.solids.pipes import perforated_pipe, run_mesh
 from tests.bench.clock import now
+from tests.bench.forgetting import forget
 from tests.bench.row import MS, Row
 from tests.whole import brep
 
 EXAMPLE = Path(__file__).parents[2] / "assets" / "examples" / "l-basement.toml"
-
-REMEMBERING = (
-    lay_out, lay_areas, lay_drain, module,
-    pipework.saddle, pipework.corner_saddle, pipework.hole_volume,
-)  # fmt: skip
 
 
 def timed(work: Callable[[], Any], repeats: int) -> float:
@@ -50,8 +42,7 @@ def timed(work: Callable[[], Any], repeats: int) -> float:
     work()
     times = []
     for _ in range(repeats):
-        for remembering in REMEMBERING:
-            remembering.cache_clear()
+        forget()
         carving.forget()
         gc.collect()
         start = now()
@@ -60,13 +51,15 @@ def timed(work: Callable[[], Any], repeats: int) -> float:
     return median(times)
 
 
-def figures(text: str) -> None:
-    report(lay_out(read_design(text)))
+def figures(text: str, *subjects: str) -> None:
+    made = report(lay_out(read_design(text)))
+    for subject in subjects:
+        getattr(made, subject)
 
 
 def everything(text: str) -> None:
     layout = lay_out(read_design(text))
-    report(layout, build(layout))
+    report(layout, build(layout)).to_json()
 
 
 def hole_count(text: str) -> int:
@@ -77,7 +70,14 @@ def hole_count(text: str) -> int:
 def example_rows(text: str, repeats: int) -> list[Row]:
     holes = hole_count(text)
     return [
-        Row("design text to report, no solids", timed(lambda: figures(text), repeats), aim=10),
+        Row("design text to levels", timed(lambda: figures(text, "levels"), repeats), aim=10),
+        Row("design text to volumes", timed(lambda: figures(text, "volumes"), repeats)),
+        Row("design text to findings", timed(lambda: figures(text, "findings"), repeats)),
+        Row("design text to the order", timed(lambda: figures(text, "order"), repeats)),
+        Row(
+            "design text to the whole report as JSON, no solids",
+            timed(lambda: report(lay_out(read_design(text))).to_json(), repeats),
+        ),
         Row(
             f"all solids alone, {holes} holes",
             timed(lambda: build(lay_out(read_design(text))), repeats)
@@ -231,7 +231,7 @@ from geometry.layout.lay import lay_out
 from geometry.report import report
 from geometry.solids.foundation import build
 layout = lay_out(read_design(sys.stdin.read()))
-report(layout, build(layout))
+report(layout, build(layout)).to_json()
 print(next(line.split()[1] for line in open("/proc/self/status") if line.startswith("VmHWM")))
 """
 

@@ -13,19 +13,18 @@ from tests.bench.bench_engine import EXAMPLE, hole_count, ring_house, with_holes
 from tests.bench.row import Curve
 
 CHILD = """
-import gc, sys
-from functools import _lru_cache_wrapper
+import sys
 from geometry.designfile import read_design
 from geometry.layout.lay import lay_out
 from geometry.report import report
 from geometry.solids.foundation import build
 from tests.bench.clock import now
+from tests.bench.forgetting import forget
 from tests.bench.memory import peak_mb
 
 text, times = sys.stdin.read(), []
 for _ in range(int(sys.argv[1])):
-    for kept in [o for o in gc.get_objects() if isinstance(o, _lru_cache_wrapper)]:
-        kept.cache_clear()
+    forget()
     start = now()
     layout = lay_out(read_design(text))
     report(layout, build(layout)).to_json()

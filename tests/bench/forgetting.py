@@ -1,0 +1,11 @@
+"""What the engine remembers, forgotten: so that every run is a first one."""
+
+import gc
+from functools import _lru_cache_wrapper
+
+
+def forget() -> None:
+    """Empty every store of the engine that remembers what it was asked before."""
+    for kept in gc.get_objects():
+        if isinstance(kept, _lru_cache_wrapper) and kept.__module__.startswith("geometry."):
+            kept.cache_clear()
