@@ -61,6 +61,12 @@ def test_nonsense_is_told_what_would_be_right(text: str, words: str) -> None:
     assert re.search(r"write|point|characters", str(caught.value))
 
 
+def test_forty_characters_are_read_and_no_more() -> None:
+    assert read_length("0" * 36 + "1 ft") == pytest.approx(12 * INCH)
+    with pytest.raises(LengthError, match="41 characters"):
+        read_length("0" * 37 + "1 ft")
+
+
 @pytest.mark.parametrize("value", [None, True, [1], {"a": 1}, b"8 in"])
 def test_what_is_no_text_is_no_length(value: object) -> None:
     with pytest.raises(LengthError, match="is not a length"):

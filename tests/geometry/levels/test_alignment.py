@@ -1,5 +1,7 @@
 """The stack of layers solved both ways, against sums written out."""
 
+from dataclasses import FrozenInstanceError
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -42,6 +44,22 @@ def test_any_interface_may_be_tied_and_all_agree(
     assert placed.interfaces[f"{names[at]} {face}"] == level * INCH / 16
     again = stack(names, thick, "subgrade", placed.interfaces["subgrade"])
     assert again.levels == pytest.approx(placed.levels, abs=1e-12)
+
+
+def test_the_finished_floor_may_be_tied() -> None:
+    placed = stack(NAMES, THICK, "finished floor", 1.0)
+    assert placed.interfaces["slab top"] == 1.0
+    assert placed.interfaces["subgrade"] == pytest.approx(1.0 - 12.5 * INCH)
+
+
+def test_a_stack_is_raised_whole_and_the_old_one_stays() -> None:
+    placed = stack(NAMES, THICK, "subgrade", 0.0)
+    raised = placed.moved(0.25)
+    assert raised.names == placed.names
+    assert raised.levels == pytest.approx([level + 0.25 for level in placed.levels])
+    assert placed.interfaces["subgrade"] == 0.0
+    with pytest.raises(FrozenInstanceError):
+        placed.levels = ()  # type: ignore[misc]
 
 
 def test_an_unknown_interface_is_an_error() -> None:
