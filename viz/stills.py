@@ -27,6 +27,8 @@ HOUSE: Mapping[str, Kind] = {"whole": "whole", "cutaway": "cutaway", "exploded":
 BELOW, OPENED, STAGE = "drain-from-below", "wrap-opened", "stage"
 # Levels of a stage that its picture says; more would bury the part.
 _MOST_LEVELS = 3
+# A trench is shown so many times as long in an upright picture.
+_LONGER = 1.8
 _NOT_SAID = ("under", "trench", "pocket")
 
 
@@ -75,12 +77,15 @@ def still_png(
     """
     from viz.scene.worker import still
 
-    solids, view = shown(work, name)
+    solids, view = shown(work, name, upright=size[1] > size[0])
     return still(solids, view, size, beat)
 
 
-def shown(work: Job, name: str) -> tuple[tuple[Solid, ...], View]:
-    """Return the bodies of a picture and how they are looked at. Raises BedcourseError."""
+def shown(work: Job, name: str, upright: bool = False) -> tuple[tuple[Solid, ...], View]:
+    """Return the bodies of a picture and how they are looked at. Raises BedcourseError.
+
+    upright: the picture is taller than wide.
+    """
     title = still_named(work, name).title
     if name in HOUSE:
         line = next(iter(work.cuts.values()))
@@ -89,7 +94,7 @@ def shown(work: Job, name: str) -> tuple[tuple[Solid, ...], View]:
     if name == BELOW:
         return _below(work, _profile(work), title)
     if name == OPENED:
-        return _opened(work, _profile(work), title)
+        return _opened(work, _profile(work), title, upright)
     return _staged(work, pictured(work.layout)[int(name.split("-")[1]) - 1], title)
 
 
@@ -120,13 +125,16 @@ def _below(work: Job, profile: Profile, title: str) -> tuple[tuple[Solid, ...], 
 
 def _holes(work: Job, drain: DrainLayout) -> str:
     holes = drain.drain.holes
-    rows = ", ".join(map(clock, sorted(holes.rows)))
+    rows = ", ".join(clock(row).replace(" o'clock", "") for row in sorted(holes.rows))
     across = fine(holes.diameter, work.system)
-    return f"{across}, every {size(holes.spacing, work.system)}\nrows: {rows}"
+    return f"{across}, every {size(holes.spacing, work.system)}\nrows at {rows} o'clock"
 
 
-def _opened(work: Job, profile: Profile, title: str) -> tuple[tuple[Solid, ...], View]:
-    made, drain, key = opened(profile), profile.drain, profile.drain.key
+def _opened(
+    work: Job, profile: Profile, title: str, upright: bool
+) -> tuple[tuple[Solid, ...], View]:
+    made = opened(profile, _LONGER if upright else 1.0)
+    drain, key = profile.drain, profile.drain.key
     words, system = part_words(work.layout, work.foundation), work.system
     inner, outer = (show_length(flap.length, system) for flap in flaps(profile))
     lap = size(drain.drain.wrap.overlap, system)

@@ -58,10 +58,13 @@ def _around(profile: Profile) -> MultiPolygon:
     return _polygons(whole.buffer(sheet, join_style="mitre").difference(whole))
 
 
-def opened(profile: Profile) -> Length:
-    """Return the trench with its fabric in and both flaps up, the pipe laid, stone half placed."""
+def opened(profile: Profile, longer: float = 1.0) -> Length:
+    """Return the trench with its fabric in and both flaps up, the pipe laid, stone half placed.
+
+    longer: as many times the usual length is shown.
+    """
     drain, key = profile.drain, profile.drain.key
-    end, labels = LAID_M + FILLED_M, profile.labels
+    laid, end, labels = longer * LAID_M, longer * (LAID_M + FILLED_M), profile.labels
     stone, wrap = labels[f"{key}/stone"], labels[f"{key}/wrap"]
     rows = drain.drain.holes.spacing
     pipe, _ = pipe_length(
@@ -71,11 +74,11 @@ def opened(profile: Profile) -> Length:
     bedding = _polygons(profile.stone.intersection(_below(profile)))
     found = [
         pipe,
-        *heap(stone, bedding, 0.0, LAID_M),
-        *heap(stone, profile.stone, LAID_M, end, seed=8),
-        drawn_out(wrap, _ribbon(trough(profile), profile), 0.0, end),
-        drawn_out(_named(wrap, f"{key}/flap inner", "Flap"), _ribbon(inner, profile), 0.0, end),
-        drawn_out(_named(wrap, f"{key}/flap outer", "Flap"), _ribbon(outer, profile), 0.0, end),
+        *heap(stone, bedding, 0.0, laid),
+        *heap(stone, profile.stone, laid, end, seed=8),
+        drawn_out(wrap, _ribbon(trough(profile), profile, 1), 0.0, end),
+        drawn_out(_named(wrap, f"{key}/flap inner", "Flap"), _ribbon(inner, profile, -1), 0.0, end),
+        drawn_out(_named(wrap, f"{key}/flap outer", "Flap"), _ribbon(outer, profile, 1), 0.0, end),
         *_beside(profile, end),
     ]
     return Length(_there(found), frozenset({stone.part}))
@@ -117,9 +120,10 @@ def flaps(profile: Profile) -> tuple[LineString, LineString]:
     return inner, next(clear, flat)
 
 
-def _ribbon(line: LineString, profile: Profile) -> MultiPolygon:
-    sheet = max(profile.drain.wrap_m, SHEET_M)
-    return _polygons(line.buffer(sheet / 2, cap_style="flat", join_style="mitre"))
+def _ribbon(line: LineString, profile: Profile, side: int) -> MultiPolygon:
+    """The sheet on one side of its line, seen along it: 1 its left, -1 its right."""
+    sheet = side * max(profile.drain.wrap_m, SHEET_M)
+    return _polygons(line.buffer(sheet, single_sided=True, join_style="mitre"))
 
 
 def _beside(profile: Profile, end: float) -> list[Solid | None]:

@@ -10,7 +10,7 @@ from PIL import Image, ImageDraw
 from geometry.solids.solid import Solid
 from viz.scene import square
 from viz.scene.anchors import SEEN, eroded
-from viz.scene.bodies import Cap, Composition
+from viz.scene.bodies import HIDING, Cap, Composition
 from viz.scene.camera import Array, Camera, Margins, aimed, framed
 from viz.scene.composition import composed
 from viz.scene.cutting import placed
@@ -79,6 +79,8 @@ def _window(scene: Composition, view: View) -> Window | None:
     footing = _nearest(footings, [cap.shape for cap in asked])
     drains = [p for p in _pieces(scene.caps, "drain stone") if p.distance(footing) < NEAR]
     left, low, right, high = shapely.union_all([footing, *drains]).bounds
+    # A floor may lie high above its footing; fill and soil are as tall as the wall.
+    high = max(high, *(cap.shape.bounds[3] for cap in asked if cap.label.role not in HIDING), high)
     before, after = (BESIDE, FLOOR) if _floor_after(footing, scene.caps) else (FLOOR, BESIDE)
     return Window(left - before - shift, right + after - shift, low - BESIDE, high + ABOVE)
 

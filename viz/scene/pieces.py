@@ -3,8 +3,6 @@
 Lengths are metres; x leads away from the house, y along the pipe away from the viewer, z up.
 """
 
-from collections.abc import Iterator
-
 import numpy as np
 import shapely
 from shapely import MultiPolygon
@@ -81,11 +79,9 @@ def heap(label: Label, shape: MultiPolygon, start: float, end: float, seed: int 
     The stones' places are rolled with a fixed seed: the same design gives the same picture.
     """
     core = drawn_out(label, _core(shape), start + 0.8 * STONE_M, end - 0.8 * STONE_M)
-    stones = list(_stones(shape, start, end, np.random.default_rng(seed)))
-    if not stones:
-        return [core] if core else []
-    mesh = joined(stones)
-    return [*([core] if core else []), Solid(label, mesh.vertices, mesh.faces)]
+    mesh = _stones(shape, start, end, np.random.default_rng(seed))
+    stones = Solid(label, mesh.vertices, mesh.faces)
+    return [piece for piece in (core, stones) if piece and len(piece.faces)]
 
 
 def _core(shape: MultiPolygon) -> MultiPolygon:
@@ -93,26 +89,27 @@ def _core(shape: MultiPolygon) -> MultiPolygon:
     return MultiPolygon([p for p in inner if isinstance(p, shapely.Polygon)])
 
 
-def _stones(
-    shape: MultiPolygon, start: float, end: float, dice: np.random.Generator
-) -> Iterator[Mesh]:
-    step = 0.62 * STONE_M
+def _stones(shape: MultiPolygon, start: float, end: float, dice: np.random.Generator) -> Mesh:
+    step = 0.6 * STONE_M
     left, low, right, high = shape.bounds
     x, y, z = (np.arange(a, b, step) for a, b in ((left, right), (start, end), (low, high)))
     spots = np.stack(np.meshgrid(x, y, z, indexing="ij"), axis=-1).reshape(-1, 3)
     spots = spots + dice.uniform(-0.3, 0.3, spots.shape) * step
     flat = shapely.points(spots[:, 0], spots[:, 2])
-    room = shape.buffer(-0.4 * STONE_M)
+    room = shape.buffer(-0.5 * STONE_M)
     rim = shapely.distance(flat, shape.boundary) < 1.3 * STONE_M
     ends = np.minimum(spots[:, 1] - start, end - spots[:, 1])
-    kept = shapely.contains(room, flat) & (ends > 0.35 * STONE_M) & (rim | (ends < 1.3 * STONE_M))
+    kept = shapely.contains(room, flat) & (ends > 0.5 * STONE_M) & (rim | (ends < 1.3 * STONE_M))
     points, faces = _lump()
-    for spot in spots[kept]:
-        sizes = STONE_M / 2 * dice.uniform(0.75, 1.15, 3)
-        rough = points * dice.uniform(0.85, 1.1, (len(points), 1))
-        turn = np.linalg.qr(dice.normal(size=(3, 3)))[0]
-        turn = turn if np.linalg.det(turn) > 0 else -turn
-        yield Mesh(spot + (rough * sizes) @ turn.T, faces)
+    places = spots[kept]
+    count, corners = len(places), len(points)
+    sizes = STONE_M / 2 * dice.uniform(0.72, 1.0, (count, 1, 3))
+    rough = points * dice.uniform(0.85, 1.0, (count, corners, 1))
+    turns = np.linalg.qr(dice.normal(size=(count, 3, 3)))[0]
+    turns *= np.sign(np.linalg.det(turns))[:, None, None]
+    lumps = places[:, None] + (rough * sizes) @ turns
+    starts = corners * np.arange(count)[:, None, None]
+    return Mesh(lumps.reshape(-1, 3), (faces + starts).reshape(-1, 3))
 
 
 def _lump() -> tuple["np.ndarray[tuple[int, ...], np.dtype[np.float64]]",

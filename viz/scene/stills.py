@@ -28,9 +28,11 @@ BETTER = 1.1  # how much more of the paper must be filled to leave the usual vie
 
 def _stand(scene: Composition, view: View, size: Size, margins: Margins) -> tuple[float, float]:
     """Turn and tilt of the viewer: as asked, or where the scene fills most of the picture."""
-    if not view.fitted:
+    cutting = view.kind == "cutaway"
+    if not view.fitted or (cutting and size[0] >= size[1]):
         return view.turn, view.tilt
-    walks = (0.0,) if view.kind == "as given" else WALKS
+    # A cut seen from far aside is a slit.
+    walks = (0.0,) if view.kind == "as given" else WALKS[:2] if cutting else WALKS
     best, fullest = (view.turn, view.tilt), 0.0
     for walk, look in product(walks, LOOKS):
         turn, tilt = view.turn + walk, view.tilt + look

@@ -134,3 +134,17 @@ def test_a_leader_keeps_off_a_dot_it_would_brush_past():
     (x, y), share = far.port, (230.0 - 200.0) / (700.0 - 200.0)
     assert x == 200.0
     assert abs(y + share * (335.0 - y) - 285.0) >= 20.0 / 3
+
+
+@settings(max_examples=rolls(10))
+@given(st.lists(st.tuples(TEXTS, ACROSS, DOWN), min_size=1, max_size=14))
+def test_no_label_stands_in_the_title(parts):
+    texts = {str(n): text for n, (text, _, _) in enumerate(parts)}
+    legend = Legend(texts, SIZE, HEIGHT, title="Stage 3 of 12: Drain pipe")
+    found = [
+        (str(n), "left" if x < 500 else "right", (400 + 0.7 * x, float(y)))
+        for n, (_, x, y) in enumerate(parts)
+    ]
+    _, _, labels = drawn(legend, found)
+    assert legend.head > HEIGHT
+    assert all(line.bounds[1] > legend.head for label in labels for line in label)
