@@ -22,6 +22,8 @@ _TREES: dict[Pattern, Callable[..., Iterator[Tree]]] = {
 _ON_EDGE_M = 1e-5
 # So many loops more than the fewest are tried where the shares come out uneven.
 _MORE = 8
+# Loops whose shortest has this share of the longest are even enough; else other starts are tried.
+_EVEN = 0.85
 
 
 @dataclass(frozen=True)
@@ -54,6 +56,11 @@ class Laid:
         """Length of the longest loop in the slab, m."""
         return max(way.length_m for way, _ in self.loops)
 
+    @property
+    def even(self) -> float:
+        """The shortest loop's share of the longest."""
+        return min(way.length_m for way, _ in self.loops) / self.longest
+
 
 def lay_loops(field: Polygon, asked: Asked) -> Laid | None:
     """Return a field's loops with the length of each one's two leads; None where none fits.
@@ -68,11 +75,17 @@ def lay_loops(field: Polygon, asked: Asked) -> Laid | None:
     fewest = max(1, -(-4 * len(grid.cells) * asked.spacing // asked.loop))
     best: Laid | None = None
     for count in range(int(fewest), int(fewest) + _MORE):
+        short = []
         for start in gates(grid, count, room.exterior, asked.manifold):
             made = _laid(grid, start, asked, room)
-            if made.longest <= asked.loop:
+            if made.longest > asked.loop:
+                best = made if best is None or made.longest < best.longest else best
+            elif made.even > _EVEN:
                 return made
-            best = made if best is None or made.longest < best.longest else best
+            else:
+                short.append(made)
+        if short:
+            return max(short, key=lambda made: made.even)
     return best or _fewer(grid, int(fewest), asked, room)
 
 

