@@ -20,7 +20,8 @@ from viz.panels.figures import figures
 from viz.panels.files import opening
 from viz.panels.layout import AREA
 from viz.panels.pages import FIRST, PAGES, Page
-from viz.panels.spoken import later, named, said, switch
+from viz.panels.shown import in_english
+from viz.panels.spoken import later, named, said, switch, tell_browser
 from viz.sheets.words import LOCAL_CODE
 
 OPENED = "BEDCOURSE_DESIGN"
@@ -39,6 +40,7 @@ def page() -> None:
         opening()
         return
     _head(work)
+    tell_browser()
     keeper.keep(os.environ.get(OPENED, ""))
     _brought_back()
     name = _chosen_page()
@@ -130,6 +132,7 @@ def _faults(first: bool = False) -> None:
     meanwhile = "" if first else said("The picture and the figures show the last sound one.")
     lines = [f"{head} {meanwhile}".strip(), *(f"- {escaped(str(f))}" for f in found)]
     st.error("\n".join(lines), icon=":material/error:")
+    in_english("Faults are told in English.")
     if not first:
         st.button(said("Back to the last sound design"), on_click=state.go_back)
 

@@ -74,6 +74,7 @@ def _drawn(work: Job) -> None:
     except BedcourseError as error:
         shown.say(error)
         return
+    shown.in_english(shown.DRAWINGS_IN_ENGLISH)
     shown.sheet(svg, _PARTS["detail"] if sought.detail else sought.title)
     with st.container(horizontal=True, vertical_alignment="center"):
         shown.large_toggle()

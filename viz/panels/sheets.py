@@ -62,6 +62,7 @@ def _chosen(made: tuple[Sheet, ...]) -> int:
 def _one(work: Job, sought: cached.SetSought, made: tuple[Sheet, ...], place: int) -> None:
     sheet = made[place]
     svg = cached.set_svg(work.text, sought, place)
+    shown.in_english(shown.DRAWINGS_IN_ENGLISH)
     shown.sheet(svg, f"{sheet.number} {sheet.title}")
     drawn = "; ".join(sheet.contents)
     st.caption(

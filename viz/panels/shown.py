@@ -14,6 +14,7 @@ from geometry.units import System
 from viz.drawing.scale import SCALES, Scale
 from viz.issue import SHEET_DPI
 from viz.panels import cached
+from viz.panels.cells import cell
 from viz.panels.figures import verdict
 from viz.panels.spoken import foreign, later, named, said
 from viz.tables import Cell, Table, by_gravity
@@ -21,6 +22,7 @@ from viz.tables import Cell, Table, by_gravity
 LARGE = "large sheet"
 XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 FINDINGS_IN_ENGLISH = later("The findings are in English, as on the findings' pages.")
+DRAWINGS_IN_ENGLISH = later("The drawings are in English, as on the sheets.")
 GREATEST = later("Greatest that fits")
 _DPI = later("{dpi} dots for every inch of paper")
 
@@ -74,10 +76,10 @@ def rows(content: Table) -> None:
 
 
 def _cells(head: Sequence[str], row: Sequence[Cell]) -> str:
-    words = ("" if cell is None else said(str(cell)) for cell in row)
+    words = ("" if one is None else cell(str(one)) for one in row)
     return "".join(
-        f'<td data-head="{escape(name)}"{_EMPTY if cell in _NOTHING else ""}>{escape(cell)}</td>'
-        for name, cell in zip(head, words, strict=True)
+        f'<td data-head="{escape(name)}"{_EMPTY if told in _NOTHING else ""}>{escape(told)}</td>'
+        for name, told in zip(head, words, strict=True)
     )
 
 

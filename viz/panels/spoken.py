@@ -61,7 +61,7 @@ def foreign() -> bool:
 
 
 def switch() -> None:
-    """Show the choice of a language, and tell the browser which one is spoken."""
+    """Show the choice of a language."""
     spoken = code()
     if st.session_state.get(_SWITCH) != spoken:
         st.session_state[_SWITCH] = spoken
@@ -69,8 +69,12 @@ def switch() -> None:
         said("Language"), screen_codes(), format_func=lambda one: language(one).name, key=_SWITCH,
         on_change=_choose, required=True, label_visibility="collapsed",
     )  # fmt: skip
+
+
+def tell_browser() -> None:
+    """Tell the browser which language the page is in; nothing is seen of it."""
     with st.container(key="spoken"):
-        _component()(key="spoken language", data=spoken, height="content")
+        _component()(key="spoken language", data=code(), height="content")
 
 
 def _choose() -> None:

@@ -123,9 +123,9 @@ def _tables(titled: tuple[tuple[str, Table], ...]) -> None:
         shown.rows(table)
     with st.container(horizontal=True):
         for title, table in kept:
-            short = title.split(",")[0]
+            short, told = (words.split(",")[0] for words in (title, said(title)))
             file = f"{short.lower().replace(':', '').replace(' ', '-')}.csv"
-            shown.save_button(f"{said(short)}, CSV", to_csv(table), file, "text/csv")
+            shown.save_button(f"{told}, CSV", to_csv(table), file, "text/csv")
 
 
 @st.cache_data(max_entries=8, show_spinner=False)

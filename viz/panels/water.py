@@ -59,9 +59,9 @@ def _files(tables: Titled, found: tuple[Picture, ...]) -> None:
     """Show buttons that save the tables and the pictures."""
     with st.container(horizontal=True):
         for title, table in tables:
-            short = title.split(":")[0].split(",")[0]
+            short, told = (words.split(":")[0].split(",")[0] for words in (title, said(title)))
             file = f"{short.lower().replace(' ', '-')}.csv"
-            shown.save_button(f"{said(short)}, CSV", to_csv(table), file, "text/csv")
+            shown.save_button(f"{told}, CSV", to_csv(table), file, "text/csv")
         for picture in found:
             st.markdown(f"{said(picture.title)}:", width="content")
             shown.save_drawing(picture.wide, picture.name)
