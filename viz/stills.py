@@ -27,8 +27,8 @@ HOUSE: Mapping[str, Kind] = {"whole": "whole", "cutaway": "cutaway", "exploded":
 BELOW, OPENED, STAGE = "drain-from-below", "wrap-opened", "stage"
 # Levels of a stage that its picture says; more would bury the part.
 _MOST_LEVELS = 3
-# A trench is shown so many times as long in an upright picture.
-_LONGER = 1.8
+# So many times as long are trench and pipe in an upright picture.
+_LONGER, _LONGER_PIPE = 2.2, 1.5
 _NOT_SAID = ("under", "trench", "pocket")
 
 
@@ -92,7 +92,7 @@ def shown(work: Job, name: str, upright: bool = False) -> tuple[tuple[Solid, ...
         view = still_view(work.layout, work.foundation, HOUSE[name], line)
         return (*work.foundation.solids, work.foundation.excavation), view
     if name == BELOW:
-        return _below(work, _profile(work), title)
+        return _below(work, _profile(work), title, upright)
     if name == OPENED:
         return _opened(work, _profile(work), title, upright)
     return _staged(work, pictured(work.layout)[int(name.split("-")[1]) - 1], title)
@@ -106,8 +106,11 @@ def _profile(work: Job) -> Profile:
     return found
 
 
-def _below(work: Job, profile: Profile, title: str) -> tuple[tuple[Solid, ...], View]:
-    made, key = from_below(profile), profile.drain.key
+def _below(
+    work: Job, profile: Profile, title: str, upright: bool
+) -> tuple[tuple[Solid, ...], View]:
+    made = from_below(profile, _LONGER_PIPE if upright else 1.0)
+    key = profile.drain.key
     drain, words = profile.drain.drain, part_words(work.layout, work.foundation)
     labels = {
         f"{key}/pipe": words[f"{key}/pipe"],
@@ -117,8 +120,8 @@ def _below(work: Job, profile: Profile, title: str) -> tuple[tuple[Solid, ...], 
     }
     tilt = 52.0 if drain.holes.rows and min(map(abs, drain.holes.rows)) > 90 else -52.0
     view = View(
-        "as given", labels=labels, turn=-24.0, tilt=tilt, loose=made.loose, dark=made.dark,
-        title=title if tilt > 0 else f"{title}, seen from below",
+        "as given", labels=labels, turn=-10.0 if upright else -24.0, tilt=tilt, loose=made.loose,
+        dark=made.dark, title=title if tilt > 0 else f"{title}, seen from below",
     )  # fmt: skip
     return made.solids, view
 
@@ -149,7 +152,13 @@ def _opened(
         "ground/excavation": "Undisturbed ground",
     } | {part: "Foundation wall" for part in words if part.endswith("/wall")}
     view = View(
-        "as given", labels=labels, turn=18.0, tilt=42.0, loose=made.loose, fitted=True, title=title
+        "as given",
+        labels=labels,
+        turn=9.0 if upright else 18.0,
+        tilt=42.0,
+        loose=made.loose,
+        fitted=True,
+        title=title,
     )
     return made.solids, view
 

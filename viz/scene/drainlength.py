@@ -31,13 +31,16 @@ class Length:
     dark: frozenset[str] = frozenset()
 
 
-def from_below(profile: Profile) -> Length:
-    """Return bare pipe, pipe in stone, and pipe in wrapped stone, one behind the other."""
+def from_below(profile: Profile, longer: float = 1.0) -> Length:
+    """Return bare pipe, pipe in stone, and pipe in wrapped stone, one behind the other.
+
+    longer: as many times the usual length is shown.
+    """
     drain, key = profile.drain, profile.drain.key
     spacing = drain.drain.holes.spacing
-    ahead = max(3, round(BARE_M / spacing))
+    ahead = max(3, round(longer * BARE_M / spacing))
     bare = ahead * spacing
-    total = ahead + max(1, round((STONE_M + WRAP_M) / spacing))
+    total = ahead + max(1, round(longer * (STONE_M + WRAP_M) / spacing))
     stone, wrap = profile.labels[f"{key}/stone"], profile.labels[f"{key}/wrap"]
     pipe, end = pipe_length(profile.labels[f"{key}/pipe"], drain, profile.axis, 0.0, total)
     dark = _named(profile.labels[f"{key}/pipe"], f"{key}/holes", "Holes")
@@ -46,7 +49,7 @@ def from_below(profile: Profile) -> Length:
         pipe,
         bores(dark, drain, profile.axis, 0.0, ahead),
         *heap(stone, profile.stone, bare, end),
-        drawn_out(wrap, cover, bare + STONE_M, end),
+        drawn_out(wrap, cover, bare + (end - bare) / 2, end),
     ]
     return Length(_there(found), frozenset({stone.part}), frozenset({dark.part}))
 
