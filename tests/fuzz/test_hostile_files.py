@@ -89,7 +89,7 @@ def test_files_changed_at_random_are_answered_in_time_and_little_memory(tmp_path
     texts = [path.read_bytes() for path in examples().values()]
     shots = demo_shots().read_bytes()
     files: dict[str, dict[str, bytes]] = {"design": {}, "shots": {}, "tickets": {}}
-    for seed in seeds(150):
+    for seed in seeds(60):
         dice = Seeded(seed)
         files["design"][f"{seed}.toml"] = mutated(dice, dice.choice(texts))
         files["shots"][f"{seed}.csv"] = mutated(dice, shots)

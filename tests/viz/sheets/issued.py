@@ -8,6 +8,7 @@ import pypdfium2 as pdfium
 import pytest
 
 from geometry.errors import BedcourseError
+from tests.rolls import night
 from tests.viz.sheets.printed import Printed, from_pdf
 from viz.carried import examples
 from viz.drawing.page import PAPERS, Paper, PaperName
@@ -22,8 +23,12 @@ DEMO, METRIC = "l-basement", "metric-house"
 SMALLEST = ("letter", "A4")
 # The papers people work on by their units, tested always; all others are slow.
 USUAL: tuple[tuple[str, PaperName], ...] = ((DEMO, "ARCH C"), (METRIC, "A1"))
+# Each house on the papers of its own units; at night on all.
 OTHERS = [
-    (name, paper) for name in (DEMO, METRIC) for paper in PAPERS if (name, paper) not in USUAL
+    (name, paper)
+    for name in (DEMO, METRIC)
+    for paper in PAPERS
+    if (name, paper) not in USUAL and (night() or (name == METRIC) == (paper in ("A4", "A3", "A1")))
 ]
 EVERY = [*USUAL, *(pytest.param(*case, marks=pytest.mark.slow) for case in OTHERS)]
 
