@@ -120,8 +120,8 @@ def _side_of(base: Polygon, number: int, area: AreaLayout) -> int:
     """Return the outline side (from 1, in the file's order) nearest to one side of the base."""
     corners = np.asarray(base.exterior.coords)
     middle = shapely.Point((corners[number] + corners[number + 1]) / 2)
-    drawn = area.area.corners
-    sides = [LineString((drawn[i], drawn[(i + 1) % len(drawn)])) for i in range(len(drawn))]
+    drawn = np.asarray(area.area.corners, dtype=float)
+    sides = shapely.linestrings(np.stack((drawn, np.roll(drawn, -1, axis=0)), axis=1))
     return int(np.argmin(shapely.distance(sides, middle))) + 1
 
 
