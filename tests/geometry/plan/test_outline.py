@@ -1,0 +1,76 @@
+"""Outlines by themselves: sides that cross, corners that repeat, offsets, rectangles, circles."""
+
+from math import pi
+
+import pytest
+from shapely import Polygon, box
+
+from geometry.plan.outline import (
+    circle,
+    crossing_sides,
+    minus,
+    offset,
+    polygon,
+    polygons,
+    rectangle,
+    repeated_corners,
+    signed_area,
+)
+
+SQUARE = [(0.0, 0.0), (4.0, 0.0), (4.0, 3.0), (0.0, 3.0)]
+
+
+def test_sides_of_a_sound_outline_meet_at_corners_alone() -> None:
+    assert crossing_sides(SQUARE) is None
+    assert crossing_sides(SQUARE[:3]) is None
+    assert crossing_sides([*SQUARE, (0.0, 1.0)]) is None
+
+
+@pytest.mark.parametrize(
+    ("corners", "pair"),
+    [
+        ([(0, 0), (4, 3), (4, 0), (0, 3)], (1, 3)),
+        # The last corner lies on the first side; the third side runs back along the first.
+        ([(0, 0), (4, 0), (4, 3), (2, 3), (2, 0)], (1, 4)),
+        # The first two that cross are told, not the last.
+        ([(0, 0), (9, 0), (9, 2), (7, -1), (5, 2), (3, -1), (0, 2)], (1, 3)),
+    ],
+)
+def test_the_first_two_sides_that_cross_are_told(corners: list, pair: tuple) -> None:
+    assert crossing_sides(corners) == pair
+
+
+def test_corners_a_hair_apart_are_one_and_the_first_pair_is_told() -> None:
+    assert repeated_corners(SQUARE) is None
+    assert repeated_corners([*SQUARE, (0.0, 3.0009)]) == (4, 5)
+    assert repeated_corners([*SQUARE, (0.0, 3.0011)]) is None
+    assert repeated_corners([*SQUARE, (4.0, 0.0), (0.0, 0.0)]) == (1, 6)
+
+
+def test_area_has_the_sign_of_the_way_round() -> None:
+    assert signed_area(SQUARE) == pytest.approx(12.0)
+    assert signed_area(SQUARE[::-1]) == pytest.approx(-12.0)
+    assert polygon(SQUARE[::-1]).exterior.is_ccw
+
+
+def test_offsets_keep_corners_square_and_nothing_is_moved_by_nothing() -> None:
+    shape = Polygon(SQUARE)
+    assert offset(shape, 0.0).equals(shape)
+    assert offset(shape, 0.5).equals(box(-0.5, -0.5, 4.5, 3.5))
+    assert offset(shape, -0.5).equals(box(0.5, 0.5, 3.5, 2.5))
+    assert offset(Polygon(), 1.0).is_empty
+
+
+def test_a_rectangle_stands_about_its_middle_and_a_circle_has_its_area() -> None:
+    assert rectangle((10.0, 20.0), 4.0, 6.0).bounds == (8.0, 17.0, 12.0, 23.0)
+    round_one = circle((1.0, 2.0), 0.5)
+    assert round_one.area == pytest.approx(pi * 0.25, rel=1e-12)
+    assert (round_one.centroid.x, round_one.centroid.y) == pytest.approx((1.0, 2.0))
+    assert circle((1.0, 2.0), 0.0).is_empty
+
+
+def test_what_is_taken_away_is_gone_and_crumbs_are_no_areas() -> None:
+    left = minus(Polygon(SQUARE), [box(1, -1, 2, 4), Polygon()])
+    assert sorted(round(p.area, 9) for p in polygons(left)) == [3.0, 6.0]
+    assert minus(Polygon(SQUARE), [Polygon()]).equals(Polygon(SQUARE))
+    assert polygons(box(0, 0, 1e-7, 1e-7)) == []
