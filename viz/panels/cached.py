@@ -20,6 +20,7 @@ from viz.export.svg import to_svg
 from viz.figures.plan.chooser import chooser_plan
 from viz.issue import SHEET_DPI, Product, data_book, set_pdf, sheet_files
 from viz.job import Job, job
+from viz.panels.spoken import Told
 from viz.pictures import Shot, detail_of
 from viz.sheets.alternatives import alternatives
 from viz.sheets.permit import one_sheet, permit_set
@@ -71,13 +72,13 @@ def viewer_model(text: str) -> dict[str, Any]:
     return model(sound_job(text))
 
 
-@st.cache_data(max_entries=4, show_spinner="Building the model ...")
+@st.cache_data(max_entries=4, show_spinner=Told("Building the model ..."))
 def page_file(text: str) -> bytes:
     """Return the page to turn, for a browser without a network."""
     return viewer_page(sound_job(text)).encode()
 
 
-@st.cache_data(max_entries=4, show_spinner="Building the model ...")
+@st.cache_data(max_entries=4, show_spinner=Told("Building the model ..."))
 def ifc_file(text: str) -> bytes:
     """Return the model as IFC. Raises IfcLibraryError."""
     work = sound_job(text)
@@ -134,7 +135,7 @@ def _or_raise(found: tuple[Sheet, ...] | str) -> tuple[Sheet, ...]:
     return found
 
 
-@st.cache_resource(max_entries=12, show_spinner="Drawing the section ...")
+@st.cache_resource(max_entries=12, show_spinner=Told("Drawing the section ..."))
 def _section_sheets(text: str, sought: Sought) -> tuple[Sheet, ...] | str:
     work, line = sound_job(text), sought.line
     try:
@@ -144,7 +145,9 @@ def _section_sheets(text: str, sought: Sought) -> tuple[Sheet, ...] | str:
         return str(error)
 
 
-@st.cache_resource(max_entries=6, show_spinner="Drawing the sheets; this takes some seconds ...")
+@st.cache_resource(
+    max_entries=6, show_spinner=Told("Drawing the sheets; this takes some seconds ...")
+)
 def _set_sheets(text: str, sought: SetSought) -> tuple[Sheet, ...] | str:
     try:
         return permit_set(sound_job(text), sought.paper, sought.scale)
@@ -152,7 +155,7 @@ def _set_sheets(text: str, sought: SetSought) -> tuple[Sheet, ...] | str:
         return str(error)
 
 
-@st.cache_data(max_entries=12, show_spinner="Drawing the section ...")
+@st.cache_data(max_entries=12, show_spinner=Told("Drawing the section ..."))
 def section_svg(text: str, sought: Sought) -> str:
     """Return a section's sheet as SVG. Raises BedcourseError like `section_sheets`."""
     return to_svg(section_sheets(text, sought)[0].drawing)
@@ -196,7 +199,7 @@ def whole_zip(text: str, sought: SetSought, tell: Callable[[float, str], None]) 
     return to_zip({product.name: product.data for product in made})
 
 
-@st.cache_resource(max_entries=4, show_spinner="Drawing the ways to make the edge ...")
+@st.cache_resource(max_entries=4, show_spinner=Told("Drawing the ways to make the edge ..."))
 def edge_sheets(text: str, paper: PaperName) -> tuple[Sheet, ...]:
     """Return the sheets of the floor's edge alternatives. Raises BedcourseError."""
     return alternatives(sound_job(text), paper)

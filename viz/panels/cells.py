@@ -1,34 +1,46 @@
 """The words of tables in the app's language: cells of its own words, the others as they are."""
 
 import re
-from collections.abc import Iterator
 from functools import cache
 
 from viz.panels.spoken import later, said
 
-# Words with a name in them, the narrower first: a layer, a pier, a corner.
+# Words with a name or a count in them, the narrower first.
 _SHAPED = later((
     "{of} top (finished floor)", "column {of} top", "pad {of} top", "pad {of} bottom", "{of} top",
     "drain invert, corner {of}", "Pier pad {of}", "Pier column {of}", "Cleanout at corner {of}",
-    "Foundation wall, {of}",
+    "Foundation wall, {of}", "Elbow {of}", "Tape for {of}", "Footing bars {of}",
+    "{count} boards", "{count} board",
+    "{count} rolls", "{count} roll", "{count} sticks", "{count} stick", "{count} pieces",
+    "{count} piece", "{count} cans", "{count} can", "{count} laps", "{count} trucks",
 ))  # fmt: skip
+_PLACES = {"{of}": r"(?P<of>[^;.]{1,40})", "{count}": r"(?P<count>[\d,.]+)"}
 
 
 def cell(words: str) -> str:
-    """Return a cell as it is said; its name of a layer as well, where that is a usual one."""
+    """Return a cell as it is said, with the usual names of layers and the counts in it."""
     told = said(words)
     if told != words:
         return told
-    return next((said(shape, of=said(name)) for shape, name in _found(words)), words)
-
-
-def _found(words: str) -> Iterator[tuple[str, str]]:
     for shape, pattern in _patterns():
         if match := pattern.fullmatch(words):
-            yield shape, match[1]
+            return said(shape, **{key: said(name) for key, name in match.groupdict().items()})
+    return _placed(words)
+
+
+def _placed(words: str) -> str:
+    """Return a thing and its place, such as a layer and its area, with the thing said."""
+    thing, comma, place = words.partition(", ")
+    return f"{said(thing)}, {place}" if comma and place.isalpha() else words
 
 
 @cache
 def _patterns() -> tuple[tuple[str, re.Pattern[str]], ...]:
-    kept = ((shape, re.escape(shape).replace(re.escape("{of}"), "(.+)")) for shape in _SHAPED)
-    return tuple((shape, re.compile(pattern)) for shape, pattern in kept)
+    return tuple((shape, re.compile(_pattern(shape))) for shape in _SHAPED)
+
+
+def _pattern(shape: str) -> str:
+    pattern = re.escape(shape)
+    for place, meant in _PLACES.items():
+        pattern = pattern.replace(re.escape(place), meant)
+    return pattern

@@ -18,7 +18,8 @@ from viz.findings.paper import findings_pdf
 from viz.findings.write import findings_document
 from viz.job import Job
 from viz.panels import cached, shown
-from viz.panels.spoken import named, said
+from viz.panels.figures import FINDINGS_IN_ENGLISH
+from viz.panels.spoken import Told, in_english, named, said
 from viz.sheets.upright import carried_paper
 from viz.tables import Table
 
@@ -38,7 +39,7 @@ def checks_page(work: Job) -> None:
              for what, number in in_all(work.report.findings))  # fmt: skip
     st.html(f'<div class="figures">{"".join(cells)}</div>')
     chosen = stages[shown.stage_choice(list(stages), _KEY)]
-    shown.in_english(shown.FINDINGS_IN_ENGLISH)
+    in_english(FINDINGS_IN_ENGLISH)
     chosen(work)
     findings_files(work)
 
@@ -60,7 +61,7 @@ def findings_files(work: Job) -> None:
         )  # fmt: skip
 
 
-@st.cache_resource(max_entries=4, show_spinner="Putting the findings together ...")
+@st.cache_resource(max_entries=4, show_spinner=Told("Putting the findings together ..."))
 def _document(text: str) -> Document:
     return findings_document(cached.sound_job(text))
 

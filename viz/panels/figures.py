@@ -8,10 +8,11 @@ import streamlit as st
 from geometry.report import Found, Report
 from geometry.units import System, show_elevation, show_length, show_level, show_volume
 from viz.job import Job
-from viz.panels.spoken import later, said
+from viz.panels.spoken import in_english, later, said
 from viz.words import SEVERITIES
 
 _ICONS = {"fine": "✓", "look": "?", "stop": "!"}
+FINDINGS_IN_ENGLISH = later("The findings are in English, as on the findings' pages.")
 _KEY_LEVELS = (
     ("floor", "(finished floor)", later("Finished floor")),
     ("floor", "subgrade", later("Subgrade, cut to")),
@@ -27,6 +28,7 @@ def figures(work: Job, area: str) -> None:
     report, system = work.report, work.system
     foam = [f for f in report.findings if f.id == "foam-meets-tof"]
     if foam:
+        in_english(FINDINGS_IN_ENGLISH)
         st.html("".join(verdict(f, short=True) for f in foam))
     cells = [*_levels(report, area, system), *_sizes(report, system)]
     st.html(f'<div class="figures">{"".join(cells)}</div>')

@@ -11,6 +11,7 @@ from viz.issue import set_pdf
 from viz.job import Job
 from viz.language.reader import Language, language
 from viz.panels.cached import sound_job
+from viz.panels.spoken import Told
 from viz.sheets.cards import card_sheets
 from viz.sheets.inspection import inspection_sheets
 from viz.sheets.laser import laser_sheets
@@ -48,7 +49,7 @@ def pages(text: str, sought: Sought) -> tuple[Sheet, ...]:
     return found
 
 
-@st.cache_resource(max_entries=12, show_spinner="Drawing the pages ...")
+@st.cache_resource(max_entries=12, show_spinner=Told("Drawing the pages ..."))
 def _pages(text: str, sought: Sought) -> tuple[Sheet, ...] | str:
     try:
         return _DRAWN[sought.kind](sound_job(text), sought.paper, language(sought.code))

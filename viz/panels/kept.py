@@ -15,10 +15,11 @@ from viz.figures.boards.screen import laid_pictures
 from viz.figures.survey.screen import map_pictures
 from viz.panels.cached import sound_job
 from viz.panels.pairs import NARROW, WIDE, Picture, picture, pictures_of
+from viz.panels.spoken import Told
 from viz.tables import Table
 
 
-@st.cache_data(max_entries=6, show_spinner="Laying boards and strips ...")
+@st.cache_data(max_entries=6, show_spinner=Told("Laying boards and strips ..."))
 def laid(text: str) -> tuple[tuple[Picture, Table | None], ...]:
     """Return every course of boards and every area's strips as laid, with the boards' cuts."""
     found = laid_pictures(sound_job(text).layout)
@@ -45,7 +46,7 @@ def came_picture(text: str, listed: str) -> tuple[Picture, ...]:
     return pictures_of([(wide, narrow)])
 
 
-@st.cache_resource(max_entries=4, show_spinner="Holding the shots against the design ...")
+@st.cache_resource(max_entries=4, show_spinner=Told("Holding the shots against the design ..."))
 def dug(text: str, shots: bytes, least_m: float | None) -> AsDug:
     """Return what a file of shots says about the design, with every fault in it.
 
@@ -55,7 +56,7 @@ def dug(text: str, shots: bytes, least_m: float | None) -> AsDug:
     return as_dug(layout, read_shots(shots, layout.design), least_m)
 
 
-@st.cache_data(max_entries=8, show_spinner="Drawing the map ...")
+@st.cache_data(max_entries=8, show_spinner=Told("Drawing the map ..."))
 def dug_map(text: str, shots: bytes, least_m: float | None, place: int) -> Picture:
     """Return the map of one dug floor. place: among the areas shot, from 0."""
     area = dug(text, shots, least_m).areas[place]

@@ -14,7 +14,7 @@ from viz.panels.deliveries import deliveries
 from viz.panels.handed import Sought, pages_pdf
 from viz.panels.pairs import show
 from viz.panels.papers import paper_choice
-from viz.panels.spoken import later, said
+from viz.panels.spoken import in_english, later, said
 
 _KEY, _LAID = "order stage", "laid"
 # What is looked up once, not read.
@@ -36,7 +36,7 @@ def order(work: Job) -> None:
 def _to_order(work: Job) -> None:
     found = work.report.order
     _laid(work)
-    shown.in_english("The list for the call and the notes are in English, as on the order sheet.")
+    in_english("The list for the call and the notes are in English, as on the order sheet.")
     shown.lines("For the call", order_tables.spoken(found, work.system))
     for title, table in order_tables.tables(found, work.system):
         if title in _FOLDED:

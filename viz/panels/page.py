@@ -20,8 +20,7 @@ from viz.panels.figures import figures
 from viz.panels.files import opening
 from viz.panels.layout import AREA
 from viz.panels.pages import FIRST, PAGES, Page
-from viz.panels.shown import in_english
-from viz.panels.spoken import later, named, said, switch, tell_browser
+from viz.panels.spoken import in_english, later, named, said, switch, tell_browser
 from viz.sheets.words import LOCAL_CODE
 
 OPENED = "BEDCOURSE_DESIGN"

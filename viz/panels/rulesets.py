@@ -5,7 +5,7 @@ from html import escape
 import streamlit as st
 
 from viz.drain_tables import RuleLine, RuleSetLines, State
-from viz.panels.spoken import said
+from viz.panels.spoken import in_english, said
 
 _MARKS: dict[State, str] = {"met": "✓", "not met": "!", "nothing to hold it to": "–"}
 _KINDS: dict[State, str] = {"met": "fine", "not met": "stop", "nothing to hold it to": "open"}
@@ -13,6 +13,7 @@ _KINDS: dict[State, str] = {"met": "fine", "not met": "stop", "nothing to hold i
 
 def rule_sets(sets: tuple[RuleSetLines, ...], clashes: tuple[str, ...]) -> None:
     """Show a card for each set, with every rule's state as a word, then what cannot be both."""
+    in_english("The rules are in English, as their sources have them.")
     st.html(f'<div class="rule-sets">{"".join(map(_card, sets))}</div>')
     if clashes:
         rows = "".join(f"<li>{escape(sentence)}</li>" for sentence in clashes)
@@ -28,10 +29,8 @@ def _card(one: RuleSetLines) -> str:
 
 
 def _line(line: RuleLine) -> str:
-    ends = line.low if line.low == line.high else said(
-        "low point {low}; high point {high}", low=line.low, high=line.high)  # fmt: skip
-    limit = said("Limit {limit}: {found}.", limit=line.limit, found=ends)
-    found = f" {escape(limit)}" if line.state != _NOTHING else ""
+    ends = line.low if line.low == line.high else f"low point {line.low}; high point {line.high}"
+    found = f" Limit {escape(line.limit)}: {escape(ends)}." if line.state != _NOTHING else ""
     note = f" {escape(line.note)}" if line.note else ""
     return (
         f'<div class="rule {_KINDS[line.state]}"><i>{_MARKS[line.state]}</i><p>'

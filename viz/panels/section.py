@@ -11,7 +11,7 @@ from viz.issue import small_paper
 from viz.job import Job
 from viz.panels import cached, cutting, shown
 from viz.panels.chooser import chooser
-from viz.panels.spoken import later, named, said
+from viz.panels.spoken import in_english, later, named, said
 from viz.words import CUTS
 
 _PARTS = later({"whole": "Whole", "detail": "Detail at the footing"})
@@ -74,7 +74,7 @@ def _drawn(work: Job) -> None:
     except BedcourseError as error:
         shown.say(error)
         return
-    shown.in_english(shown.DRAWINGS_IN_ENGLISH)
+    in_english(shown.DRAWINGS_IN_ENGLISH)
     shown.sheet(svg, _PARTS["detail"] if sought.detail else sought.title)
     with st.container(horizontal=True, vertical_alignment="center"):
         shown.large_toggle()

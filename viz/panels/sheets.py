@@ -12,7 +12,7 @@ from viz.export.svg import to_svg
 from viz.issue import DECISIONS, SHEET_DPI, usual_paper
 from viz.job import Job
 from viz.panels import cached, shown
-from viz.panels.spoken import later, said
+from viz.panels.spoken import in_english, later, said
 from viz.sheets.permit import sheet_number
 from viz.sheets.sheet import Sheet
 
@@ -54,7 +54,12 @@ def _chosen(made: tuple[Sheet, ...]) -> int:
     if st.session_state.get("sheet") not in numbers:
         st.session_state["sheet"] = _PLAN if _PLAN in numbers else numbers[0]
     chosen = st.segmented_control(
-        said("Sheet"), numbers, format_func=names.__getitem__, key="sheet", required=True, wrap=True
+        said("Sheet shown"),
+        numbers,
+        format_func=names.__getitem__,
+        key="sheet",
+        required=True,
+        wrap=True,
     )
     return numbers.index(chosen) if chosen in numbers else 0
 
@@ -62,7 +67,7 @@ def _chosen(made: tuple[Sheet, ...]) -> int:
 def _one(work: Job, sought: cached.SetSought, made: tuple[Sheet, ...], place: int) -> None:
     sheet = made[place]
     svg = cached.set_svg(work.text, sought, place)
-    shown.in_english(shown.DRAWINGS_IN_ENGLISH)
+    in_english(shown.DRAWINGS_IN_ENGLISH)
     shown.sheet(svg, f"{sheet.number} {sheet.title}")
     drawn = "; ".join(sheet.contents)
     st.caption(
@@ -117,7 +122,7 @@ def _lacking(work: Job) -> None:
         )
     )  # fmt: skip
     with st.expander(said("What the set leaves open")):
-        shown.in_english("What departments ask is in English, as on the sheets.")
+        in_english("What departments ask is in English, as on the sheets.")
         st.html("".join(_listed(state, items) for state in _OPEN))
 
 

@@ -15,13 +15,12 @@ from viz.drawing.scale import SCALES, Scale
 from viz.issue import SHEET_DPI
 from viz.panels import cached
 from viz.panels.cells import cell
-from viz.panels.figures import verdict
-from viz.panels.spoken import foreign, later, named, said
+from viz.panels.figures import FINDINGS_IN_ENGLISH, verdict
+from viz.panels.spoken import in_english, later, named, said
 from viz.tables import Cell, Table, by_gravity
 
 LARGE = "large sheet"
 XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
-FINDINGS_IN_ENGLISH = later("The findings are in English, as on the findings' pages.")
 DRAWINGS_IN_ENGLISH = later("The drawings are in English, as on the sheets.")
 GREATEST = later("Greatest that fits")
 _DPI = later("{dpi} dots for every inch of paper")
@@ -140,12 +139,6 @@ def verdicts(found: Iterable[Found]) -> None:
 def cards(found: Iterable[Found]) -> None:
     """Show findings in words, in their order."""
     st.html("".join(map(verdict, found)))
-
-
-def in_english(words: str) -> None:
-    """Say in another language that something is written in English; nothing in English."""
-    if foreign():
-        st.html(f'<p class="told">{escape(said(words))}</p>')
 
 
 @contextmanager

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from functools import cache
+from html import escape
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -55,9 +56,25 @@ def later(words: Words) -> Words:
     return words
 
 
+class Told(str):
+    """Words that are said when they are shown, though they are named before any page is."""
+
+    __slots__ = ()
+
+    def __str__(self) -> str:
+        """Return the words in the app's language."""
+        return said(str.__str__(self))
+
+
 def foreign() -> bool:
     """Whether another language is spoken than the one findings and drawings are written in."""
     return code() != NATIVE
+
+
+def in_english(words: str) -> None:
+    """Say in another language that something is written in English; nothing in English."""
+    if foreign():
+        st.html(f'<p class="told">{escape(said(words))}</p>')
 
 
 def switch() -> None:

@@ -20,7 +20,7 @@ from viz.job import Job
 from viz.panels import shown, state
 from viz.panels.cached import sound_job
 from viz.panels.pairs import Picture, picture, show
-from viz.panels.spoken import later, said
+from viz.panels.spoken import Told, in_english, later, said
 from viz.variant_pictures import variant_of, variants_pictures
 
 MOST_KEPT = 4
@@ -203,7 +203,7 @@ def _compared(work: Job, kept: tuple[Kept, ...]) -> None:
     texts = (work.text, *(one.text for one in beside))
     names = (_CURRENT, *(one.name for one in beside))
     found = _found(texts, names)
-    shown.in_english("What differs is told in English.")
+    in_english("What differs is told in English.")
     shown.lines("In short", variant_words.summary(found, work.system))
     if found.same:
         return
@@ -229,13 +229,13 @@ def _pictured(texts: tuple[str, ...], names: tuple[str, ...]) -> None:
         shown.save_drawing(drawn.wide, drawn.name)
 
 
-@st.cache_resource(max_entries=6, show_spinner="Comparing the designs ...")
+@st.cache_resource(max_entries=6, show_spinner=Told("Comparing the designs ..."))
 def _found(texts: tuple[str, ...], names: tuple[str, ...]) -> Comparison:
     jobs = zip(names, map(sound_job, texts), strict=True)
     return compare([variant_of(name, work) for name, work in jobs])
 
 
-@st.cache_data(max_entries=6, show_spinner="Drawing the designs side by side ...")
+@st.cache_data(max_entries=6, show_spinner=Told("Drawing the designs side by side ..."))
 def _picture(texts: tuple[str, ...], names: tuple[str, ...]) -> Picture | str:
     try:
         return picture(*variants_pictures([sound_job(text) for text in texts], names))

@@ -24,6 +24,7 @@ PANELS = ROOT / "viz" / "panels"
 SPOKEN = {
     "said": (0,),
     "later": (0,),
+    "Told": (0,),
     "Field": (1, 2, 3, "label", "usual", "help"),
     "_field": (1, 2),
     "_Asked": (1, 2),
