@@ -42,12 +42,15 @@ def main() -> None:
     about, found = machine(), {}
     if asked.processor:
         os.environ[CLOCK] = PROCESSOR
+    clock = "the processor's, of all threads" if by_processor() else "the wall's"
     for name in asked.only or [n for n in SUITES if not (by_processor() and n in WAITING)]:
         print(f"\n{name}: {SUITES[name].__doc__}", flush=True)
         found[name] = alone(name, asked.quick)
-        print(found[name] if isinstance(found[name], str) else "\n".join(map(str, found[name])))
-    clock = "the processor's, of all threads" if by_processor() else "the wall's"
-    write(asked.out, {**about, "other work at the end": busy(), "clock": clock}, found, asked.quick)
+        rows = found[name]
+        print(rows if isinstance(rows, str) else "\n".join(map(str, rows)), flush=True)
+        # After every group, so that a run that is broken off leaves what it found.
+        told = {**about, "other work at the end": busy(), "clock": clock}
+        write(asked.out, told, found, asked.quick)
     print(f"\nWrote {asked.out}.")
 
 
