@@ -43,6 +43,15 @@ def test_tickets_no_job_has_are_told_by_line_and_cut_short() -> None:
     assert read.broken[-1].sentence == "more lines follow that cannot be read; mend these first"
 
 
+def test_a_list_may_hold_five_thousand_tickets_and_a_line_five_hundred_letters() -> None:
+    ticket = "2026-04-02,stone-57,14 tons,floor"
+    assert not read_tickets(f"{ticket}\n" * 5000).broken
+    (broken,) = read_tickets(f"{ticket}\n" * 5001).broken
+    assert (broken.line, "5,000" in broken.sentence) == (5001, True)
+    assert not read_tickets(ticket.ljust(500)).broken
+    assert read_tickets(ticket.ljust(501)).broken
+
+
 def test_a_file_without_end_is_not_read_to_its_end() -> None:
     with pytest.raises(FileError, match="larger than 1 MB"):
         load(Path("/dev/zero"))
