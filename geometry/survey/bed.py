@@ -71,10 +71,11 @@ def _bodies(layout: Layout, area: AreaLayout, part: str) -> list[Body]:
 
 
 def _taken(layout: Layout, area: AreaLayout) -> list[Prism]:
-    """Return what stands in an area's floor: piers, the pit, lower neighbours' footings."""
+    """Return what stands in an area's floor: piers, pit, vent pipe, lower neighbours' footings."""
     pit = [layout.sump.opening] if layout.sump and layout.sump.area is area else []
+    vent = [layout.vent.opening] if layout.vent and layout.vent.area is area else []
     beside = [p for p in layout.footing.prisms if area.earlier and _meets(p.region, area.core)]
-    return [*openings(area), *pit, *beside]
+    return [*openings(area), *pit, *vent, *beside]
 
 
 def _meets(one: BaseGeometry, other: BaseGeometry) -> bool:
