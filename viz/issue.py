@@ -10,7 +10,6 @@ from geometry.errors import BedcourseError
 from geometry.project import Design
 from geometry.report import Report
 from geometry.units import System
-from viz import order_tables, tables
 from viz.drawing.page import PaperName
 from viz.drawing.scale import Scale
 from viz.export.csvfile import to_csv
@@ -27,6 +26,8 @@ from viz.sheets.sheet import Sheet
 from viz.sheets.siting import site_papers
 from viz.sheets.upright import carried_paper
 from viz.stills import SIZE, STAGE, still_png, stills
+from viz.tables import order_tables, report_tables
+from viz.tables.table import Table
 
 # Pictures of stages in the set, pixels: many, so that each is quickly drawn.
 STAGE_SIZE = (1200, 900)
@@ -112,13 +113,13 @@ def data_book(work: Job) -> bytes:
     return to_xlsx([(title.capitalize(), table) for title, table in _figures(work.report).items()])
 
 
-def _figures(report: Report) -> dict[str, tables.Table]:
+def _figures(report: Report) -> dict[str, Table]:
     """Return the tables of figures for other programs, by name."""
     return {
-        "levels": tables.level_figures(report),
-        "volumes": tables.volume_figures(report),
-        "findings": tables.findings(report),
-        "inverts": tables.invert_figures(report),
+        "levels": report_tables.level_figures(report),
+        "volumes": report_tables.volume_figures(report),
+        "findings": report_tables.findings(report),
+        "inverts": report_tables.invert_figures(report),
         "order": order_tables.figures(report.order),
     }
 

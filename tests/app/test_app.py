@@ -6,9 +6,9 @@ import pytest
 
 from geometry.designfile import start_text
 from tests.app.walking import on, put
-from viz import tables
 from viz.carried import demo
 from viz.panels.pages import PAGES
+from viz.tables import report_tables
 
 DEMO = demo().read_text(encoding="utf-8")
 SLAB = "field floor/layer/4/thickness"
@@ -260,7 +260,7 @@ def test_what_an_empty_field_says_is_usual_is_what_the_engine_takes(app):
 def _figures(app):
     """Levels and volumes to the micrometre."""
     report = _job(app).report
-    return tables.level_figures(report), tables.volume_figures(report)
+    return report_tables.level_figures(report), report_tables.volume_figures(report)
 
 
 def test_changes_are_taken_back_and_made_again(app):

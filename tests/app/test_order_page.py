@@ -7,8 +7,8 @@ import pytest
 from geometry.takeoff.deliveries import arrived
 from geometry.takeoff.tickets import read_tickets
 from tests.whole.networks import TEXTS
-from viz import delivery_tables, order_tables
 from viz.job import job
+from viz.tables import delivery_tables, order_tables
 
 LIST = """date,material,amount,place
 2026-04-02,stone-57,14.2 tons,basement

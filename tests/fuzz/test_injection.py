@@ -19,8 +19,8 @@ from viz.export.xlsxfile import to_xlsx
 from viz.issue import papers, products
 from viz.job import Job, job
 from viz.language.reader import language
-from viz.order_tables import workbook
 from viz.sheets.cards import card_sheets
+from viz.tables.order_tables import workbook
 from viz.viewer.page import viewer_page
 
 SCRIPT = "</script><script>alert(1)</script>"

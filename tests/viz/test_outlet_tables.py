@@ -6,7 +6,7 @@ from geometry.units import System
 from geometry.water.daylight import DaylightRun
 from geometry.water.emptying import Outlets
 from geometry.water.outlet_figures import RunFigures, outlet_figures
-from viz import outlet_tables
+from viz.tables import outlet_tables
 
 FOOT = 0.3048
 

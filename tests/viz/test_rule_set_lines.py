@@ -5,7 +5,7 @@ import pytest
 from geometry.layout.lay import Layout, lay_out
 from geometry.water.height_figures import HeightFigures, height_figures
 from tests.viz.figures.drain_figures import example
-from viz.drain_tables import by_set
+from viz.tables.drain_tables import by_set
 
 NOTHING = "nothing to hold it to"
 

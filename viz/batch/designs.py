@@ -15,7 +15,7 @@ from geometry.designfile import FileError, edited, load
 from geometry.errors import BedcourseError
 from geometry.faults.places import in_words, inside
 from geometry.faults.text import cleaned, raw_design
-from viz.variant_tables import named_apart
+from viz.variants.variant_tables import named_apart
 
 FilePath: TypeAlias = Path
 Place: TypeAlias = tuple[str | int, ...]

@@ -10,7 +10,8 @@ from viz.batch.run import Line
 from viz.export.csvfile import to_csv
 from viz.export.parquetfile import to_parquet
 from viz.export.xlsxfile import to_xlsx
-from viz.tables import YARDS, Cell, Table
+from viz.tables.report_tables import YARDS
+from viz.tables.table import Cell, Table
 from viz.words import SEVERITIES
 
 NAME = "designs"

@@ -32,11 +32,11 @@ def compare(
     Differences are against the first design.
     """
     from geometry.variants.compare import compare as compared
-    from viz import variant_tables, variant_words
     from viz.commands import printing
     from viz.commands.asking import design_text
     from viz.job import job
-    from viz.variant_pictures import variant_of
+    from viz.variants import variant_tables, variant_words
+    from viz.variants.variant_pictures import variant_of
 
     works = [job(design_text(design)) for design in designs]
     names = variant_tables.named_apart(_names(designs))
@@ -48,7 +48,7 @@ def compare(
     printing.cautions(works[0].report)
     if out is not None:
         from geometry.designfile import save
-        from viz.variant_files import comparison_file
+        from viz.variants.variant_files import comparison_file
 
         save(out, comparison_file(works, found, out.suffix))
         saying.tell(f"Wrote {out}.")

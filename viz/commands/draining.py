@@ -6,10 +6,10 @@ import sys
 from geometry.errors import BedcourseError
 from geometry.water.drain_figures import DrainFigures
 from geometry.water.outlet_figures import OutletFigures
-from viz import drain_tables, outlet_tables
 from viz.commands import printing
 from viz.commands.asking import design_text
 from viz.job import Job, job
+from viz.tables import drain_tables, outlet_tables
 
 _NO_DAYLIGHT = (
     "An outlet to daylight in place of a pump: give [drain.daylight] with toward and ground, "

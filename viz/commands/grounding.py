@@ -3,10 +3,10 @@
 import json
 import sys
 
-from viz import soil_tables
 from viz.commands import printing
 from viz.commands.asking import design_text
 from viz.job import job
+from viz.tables import soil_tables
 
 _FIGURES = ("design", "units", "drains", "filter", "walls", "backfill_state")
 

@@ -13,10 +13,10 @@ def show_levels(design: str, as_json: bool) -> None:
     if as_json:
         _write(work.report.figures("design", "units", "levels"))
         return
-    from viz import tables
     from viz.commands import printing
+    from viz.tables import report_tables
 
-    printing.table(tables.levels(work.report, work.system), f"{work.name}: levels")
+    printing.table(report_tables.levels(work.report, work.system), f"{work.name}: levels")
     printing.cautions(work.report)
 
 
@@ -26,11 +26,11 @@ def show_volumes(design: str, as_json: bool) -> None:
     if as_json:
         _write(work.report.figures("design", "volumes"))
         return
-    from viz import tables
     from viz.commands import printing
+    from viz.tables import report_tables
 
-    printing.table(tables.parts(work.report), f"{work.name}: volumes in place")
-    printing.table(tables.materials(work.report), "Each material in all")
+    printing.table(report_tables.parts(work.report), f"{work.name}: volumes in place")
+    printing.table(report_tables.materials(work.report), "Each material in all")
     printing.lines(["In place: nothing is added for compaction, laps or waste."])
 
 

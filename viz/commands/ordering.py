@@ -12,12 +12,12 @@ from geometry.takeoff.deliveries import arrived, strange, top_up
 from geometry.takeoff.row import Order
 from geometry.takeoff.tickets import read_tickets, with_ticket
 from geometry.units import System
-from viz import delivery_tables, order_tables
 from viz.commands import printing, saying
 from viz.commands.asking import design_text
 from viz.export.csvfile import to_csv
 from viz.export.xlsxfile import to_xlsx
 from viz.job import job
+from viz.tables import delivery_tables, order_tables
 
 
 def show_order(design: str, csv: Path | None, xlsx: Path | None, as_json: bool) -> None:

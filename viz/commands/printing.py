@@ -11,7 +11,8 @@ from rich.text import Text
 
 from geometry.report import Found, Report
 from viz.commands.saying import plain
-from viz.tables import Cell, Table, by_gravity
+from viz.tables.report_tables import by_gravity
+from viz.tables.table import Cell, Table
 from viz.words import SEVERITIES
 
 # Wide enough for every column where no terminal tells its width.

@@ -16,7 +16,6 @@ from geometry.survey.asdug import AreaDug, AsDug, as_dug
 from geometry.survey.reading import LARGEST_BYTES, read_shots
 from geometry.survey.reported import survey_figures
 from geometry.units import read_length
-from viz import survey_tables
 from viz.commands import asking, printing, saying
 from viz.drawing.scale import SCALES, Scale
 from viz.export.csvfile import to_csv
@@ -24,6 +23,7 @@ from viz.export.png import to_png
 from viz.export.svg import to_svg
 from viz.figures.survey.alone import map_alone
 from viz.job import Job, job
+from viz.tables import survey_tables
 
 # The map's usual scale: of a quarter inch to the foot, or its metric like.
 _USUAL = {"ft-in": 64, "metric": 50}

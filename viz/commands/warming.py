@@ -5,10 +5,10 @@ import sys
 from dataclasses import asdict
 
 from geometry.edge_heat import edge_heats
-from viz import warmth_tables
 from viz.commands import printing
 from viz.commands.asking import design_text
 from viz.job import job
+from viz.tables import warmth_tables
 
 _FIGURES = ("design", "units", "warmth", "boards")
 

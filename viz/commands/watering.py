@@ -3,10 +3,10 @@
 import json
 import sys
 
-from viz import water_tables
 from viz.commands import printing
 from viz.commands.asking import design_text
 from viz.job import job
+from viz.tables import water_tables
 
 
 def show_water(design: str, as_json: bool) -> None:

@@ -3,7 +3,7 @@
 import csv
 from io import StringIO
 
-from viz.tables import Cell, Table
+from viz.tables.table import Cell, Table
 
 # A cell of text that begins so would be taken for a formula by a spreadsheet.
 _FORMULA = ("=", "+", "-", "@", "\t", "\r")

@@ -5,7 +5,7 @@ from io import BytesIO
 import pyarrow as pa
 from pyarrow import parquet
 
-from viz.tables import Table
+from viz.tables.table import Table
 
 
 def to_parquet(table: Table) -> bytes:

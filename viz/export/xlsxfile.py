@@ -6,7 +6,7 @@ from io import BytesIO
 
 import xlsxwriter
 
-from viz.tables import Cell, Table
+from viz.tables.table import Cell, Table
 
 # Text stays text: nothing in a design file may become a formula or a link.
 _OPTIONS = {

@@ -4,9 +4,9 @@ from collections.abc import Iterator, Sequence
 
 from geometry.takeoff.deliveries import Arrived
 from geometry.units import System, show_volume
-from viz.delivery_tables import both
 from viz.drawing.figure import Figure, figure
 from viz.figures.ground.bars import Bar, Group, bar_marks
+from viz.tables.delivery_tables import both
 from viz.words import material_name
 
 

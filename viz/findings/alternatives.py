@@ -12,10 +12,10 @@ from geometry.rules.editions import EDITIONS, editions
 from geometry.rules.slabs import GAS_LAP_M, GAS_SOURCE, LAP, SAND_OVER
 from geometry.rules.walls import BRACE_SLAB
 from geometry.units import System, show_area, show_length, show_volume
-from viz import drain_tables, warmth_tables
 from viz.findings.document import Block, Grid, Items, Paragraph, Section, filled, grid
 from viz.job import Job
-from viz.tables import EARTH
+from viz.tables import drain_tables, warmth_tables
+from viz.tables.report_tables import EARTH
 from viz.words import material_name
 
 _STILL_M, _STILL_M3 = 1e-4, 1e-4

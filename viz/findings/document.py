@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from geometry.checks.finding import Severity
-from viz.tables import Table
+from viz.tables.table import Table
 
 # Letters beside each other on the narrowest screen.
 _PHONE_SIGNS = 42

@@ -11,7 +11,7 @@ from viz.findings.alternatives import alternatives
 from viz.findings.document import Card, Grid, Items, Paragraph, Section, filled
 from viz.findings.open_points import open_grid
 from viz.job import Job
-from viz.tables import by_gravity
+from viz.tables.report_tables import by_gravity
 from viz.words import SEVERITIES
 
 # A point that ends a sentence, not one of `No. 57`.

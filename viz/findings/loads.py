@@ -8,9 +8,9 @@ from geometry.materials.catalogue import SOILS
 from geometry.units import show_length
 from geometry.water.loadwords import show_pressure, show_thrust, show_unit_weight
 from geometry.water.wall import ASK_SOURCE, OUTSIDE, WallRun
-from viz import drain_tables, outlet_tables, soil_tables, warmth_tables, water_tables
 from viz.findings.document import Block, Grid, Paragraph, Section, filled, grid
 from viz.job import Job
+from viz.tables import drain_tables, outlet_tables, soil_tables, warmth_tables, water_tables
 
 _PUSHED = (
     "Pushes by Rankine (active), Jaky (at rest) and the fluid weight by which the code's wall "

@@ -6,7 +6,6 @@ import streamlit as st
 
 from geometry.errors import LengthError
 from geometry.units import read_length
-from viz import survey_tables
 from viz.carried import demo_shots
 from viz.export.csvfile import to_csv
 from viz.job import Job
@@ -14,6 +13,7 @@ from viz.panels import kept, shown
 from viz.panels.files import demo_name
 from viz.panels.pairs import show
 from viz.panels.spoken import later, said
+from viz.tables import survey_tables
 
 # The shots outlast their field, which is gone while another page is shown.
 SHOTS, _UPLOAD, _AREA, _LEAST = "shots", "shots file", "dug area", "least base"

@@ -8,7 +8,6 @@ import streamlit as st
 from geometry.checks.finding import Severity
 from geometry.checks.subjects import SUBJECTS
 from geometry.report import Found
-from viz import tables
 from viz.export.csvfile import to_csv
 from viz.findings.document import Block, Document, Grid, Items, Paragraph, Section
 from viz.findings.found import grouped, in_all, most_grave
@@ -21,7 +20,8 @@ from viz.panels import cached, shown
 from viz.panels.figures import FINDINGS_IN_ENGLISH
 from viz.panels.spoken import Told, in_english, named, said
 from viz.sheets.upright import carried_paper
-from viz.tables import Table
+from viz.tables import report_tables
+from viz.tables.table import Table
 
 _KEY, _FILTER = "checks stage", "findings shown"
 _SHOWN: dict[str, Severity | None] = {
@@ -54,7 +54,7 @@ def findings_files(work: Job) -> None:
             said("Page, HTML"), lambda: _page(text), "findings.html", "text/html",
             said("one file for any browser, without a network"),
         )  # fmt: skip
-        csv = to_csv(tables.findings(work.report))
+        csv = to_csv(report_tables.findings(work.report))
         shown.save_button("CSV", csv, "findings.csv", "text/csv")
         shown.save_button(
             said("Report, JSON"), work.report.to_json(), "report.json", "application/json"

@@ -7,12 +7,12 @@ import streamlit as st
 from geometry.materials.catalogue import AGGREGATES
 from geometry.takeoff.deliveries import strange, top_up
 from geometry.takeoff.tickets import ticket_line, with_ticket
-from viz import delivery_tables
 from viz.job import Job
 from viz.panels import kept, shown
 from viz.panels.fields import names
 from viz.panels.pairs import show
 from viz.panels.spoken import later, named, said
+from viz.tables import delivery_tables
 
 # The list as text outlasts its field, which is gone while another page is shown.
 LISTED = "tickets"

@@ -16,7 +16,7 @@ from viz.figures.survey.screen import map_pictures
 from viz.panels.cached import sound_job
 from viz.panels.pairs import NARROW, WIDE, Picture, picture, pictures_of
 from viz.panels.spoken import Told
-from viz.tables import Table
+from viz.tables.table import Table
 
 
 @st.cache_data(max_entries=6, show_spinner=Told("Laying boards and strips ..."))

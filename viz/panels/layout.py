@@ -4,13 +4,13 @@ from collections.abc import Callable
 
 import streamlit as st
 
-from viz import tables
 from viz.export.csvfile import to_csv
 from viz.job import Job
 from viz.panels import shown, spoken
 from viz.panels.planner import planner
 from viz.panels.spoken import said
 from viz.panels.turning import turning
+from viz.tables import report_tables
 
 # Of the whole frame, with its sliders and buttons, pixels.
 MODEL_HEIGHT = 640
@@ -39,14 +39,16 @@ def plan(work: Job) -> None:
 
 def levels(work: Job) -> None:
     """Show every level."""
-    shown.rows(tables.levels(work.report, work.system))
-    shown.save_button("CSV", to_csv(tables.level_figures(work.report)), "levels.csv", "text/csv")
+    shown.rows(report_tables.levels(work.report, work.system))
+    shown.save_button(
+        "CSV", to_csv(report_tables.level_figures(work.report)), "levels.csv", "text/csv"
+    )
 
 
 def volumes(work: Job) -> None:
     """Show volumes in place, by material and by part."""
     st.caption(said("In place: nothing is added for compaction, laps or waste."))
-    shown.rows(tables.materials(work.report))
-    shown.rows(tables.parts(work.report))
-    csv = to_csv(tables.volume_figures(work.report))
+    shown.rows(report_tables.materials(work.report))
+    shown.rows(report_tables.parts(work.report))
+    csv = to_csv(report_tables.volume_figures(work.report))
     shown.save_button("CSV", csv, "volumes.csv", "text/csv")

@@ -5,7 +5,6 @@ from html import escape
 
 import streamlit as st
 
-from viz import order_tables
 from viz.export.csvfile import to_csv
 from viz.export.xlsxfile import to_xlsx
 from viz.job import Job
@@ -15,6 +14,7 @@ from viz.panels.handed import Sought, pages_pdf
 from viz.panels.pairs import show
 from viz.panels.papers import paper_choice
 from viz.panels.spoken import in_english, later, said
+from viz.tables import order_tables
 
 _KEY, _LAID = "order stage", "laid"
 # What is looked up once, not read.

@@ -6,10 +6,10 @@ import streamlit as st
 
 from geometry.parts.usual import USUAL
 from geometry.units import System
-from viz.order_tables import show_factor
 from viz.panels import state
 from viz.panels.fields import Field, alone, pair, three_way, whole
 from viz.panels.spoken import later, said
+from viz.tables.order_tables import show_factor
 
 
 class _Asked(NamedTuple):

@@ -4,8 +4,8 @@ from html import escape
 
 import streamlit as st
 
-from viz.drain_tables import RuleLine, RuleSetLines, State
 from viz.panels.spoken import in_english, said
+from viz.tables.drain_tables import RuleLine, RuleSetLines, State
 
 _MARKS: dict[State, str] = {"met": "✓", "not met": "!", "nothing to hold it to": "–"}
 _KINDS: dict[State, str] = {"met": "fine", "not met": "stop", "nothing to hold it to": "open"}

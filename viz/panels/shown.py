@@ -17,7 +17,8 @@ from viz.panels import cached
 from viz.panels.cells import cell
 from viz.panels.figures import FINDINGS_IN_ENGLISH, verdict
 from viz.panels.spoken import in_english, later, named, said
-from viz.tables import Cell, Table, by_gravity
+from viz.tables.report_tables import by_gravity
+from viz.tables.table import Cell, Table
 
 LARGE = "large sheet"
 XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"

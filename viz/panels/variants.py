@@ -13,7 +13,6 @@ from geometry.designfile import read_design
 from geometry.errors import BedcourseError
 from geometry.variants.compare import MOST, Comparison, compare
 from geometry.variants.edges import edge_texts
-from viz import variant_tables, variant_words
 from viz.export.csvfile import to_csv
 from viz.export.xlsxfile import to_xlsx
 from viz.job import Job
@@ -21,7 +20,8 @@ from viz.panels import shown, state
 from viz.panels.cached import sound_job
 from viz.panels.pairs import Picture, picture, show
 from viz.panels.spoken import Told, in_english, later, said
-from viz.variant_pictures import variant_of, variants_pictures
+from viz.variants import variant_tables, variant_words
+from viz.variants.variant_pictures import variant_of, variants_pictures
 
 MOST_KEPT = 4
 _KEPT, _NUMBER, _REFUSED = "variants kept", "variants counted", "variant refused"

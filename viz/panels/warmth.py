@@ -6,7 +6,6 @@ import streamlit as st
 
 from geometry.edge_heat import EdgeHeat, edge_heats
 from geometry.layout.tubing.lay import lay_tubes
-from viz import warmth_tables
 from viz.export.csvfile import to_csv
 from viz.figures.joints import joints_pictures
 from viz.figures.tubing.screen import tubing_pictures
@@ -15,7 +14,8 @@ from viz.panels import shown
 from viz.panels.cached import sound_job
 from viz.panels.pairs import Picture, pictures_of, show
 from viz.panels.spoken import said
-from viz.tables import Table
+from viz.tables import warmth_tables
+from viz.tables.table import Table
 
 _KEY = "warmth stage"
 _SAWN = (

@@ -2,7 +2,6 @@
 
 import streamlit as st
 
-from viz import drain_tables, soil_tables
 from viz.export.csvfile import to_csv
 from viz.job import Job
 from viz.panels import looked, shown
@@ -12,6 +11,7 @@ from viz.panels.rulesets import rule_sets
 from viz.panels.spoken import said
 from viz.panels.waterpictures import pictures
 from viz.panels.waterstages import STAGES, Stage, Titled
+from viz.tables import drain_tables, soil_tables
 
 _KEY = "water stage"
 

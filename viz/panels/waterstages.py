@@ -4,10 +4,10 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from geometry.report import CAUTIONS
-from viz import drain_tables, outlet_tables, soil_tables, water_tables
 from viz.panels.looked import Looked
 from viz.panels.spoken import later
-from viz.tables import Table
+from viz.tables import drain_tables, outlet_tables, soil_tables, water_tables
+from viz.tables.table import Table
 
 Titled = list[tuple[str, Table]]
 

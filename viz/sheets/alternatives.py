@@ -57,9 +57,7 @@ def _shot(other: Job, option: EdgeOption, note: str) -> Shot:
 
 
 def _note(work: Job, other: Job, option: EdgeOption) -> str:
-    changes = (
-        [] if option.same else list(_moves(work.report, other.report, work.system))
-    )
+    changes = [] if option.same else list(_moves(work.report, other.report, work.system))
     return " ".join((option.note, *changes))
 
 

@@ -6,7 +6,6 @@ from functools import partial
 from geometry.checks.completeness import completeness
 from geometry.layout.lay import Layout
 from geometry.report import CAUTIONS
-from viz import tables
 from viz.figures.notes.figure import notes_figures
 from viz.figures.notes.general import general_notes, preparers_statement
 from viz.figures.tables import drains, schedules
@@ -18,7 +17,8 @@ from viz.job import Job
 from viz.sheets.flow import Block
 from viz.sheets.sheet import Leaf, contents
 from viz.sheets.words import LOCAL_CODE
-from viz.tables import Table
+from viz.tables import report_tables
+from viz.tables.table import Table
 
 
 def general_blocks(work: Job, leaves: Sequence[Leaf], text: float) -> tuple[Block, ...]:
@@ -50,9 +50,9 @@ def schedule_blocks(work: Job, text: float) -> tuple[Block, ...]:
         ("walls", "Walls", schedules.walls(layout)),
         ("piers", "Piers", schedules.piers(layout)),
         *_drain_tables(layout),
-        ("levels", "Levels", tables.levels(report, work.system)),
-        ("materials", "Volumes in place, each material", tables.materials(report)),
-        ("parts", "Volumes in place, each part", tables.parts(report)),
+        ("levels", "Levels", report_tables.levels(report, work.system)),
+        ("materials", "Volumes in place, each material", report_tables.materials(report)),
+        ("parts", "Volumes in place, each part", report_tables.parts(report)),
     )
     return tuple(
         partial(table_figures, name, title, table, text)

@@ -6,7 +6,6 @@ from geometry.materials.catalogue import AGGREGATES
 from geometry.measures import show_tons
 from geometry.takeoff.row import Order, Row
 from geometry.units import System, show_volume, to_unit
-from viz import order_tables
 from viz.drawing.figure import Figure
 from viz.figures.forms.entries import Column, Entry
 from viz.figures.forms.form import Form
@@ -17,6 +16,7 @@ from viz.sheets.boards import board_sheets
 from viz.sheets.bound_forms import Head, bound_pages, heights, stacked
 from viz.sheets.sheet import Sheet
 from viz.sheets.upright import SmallName
+from viz.tables import order_tables
 from viz.words import material_name
 
 # Text heights, mm, from the largest down; and the pages wanted at the most.

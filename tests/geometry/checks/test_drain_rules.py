@@ -10,7 +10,7 @@ from geometry.parts.rules import RuleSetName
 from geometry.report import Found, Report, report
 from geometry.rules.codes import BEARING, RULE_SETS
 from geometry.rules.editions import EDITIONS
-from viz.drain_tables import rules as rules_table
+from viz.tables.drain_tables import rules as rules_table
 
 HOUSE = """
 [project]

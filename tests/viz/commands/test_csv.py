@@ -4,7 +4,7 @@ import csv
 import io
 
 from viz.export.csvfile import to_csv
-from viz.tables import Table
+from viz.tables.table import Table
 
 
 def test_cells_come_back_and_figures_stay_figures():

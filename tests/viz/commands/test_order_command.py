@@ -14,8 +14,8 @@ from geometry.takeoff.order import order
 from tests.houses import HOUSE
 from viz.commands.main import app
 from viz.export.xlsxfile import to_xlsx
-from viz.order_tables import figures
-from viz.tables import Table
+from viz.tables.order_tables import figures
+from viz.tables.table import Table
 
 
 def run(*words: str) -> str:

@@ -9,7 +9,7 @@ from geometry.parts.ground import BackfillState
 from viz.carried import demo, examples
 from viz.commands.main import app
 from viz.job import job
-from viz.soil_tables import states, tables
+from viz.tables.soil_tables import states, tables
 
 DEMO = demo().read_text(encoding="utf-8")
 

@@ -9,7 +9,7 @@ from tests.houses import house, without
 from tests.whole import networks
 from viz.figures.tables import drains, schedules
 from viz.figures.tables.figure import table_figures
-from viz.tables import Table
+from viz.tables.table import Table
 
 ALL = (
     schedules.floor_layers, schedules.footings, schedules.walls, schedules.piers,

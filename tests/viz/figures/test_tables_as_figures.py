@@ -15,7 +15,7 @@ from viz.drawing.page import Box
 from viz.drawing.place import NoRoomError
 from viz.figures.tables.columns import column_widths
 from viz.figures.tables.figure import Signs, table_figures
-from viz.tables import Table
+from viz.tables.table import Table
 
 WORDS = st.text("abc WM-,.é½ 12'\"\n", max_size=60)
 

@@ -10,7 +10,7 @@ from viz.drawing.lettering import text_box
 from viz.drawing.marks import Line, Text
 from viz.job import job
 from viz.style.lines import CHAIN
-from viz.variant_pictures import variants_pictures
+from viz.variants.variant_pictures import variants_pictures
 
 pytestmark = pytest.mark.slow
 

@@ -18,7 +18,7 @@ from viz.findings.found import first_sentence
 from viz.findings.loads import wall_grid
 from viz.findings.write import findings_document
 from viz.job import Job, job
-from viz.tables import by_gravity
+from viz.tables.report_tables import by_gravity
 
 Change = tuple[str, str]
 

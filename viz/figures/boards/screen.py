@@ -17,7 +17,7 @@ from viz.drawing.scale import Scale
 from viz.figures.boards.boards import boards_figure
 from viz.figures.boards.pieces import Piece, cut_boards, pieces
 from viz.figures.boards.strips import strips_figure
-from viz.tables import Table
+from viz.tables.table import Table
 from viz.words import material_name
 
 # Widths, heights and text heights of the two pictures, mm; scales tried, the largest first.

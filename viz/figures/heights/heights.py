@@ -6,7 +6,6 @@ from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
 from geometry.units import System
 from geometry.water.height_figures import HeightFigures, RuleFigures, height_figures
-from viz.drain_tables import rule_verdicts
 from viz.drawing.figure import Figure, extent, figure, moved
 from viz.drawing.marks import Mark
 from viz.drawing.scale import Scale
@@ -22,7 +21,8 @@ from viz.figures.heights.labels import (
 from viz.figures.heights.picture import picture_marks, shown_levels, water_marks
 from viz.figures.tables.figure import table_figures
 from viz.figures.watertable import table_of, told_outside
-from viz.tables import Table
+from viz.tables.drain_tables import rule_verdicts
+from viz.tables.table import Table
 
 TITLE = "Heights of the drain, and rules on them"
 # Between the section and the rules under it; the least width of the rules, mm.

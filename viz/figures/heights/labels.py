@@ -5,7 +5,6 @@ from dataclasses import dataclass, field
 
 from geometry.units import System, show_level
 from geometry.water.height_figures import HeightFigures
-from viz.drain_tables import NAMES, REFERENCES
 from viz.drawing.fonts import text_width
 from viz.drawing.marks import Anchor, Circle, Leader, Mark, Point, Text
 from viz.drawing.place import Item, spread
@@ -14,6 +13,7 @@ from viz.figures.heights.picture import level_line
 from viz.figures.watertable import HIGHEST, LOWEST
 from viz.style.lines import LEADER, PAPER
 from viz.style.text import DESCENT, PITCH
+from viz.tables.drain_tables import NAMES, REFERENCES
 
 _TURN, _AWAY = 2.0, 9.0
 # Leaders of the words in the room stand apart so far, mm; rings of numbers, in text heights.

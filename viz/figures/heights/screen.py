@@ -29,7 +29,7 @@ from viz.figures.heights.picture import picture_marks, shown_levels, water_marks
 from viz.figures.tables.figure import Signs, table_figures
 from viz.figures.watertable import table_of, told_outside
 from viz.style.lines import SEEN
-from viz.tables import Table
+from viz.tables.table import Table
 
 TITLE = "Heights of the drain"
 # Ratios tried, the largest picture first; widths and text heights of the two pictures, mm.

@@ -29,7 +29,7 @@ from viz.figures.profile.names import Names, names_in_full
 from viz.figures.profile.table import place_table
 from viz.figures.profile.view import View, taller
 from viz.figures.tables.figure import table_figures
-from viz.tables import Table
+from viz.tables.table import Table
 
 # Widths and text heights of the two pictures, mm.
 _WIDE, _WIDE_TEXT, _NARROW, _NARROW_TEXT = 290.0, 3.0, 106.0, 2.6

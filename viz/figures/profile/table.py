@@ -12,7 +12,7 @@ from viz.figures.profile.rows import Row, tied
 from viz.figures.profile.view import rank
 from viz.figures.tables.figure import table_figures
 from viz.style.text import PITCH
-from viz.tables import Table
+from viz.tables.table import Table
 
 _GAP, _APART = 2.0, 8.0
 # Rows a table has at least before it is set in more columns.

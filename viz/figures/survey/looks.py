@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from geometry.survey.bands import Band, Meaning
 from geometry.units import System
 from viz.style.materials import HatchName
-from viz.survey_tables import thick
+from viz.tables.survey_tables import thick
 
 HATCH_INK = "#5a4a12"
 EDGE = "#5f6468"

@@ -24,8 +24,8 @@ from viz.figures.survey.labels import Free, around
 from viz.figures.survey.looks import HATCH_INK, LOOKS, WATER, span_words
 from viz.figures.tables.figure import Signs, table_figures
 from viz.style.lines import CUT, INK, PAPER, SEEN
-from viz.survey_tables import spot_names, spots_table, thick
-from viz.tables import Table
+from viz.tables.survey_tables import spot_names, spots_table, thick
+from viz.tables.table import Table
 
 # Size of the signs for spots; of a shot's dot; room between map and tables; of a swatch; mm.
 _SIGN, _DOT, _APART, _SWATCH, _ROW = 1.5, 0.35, 7.0, 16.0, 7.0

@@ -9,7 +9,7 @@ from viz.drawing.marks import Line, Mark
 from viz.drawing.page import Box
 from viz.figures.tables.figure import Signs, table_figures
 from viz.style.lines import CUT, SEEN
-from viz.tables import Table
+from viz.tables.table import Table
 
 LAYER = "notes"
 _TICKED = ("shown", "stated")

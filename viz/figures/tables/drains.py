@@ -11,7 +11,7 @@ from geometry.parts.drain import DrainStone
 from geometry.units import System, show_elevation, show_fall, show_length, show_level, show_rod
 from viz.figures.drainwords import ToDaylight, to_daylight
 from viz.figures.wording import corners, holes, outlets, pipe_words
-from viz.tables import Cell, Table
+from viz.tables.table import Cell, Table
 from viz.words import material_name, size
 
 Row = tuple[Cell, ...]

@@ -11,7 +11,7 @@ from viz.drawing.place import NoRoomError
 from viz.figures.tables.columns import column_widths, lines
 from viz.style.lines import HATCH, SEEN
 from viz.style.text import PITCH, SMALLEST
-from viz.tables import Cell, Table
+from viz.tables.table import Cell, Table
 
 LAYER = "notes"
 # The lines of each cell of a row.

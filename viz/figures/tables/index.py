@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from viz.drawing.figure import Figure
 from viz.figures.tables.figure import table_figures
-from viz.tables import Table
+from viz.tables.table import Table
 
 
 def index_figures(

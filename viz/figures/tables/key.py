@@ -20,7 +20,7 @@ from viz.figures.tables.figure import Signs, table_figures
 from viz.figures.watertable import COLOUR, DASH, WEIGHT, table_of, water_mark
 from viz.style.lines import CHAIN, CUT, DATUM, GROUND, INK, PAPER, QUIET, SEEN
 from viz.style.materials import Look, look, look_of
-from viz.tables import Table
+from viz.tables.table import Table
 from viz.words import material_name
 
 LAYER = "notes"

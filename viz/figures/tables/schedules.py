@@ -20,7 +20,7 @@ from viz.figures.wording import (
     bars_words,
     strength,
 )
-from viz.tables import Cell, Table
+from viz.tables.table import Cell, Table
 from viz.words import material_name, size
 
 Row = tuple[Cell, ...]

@@ -28,7 +28,7 @@ from viz.figures.tubing.lines import (
 from viz.figures.tubing.spacings import dimension_marks
 from viz.style.lines import CUT, INK, SEEN
 from viz.style.materials import look
-from viz.warmth_tables import loops as loop_table
+from viz.tables.warmth_tables import loops as loop_table
 from viz.words import material_name
 
 _MANIFOLD = "manifold"
