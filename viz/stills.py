@@ -16,7 +16,7 @@ from viz.job import Job
 from viz.language.reader import NATIVE, language
 from viz.pictures import larger_half_kept, still_view
 from viz.scene.drainlength import flaps, from_below, opened
-from viz.scene.profile import Profile, profile_of
+from viz.scene.profile import Profile, profile_of, square_cut
 from viz.scene.staged import Standing, pictured, standing
 from viz.scene.view import Kind, Size, View
 from viz.words import material_name, part_words, size
@@ -100,7 +100,8 @@ def shown(work: Job, name: str, upright: bool = False) -> tuple[tuple[Solid, ...
 
 def _profile(work: Job) -> Profile:
     drain = work.layout.drain
-    found = profile_of(drain, work.foundation, work.cuts.values()) if drain else None
+    lines = (*work.cuts.values(), square_cut(drain)) if drain else ()
+    found = profile_of(drain, work.foundation, lines) if drain else None
     if found is None:
         raise BedcourseError("no cut of this house meets its drain square, so it is not drawn")
     return found

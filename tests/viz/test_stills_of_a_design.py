@@ -8,12 +8,15 @@ import pytest
 from PIL import Image
 
 from geometry.layout.drain_stone import developed_width
+from geometry.layout.lay import lay_out
+from tests.designs import design_of, seeded_raw
+from tests.rolls import seeds
 from viz.carried import demo
-from viz.job import job
+from viz.job import Job, job
 from viz.scene.camera import aimed
 from viz.scene.drainlength import flaps, from_below, opened, trough
 from viz.scene.palette import PAPER
-from viz.scene.profile import profile_of
+from viz.scene.profile import profile_of, square_cut
 from viz.scene.worker import Studio
 from viz.stills import BELOW, OPENED, shown, still_named, stills
 
@@ -106,6 +109,24 @@ def test_stone_and_pipe_of_the_trench_lie_inside_the_open_fabric():
         assert body[:, 0].max() < drain.drain.stone.width + 1e-3
         assert body[:, 2].min() > drain.stone_bottom
         assert body[:, 2].max() < drain.stone_top + 1e-3
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("seed", seeds(12))
+def test_the_drain_of_any_design_is_pictured_with_its_own_sheet_of_fabric(seed):
+    raw = seeded_raw(seed)
+    if raw is None:
+        pytest.skip("not a sound design")
+    work = Job(f"seed {seed}", lay_out(design_of(raw)))
+    drain = work.layout.drain
+    assert (OPENED in [still.name for still in stills(work)]) == bool(drain)
+    if drain:
+        found = profile_of(drain, work.foundation, [square_cut(drain)])
+        inner, outer = flaps(found)
+        length = trough(found).length + inner.length + outer.length
+        assert length == pytest.approx(developed_width(drain))
+        for name in (BELOW, OPENED):
+            assert len(shown(work, name)[0]) >= 4
 
 
 @pytest.fixture(scope="module")

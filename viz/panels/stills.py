@@ -39,12 +39,16 @@ def stills(work: Job) -> None:
 
 def _draw(work: Job, still: Still, upright: bool) -> None:
     """Draw a picture, saying so; it can be stopped."""
-    try:
-        with shown.at_work() as tell:
-            what = said("the picture: {title}", title=said(still.title))
-            png = still_png(work, still.name, UPRIGHT if upright else SIZE, beat=lambda: tell(what))
-    except BedcourseError as error:
-        st.warning(str(error))
+    png, sentence = b"", ""
+    with shown.at_work() as tell:
+        what = said("the picture: {title}", title=said(still.title))
+        size = UPRIGHT if upright else SIZE
+        try:
+            png = still_png(work, still.name, size, beat=lambda: tell(what))
+        except BedcourseError as error:
+            sentence = str(error)
+    if sentence:
+        st.warning(sentence)
         return
     drawn = st.session_state[_DRAWN]
     drawn[(work.text, still.name, upright)] = png

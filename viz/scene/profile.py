@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+import numpy as np
 import shapely
 from shapely import MultiPolygon, Polygon, affinity
 
@@ -14,6 +15,8 @@ from geometry.solids.foundation import Foundation
 from viz.scene.ground import undisturbed
 
 _NEAR_M = 0.6
+# How far a cut of its own reaches to both sides of a drain, metres.
+_REACH_M = 4.0
 
 
 @dataclass(frozen=True, eq=False)
@@ -48,6 +51,17 @@ def profile_of(
     return None
 
 
+def square_cut(drain: DrainLayout) -> CutLine:
+    """Return a cut square to the drain, in the middle of its longest stick."""
+    start, end = max(drain.gaps, key=lambda gap: gap[1] - gap[0])
+    length = drain.route.length
+    near, far = (np.array(drain.route.at((s + (start + end) / 2) % length)) for s in (-0.01, 0.01))
+    along = (far - near) / np.hypot(*(far - near))
+    across, middle = np.array((-along[1], along[0])), (near + far) / 2
+    (x, y), (i, j) = middle.tolist(), (_REACH_M * across).tolist()
+    return CutLine((x - i, y - j), (x + i, y + j))
+
+
 def _told(drain: DrainLayout, faces: tuple[CutFace, ...]) -> Profile | None:
     by_part = {face.label.part: face for face in faces}
     stone = by_part.get(f"{drain.key}/stone")
@@ -55,16 +69,21 @@ def _told(drain: DrainLayout, faces: tuple[CutFace, ...]) -> Profile | None:
     footings = [p for f in faces if f.label.role == "footing" for p in f.shape.geoms]
     if not (stone and pipes and footings):
         return None
-    for pipe in pipes.shape.geoms:
+    for bed in stone.shape.geoms:
+        whole = Polygon(bed.exterior)
+        # A cut through holes leaves the pipe in pieces.
+        pieces = [p for p in pipes.shape.geoms if whole.contains(p.envelope.centroid)]
+        pipe = MultiPolygon(pieces)
+        if not pieces or not _round(pipe):
+            continue
         centre = pipe.envelope.centroid
-        around = [p for p in stone.shape.geoms if Polygon(p.exterior).contains(centre)]
         footing = min(footings, key=centre.distance)
-        if around and footing.distance(centre) < _NEAR_M and _round(pipe):
-            return _placed(drain, faces, footing, (around[0], pipe))
+        if footing.distance(centre) < _NEAR_M:
+            return _placed(drain, faces, footing, (bed, pipe))
     return None
 
 
-def _round(pipe: Polygon) -> bool:
+def _round(pipe: MultiPolygon) -> bool:
     """Whether a pipe is cut square and not along."""
     left, low, right, high = pipe.bounds
     return bool(0.9 < (right - left) / (high - low) < 1.1)
@@ -74,7 +93,7 @@ def _placed(
     drain: DrainLayout,
     faces: tuple[CutFace, ...],
     footing: Polygon,
-    own: tuple[Polygon, Polygon],
+    own: tuple[Polygon, MultiPolygon],
 ) -> Profile:
     """The faces moved so that the footing's face is at 0 and the house to the left."""
     stone, pipe = own
@@ -93,6 +112,6 @@ def _placed(
     shapes |= {f"{key}/stone": moved(stone), f"{key}/pipe": moved(pipe)}
     earth = undisturbed([f for f in faces if f.label.role == "excavation"])
     ground = moved(earth.shape) if earth else MultiPolygon()
-    axis = moved(Polygon(pipe.exterior)).envelope.centroid
+    axis = moved(pipe).envelope.centroid
     labels = {face.label.part: face.label for face in faces}
     return Profile(drain, (axis.x, axis.y), shapes, labels, ground)
