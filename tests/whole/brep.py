@@ -8,11 +8,22 @@ right-angled outlines, and every cut and union is the peer's.
 
 from collections.abc import Sequence
 from itertools import pairwise
-
-from build123d import Face, Keep, Plane, Solid, Vector, Wire
+from typing import Any
 
 Corner = tuple[float, float]
-Shape = Solid
+Shape = Any
+
+
+class _Kernel:
+    """The kernel's names, read when first asked for: that takes seconds, and listing tests none."""
+
+    def __getattr__(self, name: str) -> Any:
+        import build123d
+
+        return getattr(build123d, name)
+
+
+kernel = _Kernel()
 
 
 def turned_left(corners: Sequence[Corner]) -> list[Corner]:
@@ -38,13 +49,15 @@ def _sign(value: float) -> int:
     return 0 if abs(value) < 1e-9 else (1 if value > 0 else -1)
 
 
-def wire(corners: Sequence[Corner], level: float) -> Wire:
-    return Wire.make_polygon([Vector(x, y, level) for x, y in corners], close=True)
+def wire(corners: Sequence[Corner], level: float) -> Any:
+    return kernel.Wire.make_polygon([kernel.Vector(x, y, level) for x, y in corners], close=True)
 
 
 def prism(corners: Sequence[Corner], bottom: float, top: float) -> Shape:
     """Extrude an outline between two levels."""
-    return Solid.extrude(Face(wire(corners, bottom)), Vector(0, 0, top - bottom))
+    return kernel.Solid.extrude(
+        kernel.Face(wire(corners, bottom)), kernel.Vector(0, 0, top - bottom)
+    )
 
 
 def box(centre: Corner, width: float, depth: float, bottom: float, top: float) -> Shape:
@@ -59,24 +72,24 @@ def ring(corners: Sequence[Corner], out: float, inside: float, bottom: float, to
 
 
 def cylinder(centre: Corner, radius: float, bottom: float, top: float) -> Shape:
-    base = Plane(origin=(*centre, bottom), z_dir=(0, 0, 1))
-    return Solid.make_cylinder(radius, top - bottom, base)
+    base = kernel.Plane(origin=(*centre, bottom), z_dir=(0, 0, 1))
+    return kernel.Solid.make_cylinder(radius, top - bottom, base)
 
 
 def bar(start: Sequence[float], end: Sequence[float], radius: float) -> Shape:
     """A round bar from point to point."""
-    a, b = Vector(*start), Vector(*end)
-    return Solid.make_cylinder(radius, (b - a).length, Plane(origin=a, z_dir=b - a))
+    a, b = kernel.Vector(*start), kernel.Vector(*end)
+    return kernel.Solid.make_cylinder(radius, (b - a).length, kernel.Plane(origin=a, z_dir=b - a))
 
 
 def frustum(low: Sequence[Corner], high: Sequence[Corner], bottom: float, top: float) -> Shape:
     """The body between two outlines with the same corners."""
-    return Solid.make_loft([wire(low, bottom), wire(high, top)], ruled=True)
+    return kernel.Solid.make_loft([wire(low, bottom), wire(high, top)], ruled=True)
 
 
 def legs(points: Sequence[Sequence[float]], radius: float) -> list[Shape]:
     """Round bars along a run of straight legs, each cut at the mitre planes of its ends."""
-    at = [Vector(*p) for p in points]
+    at = [kernel.Vector(*p) for p in points]
     ways = [(b - a).normalized() for a, b in pairwise(at)]
     closed = (at[0] - at[-1]).length < 1e-9
     found = []
@@ -85,8 +98,8 @@ def legs(points: Sequence[Sequence[float]], radius: float) -> list[Shape]:
         after = ways[(n + 1) % len(ways)] if n + 1 < len(ways) or closed else way
         reach = way * (3 * radius)
         leg = bar(at[n] - reach, at[n + 1] + reach, radius)
-        leg = leg.split(Plane(at[n], z_dir=before + way), keep=Keep.TOP)
-        found.append(leg.split(Plane(at[n + 1], z_dir=way + after), keep=Keep.BOTTOM))
+        leg = leg.split(kernel.Plane(at[n], z_dir=before + way), keep=kernel.Keep.TOP)
+        found.append(leg.split(kernel.Plane(at[n + 1], z_dir=way + after), keep=kernel.Keep.BOTTOM))
     return found
 
 
