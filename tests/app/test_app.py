@@ -182,6 +182,9 @@ def test_stills_without_opengl_say_what_to_install(app, monkeypatch):
     monkeypatch.setattr("sys.platform", "linux")
     monkeypatch.setattr("viz.scene.worker.found", lambda _: False)
     on(app, "Set", "Stills")
+    offered = app.selectbox(key="still").options
+    assert {"Cut open", "Fabric wrap, open"} < set(offered)
+    assert any(title.startswith("Stage 1 of") for title in offered)
     next(b for b in app.button if b.label == "Draw the picture").click().run()
     assert any("apt-get install" in w.value for w in app.warning)
     assert not app.exception
