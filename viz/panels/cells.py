@@ -10,9 +10,10 @@ _SHAPED = later((
     "{of} top (finished floor)", "column {of} top", "pad {of} top", "pad {of} bottom", "{of} top",
     "drain invert, corner {of}", "Pier pad {of}", "Pier column {of}", "Cleanout at corner {of}",
     "Foundation wall, {of}", "Elbow {of}", "Tape for {of}", "Footing bars {of}",
-    "{count} boards", "{count} board",
-    "{count} rolls", "{count} roll", "{count} sticks", "{count} stick", "{count} pieces",
-    "{count} piece", "{count} cans", "{count} can", "{count} laps", "{count} trucks",
+    "{count} boards", "{count} board", "{count} rolls", "{count} roll", "{count} sticks",
+    "{count} stick", "{count} pieces",
+    "{count} piece", "{count} cans", "{count} can", "{count} laps",
+    "Pump dead at the peak: to {of}", "U of floor, {of} of it cold",
 ))  # fmt: skip
 _PLACES = {"{of}": r"(?P<of>[^;.]{1,40})", "{count}": r"(?P<count>[\d,.]+)"}
 
@@ -31,7 +32,7 @@ def cell(words: str) -> str:
 def _placed(words: str) -> str:
     """Return a thing and its place, such as a layer and its area, with the thing said."""
     thing, comma, place = words.partition(", ")
-    return f"{said(thing)}, {place}" if comma and place.isalpha() else words
+    return f"{said(thing)}, {said(place)}" if comma and place.isalpha() else words
 
 
 @cache
