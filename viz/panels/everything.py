@@ -40,7 +40,7 @@ def _ifc(work: Job) -> None:
 def _all(work: Job) -> None:
     """Make everything as one ZIP file, saying what is made; it can be stopped."""
     st.caption(
-        said("Drawings, pages for the site, tables, models, pictures: half a minute or more.")
+        said("Drawings, pages for the site, tables, models, pictures: one to three minutes.")
     )
     if st.button(said("Make a ZIP of all files"), icon=":material/folder_zip:"):
         with shown.at_work() as tell:
