@@ -1,163 +1,134 @@
-"""Many at once: browsers on the real app, each with a house of its own, edited several times.
+"""Many at once: sessions of the app, each with a house of its own, a thickness edited many times.
 
-`python -m tests.bench.bench_users [USERS] [EDITS]` prints times, memory, and whether anybody saw
-another's work. Every user is a browser context: own cookies, own session, own web socket.
+`python -m tests.bench.bench_users [USERS ...] [--edits 6] [--away 20]` prints a table with a column
+for each number of users (1, 5 and 20 unless told), each with a server of its own, and whether
+anybody was sent another's work. No browser draws anything: the times are the server's and the
+line's. Nobody pauses between edits, as people do.
 """
 
+import argparse
 import asyncio
 import os
-import re
 import socket
 import subprocess
 import sys
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from math import ceil
 from pathlib import Path
-from statistics import median, quantiles
+from statistics import median
 
-CHROMIUM = Path("/usr/bin/chromium")
-ARGUMENTS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"]
-PATIENCE = 300_000
-MARK = re.compile(r"House of user \d+")
-DESIGN = """
-[project]
-name = "{name}"
-numbers = "ft"
-[wall]
-height = {height}
-[floor]
-tie = "slab top at TOF"
-layer = [
-    {{ name = "base", material = "stone-57", thickness = "4 in", role = "base" }},
-    {{ name = "slab", material = "concrete", thickness = "4 in", role = "slab" }},
-]
-[[area]]
-name = "main"
-corners = [[0, 0], [{width}, 0], [{width}, 28], [0, 28]]
-"""
+from tests.bench.visitor import PATIENCE_S, Took, mark, opened
 
 
-@dataclass
-class Seen:
-    """Seconds until an edit showed, and the marks of others that were met."""
+@dataclass(frozen=True)
+class Visit:
+    """What one user found: seconds to the first page, each edit's times, others' houses met."""
 
-    waits: list[float] = field(default_factory=list)
-    strangers: set[str] = field(default_factory=set)
+    first: float
+    edits: list[Took]
+    strangers: set[str]
 
 
-def design(user: int, edit: int) -> bytes:
-    """The user's own house, another with every edit."""
-    name, width = f"House of user {user}", 30 + user + edit
-    return DESIGN.format(name=f"{name} edit {edit}", height=8 + edit % 3, width=width).encode()
+async def visit(port: int, user: int, edits: int) -> Visit:
+    """Open the app, put one's own house in it, edit it, leave."""
+    async with opened(port) as visitor:
+        first = (await visitor.send()).whole
+        await visitor.put(user)
+        took = [await visitor.thicken(user, edit) for edit in range(edits)]
+    return Visit(first, took, visitor.met - {mark(user)})
+
+
+async def visits(port: int, users: int, edits: int) -> list[Visit]:
+    """Return what all users found who came at once, the first of them user 1."""
+    async with asyncio.timeout(PATIENCE_S * 2):
+        return await asyncio.gather(*(visit(port, user + 1, edits) for user in range(users)))
 
 
 @contextmanager
-def served() -> Iterator[tuple[subprocess.Popen, str]]:
-    """The app on a free port of this machine."""
+def served() -> Iterator[tuple[subprocess.Popen, int]]:
+    """Serve the app on a free port of this machine; give the process and the port."""
     with socket.socket() as probe:
         probe.bind(("127.0.0.1", 0))
         port = probe.getsockname()[1]
     run = "from viz.commands.main import run; run()"
     told = {k: v for k, v in os.environ.items() if k not in ("DISPLAY", "WAYLAND_DISPLAY")}
     command = [sys.executable, "-c", run, "app", "--port", str(port)]
-    with subprocess.Popen(command, env=told, stderr=subprocess.DEVNULL) as server:
+    silent = subprocess.DEVNULL
+    with subprocess.Popen(command, env=told, stdout=silent, stderr=silent) as server:
         try:
             for _ in range(240):
                 with socket.socket() as asked:
                     if asked.connect_ex(("127.0.0.1", port)) == 0:
                         break
                 time.sleep(0.5)
-            yield server, f"http://127.0.0.1:{port}"
+            yield server, port
         finally:
             server.terminate()
             server.wait(30)
 
 
-def memory(server: subprocess.Popen) -> int:
-    """Memory in use by the server and the processes under it, MB."""
+def memory(server: subprocess.Popen, what: str = "VmRSS") -> int:
+    """Memory of the server and the processes under it, MB; VmHWM: the most each ever had."""
     family, found = {server.pid}, 0
     for entry in sorted(int(p.name) for p in Path("/proc").iterdir() if p.name.isdigit()):
         try:
             status = Path(f"/proc/{entry}/status").read_text(encoding="utf-8")
         except OSError:
             continue
-        parent = re.search(r"PPid:\s*(\d+)", status)
-        resident = re.search(r"VmRSS:\s*(\d+)", status)
-        if entry in family or (parent and int(parent[1]) in family):
+        told = dict(line.split(":", 1) for line in status.splitlines())
+        if entry in family or int(told["PPid"]) in family:
             family.add(entry)
-            found += int(resident[1]) if resident else 0
+            found += int(told.get(what, "0 kB").split()[0])
     return found // 1024
 
 
-async def visit(browser, address: str, user: int, edits: int, seen: Seen) -> None:
-    """Open the app, then one design of one's own after the other; leave."""
-    context = await browser.new_context(viewport={"width": 1280, "height": 900})
-    page = await context.new_page()
-    page.set_default_timeout(PATIENCE)
-    await page.goto(address)
-    await page.wait_for_selector(".figures")
-    for edit in range(edits):
-        file = {"name": "house.toml", "mimeType": "application/toml", "buffer": design(user, edit)}
-        if not await page.locator("input[type=file]").count():
-            await page.get_by_role("button", name="Open and save").click()
-            await page.locator("input[type=file]").first.wait_for(state="attached")
-        start = time.monotonic()
-        await page.locator("input[type=file]").first.set_input_files(file)
-        await page.get_by_text(f"House of user {user} edit {edit}").first.wait_for()
-        seen.waits.append(time.monotonic() - start)
-        text = await page.locator("body").inner_text()
-        seen.strangers |= set(MARK.findall(text)) - {f"House of user {user}"}
-    await context.close()
-
-
-async def visits(address: str, users: int, edits: int, watch) -> list[Seen]:
-    """All users at once; watch is called every second."""
-    from playwright.async_api import async_playwright
-
-    async def watching() -> None:
-        while True:
-            watch()
-            await asyncio.sleep(1)
-
-    found = [Seen() for _ in range(users)]
-    async with async_playwright() as tools:
-        browser = await tools.chromium.launch(executable_path=str(CHROMIUM), args=ARGUMENTS)
-        watcher = asyncio.create_task(watching())
-        await asyncio.gather(*(
-            visit(browser, address, user, edits, seen) for user, seen in enumerate(found, 1)
-        ))  # fmt: skip
-        watcher.cancel()
-        await browser.close()
-    return found
-
-
-def main(users: int = 20, edits: int = 4) -> None:
-    """Print what was measured."""
-    with served() as (server, address):
-        asyncio.run(visits(address, 1, 1, lambda: None))
-        before, taken = memory(server), []
-        start = time.monotonic()
-        found = asyncio.run(visits(address, users, edits, lambda: taken.append(memory(server))))
-        whole = time.monotonic() - start
-        time.sleep(20)
+def column(users: int, edits: int, away: float) -> dict[str, str]:
+    """Serve so many users at once; return what was measured by its name."""
+    with served() as (server, port):
+        asyncio.run(visits(port, 1, 1))
+        before, begun = memory(server), time.monotonic()
+        found = asyncio.run(visits(port, users, edits))
+        whole, most = time.monotonic() - begun, memory(server, "VmHWM")
+        time.sleep(away)
         after = memory(server)
-    waits = [wait for seen in found for wait in seen.waits]
-    strangers = sorted({name for seen in found for name in seen.strangers})
-    rows = {
-        "users, edits each": f"{users}, {edits}",
-        "whole visit of all": f"{whole:.0f} s",
-        "an edit shows after, median": f"{median(waits):.1f} s",
-        "an edit shows after, 19 of 20": f"{quantiles(waits, n=20)[-1]:.1f} s",
-        "memory with one visit done": f"{before} MB",
-        "memory at the most": f"{max(taken)} MB",
-        "memory 20 s after all have left": f"{after} MB",
-        "others' work seen": ", ".join(strangers) or "none",
+    took = [took for one in found for took in one.edits]
+    strangers = sorted({name for one in found for name in one.strangers})
+    return {
+        "edits in all": str(len(took)),
+        "all visits, s": f"{whole:.0f}",
+        **spread("first page, s", [one.first for one in found]),
+        **spread("edit to new figure, s", [t.figure for t in took]),
+        **spread("edit to page's end, s", [t.whole for t in took]),
+        "memory after one visit, MB": str(before),
+        "memory at the most, MB": str(most),
+        f"memory {away:g} s after all left, MB": str(after),
+        "others' work received": ", ".join(strangers) or "none",
     }
-    for name, value in rows.items():
-        print(f"{name:34} {value}")
+
+
+def spread(name: str, seconds: list[float]) -> dict[str, str]:
+    """Return the middle one, the one that 95 of 100 do not pass, and the longest."""
+    row = sorted(seconds)
+    picked = (median(row), row[ceil(0.95 * len(row)) - 1], row[-1])
+    heads = ("median", "95 %", "most")
+    return {f"{name}: {h}": f"{s:.2f}" for h, s in zip(heads, picked, strict=True)}
+
+
+def main() -> None:
+    """Print the table."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("users", type=int, nargs="*", default=[1, 5, 20])
+    parser.add_argument("--edits", type=int, default=6)
+    parser.add_argument("--away", type=float, default=20, help="seconds until memory is read again")
+    told = parser.parse_args()
+    columns = [column(users, told.edits, told.away) for users in told.users]
+    print(f"{'users':36}" + "".join(f"{users:>10}" for users in told.users))
+    for name in columns[0]:
+        print(f"{name:36}" + "".join(f"{one[name]:>10}" for one in columns))
 
 
 if __name__ == "__main__":
-    main(*map(int, sys.argv[1:]))
+    main()
