@@ -144,6 +144,7 @@ def test_a_section_and_the_set_are_saved_whole(open_at, tmp_path):
     assert saved(page, "SVG", tmp_path / "a.svg").startswith(b"<svg")
     assert saved(page, "PNG, 150 dpi", tmp_path / "a.png").startswith(b"\x89PNG")
     assert saved(page, "PDF", tmp_path / "a.pdf").startswith(b"%PDF")
+    page.get_by_role("radio", name="Set", exact=True).click()
     page.get_by_role("radio", name="Sheets", exact=True).click()
     page.get_by_role("radio", name="S-401").wait_for(timeout=PATIENCE)
     changes(page, lambda: page.get_by_role("radio", name="S-401").click())
