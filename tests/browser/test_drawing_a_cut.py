@@ -93,7 +93,7 @@ def test_two_taps_and_a_named_cut_choose_too(section):
     page.get_by_text("Now tap where the cut ends").wait_for(timeout=PATIENCE)
     page.keyboard.press("Escape")
     page.get_by_text("Press and drag on the plan").wait_for(timeout=PATIENCE)
-    page.mouse.click(*spot(page, 0.06, 0.62))
+    page.mouse.click(*spot(page, 0.06, 0.8))
     changes(page, lambda: page.mouse.click(*spot(page, 0.9, 0.2)))
     assert places(page)[0] != places(page)[1]
     changes(page, lambda: page.locator(".names button", has_text="pier").click())
