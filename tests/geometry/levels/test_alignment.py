@@ -48,8 +48,9 @@ def test_any_interface_may_be_tied_and_all_agree(
 
 def test_the_finished_floor_may_be_tied() -> None:
     placed = stack(NAMES, THICK, "finished floor", 1.0)
-    assert placed.interfaces["slab top"] == 1.0
+    assert placed.interfaces["slab top"] == placed.interfaces["finished floor"] == 1.0
     assert placed.interfaces["subgrade"] == pytest.approx(1.0 - 12.5 * INCH)
+    assert len(placed.levels) == len(NAMES) + 1
 
 
 def test_a_stack_is_raised_whole_and_the_old_one_stays() -> None:

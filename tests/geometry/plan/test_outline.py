@@ -74,3 +74,9 @@ def test_what_is_taken_away_is_gone_and_crumbs_are_no_areas() -> None:
     assert sorted(round(p.area, 9) for p in polygons(left)) == [3.0, 6.0]
     assert minus(Polygon(SQUARE), [Polygon()]).equals(Polygon(SQUARE))
     assert polygons(box(0, 0, 1e-7, 1e-7)) == []
+
+
+def test_what_is_left_keeps_its_corners_to_the_last_digit() -> None:
+    third = 1 / 3  # on no grid
+    left = minus(box(0, 0, 1, third), [box(0.5, -1, 2, 2)])
+    assert left.bounds == (0.0, 0.0, 0.5, third)
