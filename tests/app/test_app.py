@@ -245,7 +245,9 @@ def test_what_an_empty_field_says_is_usual_is_what_the_engine_takes(app):
     words = ("none", "on its bedding", "8 in below top of wall", "foam over the footing",
              "not given", "all dug open", "by the soil", "farthest", "nearest", "the drain's",
              "by Sichardt's rule", "underside of drain stone", "a usual range",
-             "the catalogue's")  # fmt: skip
+             "the catalogue's", "not known", "not said", "usual for the tube",
+             "the middle of a wall", "by the soil's group",
+             "that of rooms, 40 psf or 1.9 kPa")  # fmt: skip
     typed = 0
     for page in PAGES:
         on(app, page)
