@@ -70,28 +70,47 @@ def served() -> Iterator[tuple[subprocess.Popen, int]]:
             server.wait(30)
 
 
+def family(server: subprocess.Popen) -> list[int]:
+    """The numbers of the server's process and of those under it."""
+    found = [server.pid]
+    for entry in sorted(int(p.name) for p in Path("/proc").iterdir() if p.name.isdigit()):
+        told = status(entry)
+        if entry not in found and told and int(told["PPid"]) in found:
+            found.append(entry)
+    return found
+
+
+def status(process: int) -> dict[str, str]:
+    """What the system says of a process; nothing where it has ended."""
+    try:
+        lines = Path(f"/proc/{process}/status").read_text(encoding="utf-8").splitlines()
+    except OSError:
+        return {}
+    return dict(line.split(":", 1) for line in lines)
+
+
 def memory(server: subprocess.Popen, what: str = "VmRSS") -> int:
     """Memory of the server and the processes under it, MB; VmHWM: the most each ever had."""
-    family, found = {server.pid}, 0
-    for entry in sorted(int(p.name) for p in Path("/proc").iterdir() if p.name.isdigit()):
-        try:
-            status = Path(f"/proc/{entry}/status").read_text(encoding="utf-8")
-        except OSError:
-            continue
-        told = dict(line.split(":", 1) for line in status.splitlines())
-        if entry in family or int(told["PPid"]) in family:
-            family.add(entry)
-            found += int(told.get(what, "0 kB").split()[0])
-    return found // 1024
+    return sum(int(status(p).get(what, "0 kB").split()[0]) for p in family(server)) // 1024
+
+
+def processor(server: subprocess.Popen) -> float:
+    """Seconds of processor that the server and the processes under it have used."""
+    used = 0
+    for process in family(server):
+        words = Path(f"/proc/{process}/stat").read_text(encoding="utf-8").rpartition(")")[2].split()
+        used += int(words[11]) + int(words[12])
+    return used / os.sysconf("SC_CLK_TCK")
 
 
 def column(users: int, edits: int, away: float) -> dict[str, str]:
     """Serve so many users at once; return what was measured by its name."""
     with served() as (server, port):
         asyncio.run(visits(port, 1, 1))
-        before, begun = memory(server), time.monotonic()
+        before, used, begun = memory(server), processor(server), time.monotonic()
         found = asyncio.run(visits(port, users, edits))
         whole, most = time.monotonic() - begun, memory(server, "VmHWM")
+        used = processor(server) - used
         time.sleep(away)
         after = memory(server)
     took = [took for one in found for took in one.edits]
@@ -99,6 +118,7 @@ def column(users: int, edits: int, away: float) -> dict[str, str]:
     return {
         "edits in all": str(len(took)),
         "all visits, s": f"{whole:.0f}",
+        "processor for each visit, s": f"{used / users:.2f}",
         **spread("first page, s", [one.first for one in found]),
         **spread("edit to new figure, s", [t.figure for t in took]),
         **spread("edit to page's end, s", [t.whole for t in took]),
