@@ -15,7 +15,8 @@ _SHAPED = later((
     "{count} piece", "{count} cans", "{count} can", "{count} laps",
     "Pump dead at the peak: to {of}", "U of floor, {of} of it cold",
 ))  # fmt: skip
-_PLACES = {"{of}": r"(?P<of>[^;.]{1,40})", "{count}": r"(?P<count>[\d,.]+)"}
+# A name is of three words at most: what is longer is a sentence.
+_PLACES = {"{of}": r"(?P<of>[^;\s]+(?: [^;\s]+){0,2})", "{count}": r"(?P<count>[\d,.]+)"}
 
 
 def cell(words: str) -> str:
