@@ -5,6 +5,7 @@ from zipfile import ZipFile
 import pytest
 
 from tests.browser.conftest import PATIENCE
+from tests.browser.test_in_a_browser import settled
 from tests.conftest import CHROMIUM
 
 pytestmark = [
@@ -130,6 +131,7 @@ def test_a_finger_draws_and_does_not_scroll_the_page(open_at):
 
 
 def saved(page, name, path):
+    settled(page)
     with page.expect_download(timeout=PATIENCE) as found:
         page.get_by_role("button", name=name, exact=True).click()
     found.value.save_as(path)
@@ -145,7 +147,7 @@ def test_a_section_and_the_set_are_saved_whole(open_at, tmp_path):
     assert saved(page, "PNG, 150 dpi", tmp_path / "a.png").startswith(b"\x89PNG")
     assert saved(page, "PDF", tmp_path / "a.pdf").startswith(b"%PDF")
     page.get_by_role("radio", name="Set", exact=True).click()
-    page.get_by_role("radio", name="Sheets", exact=True).click()
+    page.get_by_role("radio", name="Set", exact=True).click()
     page.get_by_role("radio", name="S-401").wait_for(timeout=PATIENCE)
     changes(page, lambda: page.get_by_role("radio", name="S-401").click())
     page.get_by_text("Drain profile").first.wait_for(timeout=PATIENCE)

@@ -3,7 +3,7 @@
 import pytest
 
 from tests.browser.conftest import PATIENCE
-from tests.browser.test_in_a_browser import OVERLAPS, look_at
+from tests.browser.test_in_a_browser import OVERLAPS, look_at, settled
 from tests.conftest import CHROMIUM
 from viz.carried import demo_shots
 
@@ -64,8 +64,10 @@ def test_shots_are_opened_and_mapped(page):
 def test_a_ticket_is_typed_and_the_list_saved(page, tmp_path):
     look_at(page, "Order")
     look_at(page, "What has arrived")
+    settled(page)
     page.get_by_label("Amount", exact=True).fill("14.2")
     page.get_by_role("button", name="Put it on the list").click()
+    settled(page)
     page.locator("summary", has_text="The list of tickets").click()
     with page.expect_download(timeout=PATIENCE) as found:
         page.get_by_role("button", name="Save the list").click()
@@ -77,6 +79,7 @@ def test_a_ticket_is_typed_and_the_list_saved(page, tmp_path):
 
 def test_files_of_order_and_cards_come_whole(page, tmp_path):
     look_at(page, "Order")
+    settled(page)
     for name, begins in (("XLSX", b"PK"), ("PDF, to print", b"%PDF")):
         with page.expect_download(timeout=PATIENCE) as found:
             page.get_by_role("button", name=name, exact=True).click()
@@ -84,6 +87,7 @@ def test_files_of_order_and_cards_come_whole(page, tmp_path):
         assert (tmp_path / "file").read_bytes().startswith(begins)
     look_at(page, "On site")
     page.get_by_role("button", name="PDF, all").wait_for(timeout=PATIENCE)
+    settled(page)
     with page.expect_download(timeout=PATIENCE) as found:
         page.get_by_role("button", name="PDF, all").click()
     found.value.save_as(tmp_path / "cards.pdf")
@@ -96,7 +100,7 @@ def test_the_laying_plan_follows_an_edit_and_keeps_its_place(page):
     title = STAGES["Order"]["To order"]
     before = picture(page, title)
     place, source = before.bounding_box(), before.get_attribute("src")
-    page.locator("summary", has_text="Ordering").click()
+    settled(page)
     field = page.get_by_label("Board length", exact=True)
     field.fill("10 ft")
     field.press("Enter")

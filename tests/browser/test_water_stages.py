@@ -3,7 +3,7 @@
 import pytest
 
 from tests.browser.conftest import PATIENCE
-from tests.browser.test_in_a_browser import OVERLAPS, look_at
+from tests.browser.test_in_a_browser import OVERLAPS, look_at, settled
 from tests.conftest import CHROMIUM
 from tests.whole.networks import TEXTS
 
@@ -31,7 +31,7 @@ def picture(page, title):
 
 @pytest.mark.slow
 def test_every_stage_fits_without_sideways_scrolling(page):
-    look_at(page, "Water")
+    look_at(page, "Drain")
     for stage, title in PICTURES.items():
         look_at(page, stage)
         box = picture(page, title).bounding_box()
@@ -53,12 +53,13 @@ def test_every_stage_fits_without_sideways_scrolling(page):
 @pytest.mark.slow
 def test_an_outlet_to_daylight_fits_its_screen(page, tmp_path):
     (tmp_path / "hill.toml").write_text(TEXTS["daylight"], encoding="utf-8")
-    page.locator("summary", has_text="Open and save").click()
-    opened = page.locator("details", has_text="Open and save").locator("input[type=file]")
-    opened.set_input_files(tmp_path / "hill.toml")
+    page.get_by_role("button", name="Open and save").click()
+    page.locator("input[type=file]").first.set_input_files(tmp_path / "hill.toml")
     page.get_by_text("Invented", exact=True).wait_for(timeout=PATIENCE)
-    look_at(page, "Water")
+    page.keyboard.press("Escape")
+    look_at(page, "Drain")
     look_at(page, "Outlet")
+    settled(page)
     box = picture(page, "Outlet to daylight").bounding_box()
     assert box["x"] >= 0
     assert box["x"] + box["width"] <= page.viewport_size["width"]
@@ -68,11 +69,12 @@ def test_an_outlet_to_daylight_fits_its_screen(page, tmp_path):
 
 @pytest.mark.slow
 def test_the_picture_follows_an_edit_and_stays_in_its_place(page):
-    look_at(page, "Water")
+    look_at(page, "Drain")
     before = picture(page, PICTURES["Heights"])
     place, source = before.bounding_box(), before.get_attribute("src")
-    field = page.get_by_label("Thickness, slab")
-    field.fill("5 in")
+    settled(page)
+    field = page.get_by_label("Stone under the pipe", exact=True)
+    field.fill("3 in")
     field.press("Enter")
     page.wait_for_function(
         "([title, old]) => [...document.querySelectorAll(`img[alt='${title}']`)]"
