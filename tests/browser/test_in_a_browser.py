@@ -111,3 +111,17 @@ def test_unsaved_work_outlives_a_reload_of_the_page_and_can_be_taken_back(page):
     page.get_by_role("button", name="undo").first.click()
     page.get_by_text("+0'-6\"", exact=True).wait_for(timeout=PATIENCE)
     assert page.wrong == []
+
+
+@pytest.mark.slow
+def test_long_work_says_what_it_is_at_and_can_be_stopped(page):
+    look_at(page, "Set")
+    look_at(page, "Files")
+    settled(page)
+    page.get_by_role("button", name="Make a ZIP of all files").click()
+    page.get_by_text("Making ").first.wait_for(timeout=PATIENCE)
+    page.get_by_role("button", name="Stop", exact=True).click()
+    page.get_by_role("button", name="Stop", exact=True).wait_for(state="detached", timeout=PATIENCE)
+    settled(page)
+    assert page.get_by_role("button", name="ZIP of all files", exact=True).count() == 0
+    assert page.wrong == []
