@@ -21,11 +21,13 @@ Words = TypeVar("Words")
 
 def code() -> str:
     """Return the code of the language: the chosen one, that of the address, or the browser's."""
-    browsers = (st.context.locale or "").split("-")[0].casefold()
-    for found in (st.session_state.get(_CHOSEN), st.query_params.get(QUERY), browsers):
-        if found in screen_codes():
-            return str(found)
-    return NATIVE
+    chosen = st.session_state.get(_CHOSEN)
+    if chosen is None:
+        browsers = (st.context.locale or "").split("-")[0].casefold()
+        wanted = (st.query_params.get(QUERY), browsers)
+        chosen = next((one for one in wanted if one in screen_codes()), NATIVE)
+        st.session_state[_CHOSEN] = chosen
+    return str(chosen)
 
 
 def said(words: str, **figures: object) -> str:
