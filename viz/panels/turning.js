@@ -78,7 +78,7 @@ class Desk {
   }
 
   post() {
-    if (!this.told || !this.ready) return;
+    if (!this.told || !this.ready || !this.place) return;
     const { model, language } = this.told;
     const recall = this.shown ? undefined : this.kept;
     this.theme = theme(this.place);
