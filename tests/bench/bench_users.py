@@ -1,14 +1,15 @@
 """Many at once: sessions of the app, each with a house of its own, a thickness edited many times.
 
-`python -m tests.bench.bench_users [USERS ...] [--edits 6] [--away 20]` prints a table with a column
-for each number of users (1, 5 and 20 unless told), each with a server of its own, and whether
-anybody was sent another's work. No browser draws anything: the times are the server's and the
-line's. Nobody pauses between edits, as people do.
+`python -m tests.bench.bench_users [USERS ...] [--edits 6] [--pause 0] [--away 20]` prints a table
+with a column for each number of users (1, 5 and 20 unless told), each with a server of its own,
+and whether anybody was sent another's work. No browser draws anything: the times are those of the
+server and the line. Without a pause all edit as fast as they are answered, which no people do.
 """
 
 import argparse
 import asyncio
 import os
+import random
 import socket
 import subprocess
 import sys
@@ -32,19 +33,27 @@ class Visit:
     strangers: set[str]
 
 
-async def visit(port: int, user: int, edits: int) -> Visit:
-    """Open the app, put one's own house in it, edit it, leave."""
+async def visit(port: int, user: int, edits: int, pause: float) -> Visit:
+    """Open the app, put one's own house in it, edit it, leave.
+
+    pause: seconds before each edit, on the mean; each user's own, the same in every run.
+    """
+    dice = random.Random(user)  # noqa: S311
     async with opened(port) as visitor:
         first = (await visitor.send()).whole
         await visitor.put(user)
-        took = [await visitor.thicken(user, edit) for edit in range(edits)]
+        took = []
+        for edit in range(edits):
+            await asyncio.sleep(dice.uniform(0, 2 * pause))
+            took.append(await visitor.thicken(user, edit))
     return Visit(first, took, visitor.met - {mark(user)})
 
 
-async def visits(port: int, users: int, edits: int) -> list[Visit]:
+async def visits(port: int, users: int, edits: int, pause: float) -> list[Visit]:
     """Return what all users found who came at once, the first of them user 1."""
+    each = [visit(port, user, edits, pause) for user in range(1, users + 1)]
     async with asyncio.timeout(PATIENCE_S * 2):
-        return await asyncio.gather(*(visit(port, user + 1, edits) for user in range(users)))
+        return await asyncio.gather(*each)
 
 
 @contextmanager
@@ -103,12 +112,12 @@ def processor(server: subprocess.Popen) -> float:
     return used / os.sysconf("SC_CLK_TCK")
 
 
-def column(users: int, edits: int, away: float) -> dict[str, str]:
+def column(users: int, edits: int, pause: float, away: float) -> dict[str, str]:
     """Serve so many users at once; return what was measured by its name."""
     with served() as (server, port):
-        asyncio.run(visits(port, 1, 1))
+        asyncio.run(visits(port, 1, 1, 0))
         before, used, begun = memory(server), processor(server), time.monotonic()
-        found = asyncio.run(visits(port, users, edits))
+        found = asyncio.run(visits(port, users, edits, pause))
         whole, most = time.monotonic() - begun, memory(server, "VmHWM")
         used = processor(server) - used
         time.sleep(away)
@@ -142,9 +151,12 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("users", type=int, nargs="*", default=[1, 5, 20])
     parser.add_argument("--edits", type=int, default=6)
+    parser.add_argument(
+        "--pause", type=float, default=0, help="seconds before an edit, on the mean"
+    )
     parser.add_argument("--away", type=float, default=20, help="seconds until memory is read again")
     told = parser.parse_args()
-    columns = [column(users, told.edits, told.away) for users in told.users]
+    columns = [column(users, told.edits, told.pause, told.away) for users in told.users]
     print(f"{'users':36}" + "".join(f"{users:>10}" for users in told.users))
     for name in columns[0]:
         print(f"{name:36}" + "".join(f"{one[name]:>10}" for one in columns))

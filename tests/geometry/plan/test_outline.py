@@ -1,14 +1,15 @@
 """Outlines by themselves: sides that cross, corners that repeat, offsets, rectangles, circles."""
 
-from math import pi
+from math import pi, radians, tan
 
 import pytest
-from shapely import Polygon, box
+from shapely import GeometryCollection, LineString, MultiPolygon, Polygon, box
 
 from geometry.plan.outline import (
     circle,
     crossing_sides,
     minus,
+    multi,
     offset,
     polygon,
     polygons,
@@ -34,6 +35,7 @@ def test_sides_of_a_sound_outline_meet_at_corners_alone() -> None:
         ([(0, 0), (4, 0), (4, 3), (2, 3), (2, 0)], (1, 4)),
         # The first two that cross are told, not the last.
         ([(0, 0), (9, 0), (9, 2), (7, -1), (5, 2), (3, -1), (0, 2)], (1, 3)),
+        ([(0, 0), (9, 0), (9, 4), (3, 8), (3, 4), (8, 8), (0, 9)], (3, 5)),
     ],
 )
 def test_the_first_two_sides_that_cross_are_told(corners: list, pair: tuple) -> None:
@@ -80,3 +82,22 @@ def test_what_is_left_keeps_its_corners_to_the_last_digit() -> None:
     third = 1 / 3  # on no grid
     left = minus(box(0, 0, 1, third), [box(0.5, -1, 2, 2)])
     assert left.bounds == (0.0, 0.0, 0.5, third)
+
+
+@pytest.mark.parametrize(("degrees", "reach"), [(60.0, 2.0), (25.0, 4.6202), (21.0, 5.0)])
+def test_corners_sharper_than_the_limit_are_cut_off(degrees: float, reach: float) -> None:
+    # A mitre of half angle a reaches 1 / sin a of the distance: 5.49 times at 21 degrees, cut at 5.
+    slope = tan(radians(degrees / 2))
+    wedge = Polygon([(0, 0), (10, 10 * slope), (10, -10 * slope)])
+    assert -offset(wedge, 1.0).bounds[0] == pytest.approx(reach, abs=1e-4)
+
+
+def test_a_region_moves_by_a_whole_metre_as_well() -> None:
+    assert offset(Polygon(SQUARE), 1.0).equals(box(-1, -1, 5, 4))
+
+
+def test_all_areas_of_a_mixed_geometry_are_found_and_lines_are_not() -> None:
+    one, two, three = box(0, 0, 1, 1), box(2, 0, 3, 1), box(4, 0, 5, 1)
+    mixed = GeometryCollection([one, LineString([(0, 0), (9, 9)]), MultiPolygon([two, three])])
+    assert polygons(mixed) == [one, two, three]
+    assert multi(mixed).equals(MultiPolygon([one, two, three]))
