@@ -6,6 +6,7 @@ import signal
 import subprocess
 import sys
 import time
+from functools import partial
 
 import pytest
 
@@ -64,7 +65,11 @@ def test_killed_or_stopped_it_leaves_whole_results_and_goes_on(tmp_path, how):
         sys.executable, "-c", "from viz.commands.main import run; run()", *words,
         "--vary", f"wall.height={heights}",
     ]  # fmt: skip
-    with subprocess.Popen(command, stderr=subprocess.PIPE, start_new_session=True) as first:
+    # Begun in the background, a shell's children ignore the stop; this one is to hear it.
+    heard = partial(signal.signal, signal.SIGINT, signal.SIG_DFL)
+    with subprocess.Popen(
+        command, stderr=subprocess.PIPE, start_new_session=True, preexec_fn=heard
+    ) as first:
         until = time.monotonic() + 120
         while time.monotonic() < until and len(list(out.glob("results/*.json"))) < 3:
             time.sleep(0.02)
