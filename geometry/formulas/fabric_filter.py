@@ -14,12 +14,6 @@ FHWA = Source("FHWA NHI-07-092", "2008", "chapter 2 (retention, clogging)", sure
 M288 = Source("AASHTO M 288, in UFGS-02373", clause="subsurface drainage by passing No. 200")
 CORPS = Source("US Army Corps of Engineers, shore protection guide", clause="eq. 11 (fabric)")
 
-GRADIENT_RATIO_LIMIT = 3.0
-"""Gradient ratio of the clogging test, ASTM D5101, at most (Corps of Engineers; from memory)."""
-
-LEAST_POROSITY = 0.50
-"""Voids of a nonwoven that is to stay open, at least (FHWA; from memory)."""
-
 CLOGGING_NOTE = (
     "Retention and permeability do not prove that a fabric stays open. Silt without clay, gap-"
     "graded soil, iron-bearing or alkaline water and muddy placing clog fabrics; a gradient ratio "

@@ -90,3 +90,8 @@ def test_what_cannot_be_is_refused() -> None:
         inflow.dupuit_height(1e-5, (1.0, 1.0), 10.0, 0.0, 11.0)
     with pytest.raises(ValueError, match="spacing_m"):
         inflow.hooghoudt(1.0, 1.0, 0.0, 1e-5, 1e-5)
+
+
+def test_without_recharge_the_water_table_lies_flat_over_the_drains() -> None:
+    assert inflow.hooghoudt_rise(0.0, 0.5, 10.0, 1e-5, 1e-5) == 0.0
+    assert inflow.hooghoudt_rise(0.0, 0.0, 10.0, 1e-5, 1e-5) == 0.0

@@ -1,0 +1,92 @@
+"""Pads, footing steps and the pit's hole: their levels, worked by hand."""
+
+import pytest
+from shapely import box
+
+from geometry.designfile import read_design
+from geometry.layout.footings import footing_body, pad_prism
+from geometry.layout.lay import lay_out
+
+# Invented; metres. Slab top 0.1 m over TOF: the stack's tie puts the stone's top at TOF - 0.1 m.
+TEXT = """
+[project]
+name = "Pad and pit (invented)"
+units = "metric"
+[footing]
+width = "0.6 m"
+thickness = "0.3 m"
+[wall]
+thickness = "0.2 m"
+height = "2.4 m"
+[floor]
+tie = "slab top at TOF +0.1 m"
+layer = [
+    { name = "stone", material = "stone-57", thickness = "0.15 m", role = "base" },
+    { name = "slab", material = "concrete", thickness = "0.1 m", role = "slab" },
+]
+[sump]
+at = "2 m, 2 m"
+depth = "0.8 m"
+diameter = "0.5 m"
+wall = "0.02 m"
+stone_below = "0.1 m"
+stone_beside = "0.12 m"
+[drain]
+[[area]]
+name = "room"
+corners = ["0, 0", "9 m, 0", "9 m, 7 m", "0, 7 m"]
+[[area.pier]]
+name = "P"
+at = "5 m, 4 m"
+width = "0.9 m"
+thickness = "0.4 m"
+pad_top = "TOF -0.2 m"
+"""
+
+
+@pytest.fixture(scope="module")
+def layout():
+    return lay_out(read_design(TEXT))
+
+
+def test_a_pad_hangs_its_thickness_below_its_top(layout):
+    pad = pad_prism(layout.areas[0], layout.design.areas[0].piers[0])
+    assert (pad.bottom, pad.top) == (pytest.approx(-0.6), pytest.approx(-0.2))
+    assert pad.region.symmetric_difference(box(4.55, 3.55, 5.45, 4.45)).area < 1e-9
+    assert pad.volume == pytest.approx(0.9 * 0.9 * 0.4)
+
+
+def test_the_pits_hole_holds_basin_and_stone_below_the_subgrade(layout):
+    """Rim +0.1, inside bottom -0.7, its wall 0.02, stone 0.1 below; subgrade 0.1 - 0.25."""
+    pocket = layout.sump.pocket
+    assert pocket.bottom == pytest.approx(-0.82)
+    assert pocket.top == pytest.approx(-0.15)
+    radius = 0.25 + 0.02 + 0.12
+    assert pocket.region.area == pytest.approx(3.141592653589793 * radius**2, rel=1e-9)
+
+
+STEPPED = (
+    TEXT.split("[[area.pier]]")[0]
+    + """
+[[area]]
+name = "upper"
+step = "0.6 m"
+corners = ["9 m, 0", "12 m, 0", "12 m, 7 m", "9 m, 7 m"]
+"""
+)
+
+
+def test_a_step_fills_concrete_down_to_the_lower_strip():
+    """0.6 m up, both strips 0.3 m thick: where they cross, concrete stands from -0.3 to +0.6 m."""
+    areas = lay_out(read_design(STEPPED)).areas
+    lower, upper = sorted(areas, key=lambda area: area.tof)
+    body = footing_body(areas)
+    crossing = [p for p in body.prisms if p.bottom == pytest.approx(0.0) and p.top > 0]
+    assert crossing
+    assert all(p.top == pytest.approx(upper.tof) for p in crossing)
+    whole = sum(p.volume for p in body.prisms)
+    over = upper.footings.intersection(lower.footings).area
+    rest = upper.footings.difference(lower.footings).area
+    alone = lower.footings.area - over
+    by_hand = (alone + rest) * 0.3 + over * (0.6 + 0.3)
+    assert whole == pytest.approx(by_hand, rel=1e-9)
