@@ -6,6 +6,7 @@ from shapely import box
 from geometry.designfile import read_design
 from geometry.layout.footings import footing_body, pad_prism
 from geometry.layout.lay import lay_out
+from geometry.layout.sump import sump_bodies
 
 # Invented; metres. Slab top 0.1 m over TOF: the stack's tie puts the stone's top at TOF - 0.1 m.
 TEXT = """
@@ -90,3 +91,18 @@ def test_a_step_fills_concrete_down_to_the_lower_strip():
     alone = lower.footings.area - over
     by_hand = (alone + rest) * 0.3 + over * (0.6 + 0.3)
     assert whole == pytest.approx(by_hand, rel=1e-9)
+
+
+def test_basin_lid_and_what_they_take_out_of_the_floor(layout):
+    """The basin from -0.72 to the rim at +0.1, its bottom and shell 0.02 thick, the lid 1/2 in."""
+    pit = layout.sump
+    assert (pit.opening.bottom, pit.opening.top) == (pytest.approx(-0.72), pytest.approx(0.1))
+    bodies = {body.label.role: body for body in reversed(sump_bodies(pit))}
+    outer, inner = 3.141592653589793 * 0.27**2, 3.141592653589793 * 0.25**2
+    basin = sum(p.volume for p in bodies["basin"].prisms)
+    assert basin == pytest.approx(outer * 0.02 + (outer - inner) * 0.8, rel=1e-9)
+    (lid,) = bodies["lid"].prisms
+    assert (lid.bottom, lid.top) == (pytest.approx(0.1 - 0.0127), pytest.approx(0.1))
+    stone = sum(p.volume for p in bodies["pit stone"].prisms)
+    hole = 3.141592653589793 * 0.39**2
+    assert stone == pytest.approx(hole * 0.1 + (hole - outer) * (0.72 - 0.15), rel=1e-6)
