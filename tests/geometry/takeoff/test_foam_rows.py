@@ -74,7 +74,7 @@ def test_courses_are_the_fewest_that_make_a_thickness():
 
 
 def test_edge_strips_are_ripped_from_boards():
-    """4 in high: 12 strips from a board of 4 ft. 74'-8" of wall want ten strips of 8 ft at least."""
+    """4 in high: 12 strips from a board of 4 ft. 74'-8" of wall want ten strips of 8 ft."""
     row = rows("2 in")["Edge board"]
     assert row.in_place == pytest.approx(74 * FOOT + 8 * INCH)
     strips = int(row.note.split()[0])
