@@ -2,8 +2,8 @@
 
 `--processor` counts the processor's time, for a machine that has other work: groups that wait for
 other processes are then left out. `--quick` takes fewer repeats and sizes; `--only NAME` one group
-(may be given again); `--out` the folder, assets/bench unless given. Groups run one after the
-other, each in a process of its own.
+(may be given again) and no page; `--out` its folder, assets/bench unless given. Groups run one
+after the other, each in a process of its own.
 """
 
 import argparse
@@ -32,13 +32,14 @@ def main() -> None:
     parser.add_argument("--quick", action="store_true", help="fewer repeats and sizes")
     parser.add_argument("--processor", action="store_true", help="count the processor's time")
     parser.add_argument("--only", action="append", choices=SUITES, help="one group")
-    parser.add_argument("--out", type=Path, default=OUT, help="folder of page and figures")
+    parser.add_argument("--out", type=Path, help="folder of page and figures")
     parser.add_argument("--into", type=Path, help=argparse.SUPPRESS)
     asked = parser.parse_args()
     if asked.into:
         rows = SUITES[asked.only[0]](asked.quick)
         asked.into.write_text(json.dumps([asdict(row) for row in rows]), encoding="utf-8")
         return
+    out = asked.out or (None if asked.only else OUT)
     about, found = machine(), {}
     if asked.processor:
         os.environ[CLOCK] = PROCESSOR
@@ -50,8 +51,9 @@ def main() -> None:
         print(rows if isinstance(rows, str) else "\n".join(map(str, rows)), flush=True)
         # After every group, so that a run that is broken off leaves what it found.
         told = {**about, "other work at the end": busy(), "clock": clock}
-        write(asked.out, told, found, asked.quick)
-    print(f"\nWrote {asked.out}.")
+        if out:
+            write(out, told, found, asked.quick)
+    print(f"\nWrote {out}." if out else "\nNo page written: name its folder with --out.")
 
 
 def alone(name: str, quick: bool) -> list[Row | Curve] | str:
