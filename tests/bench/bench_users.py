@@ -10,18 +10,15 @@ import argparse
 import asyncio
 import os
 import random
-import socket
 import subprocess
-import sys
 import time
-from collections.abc import Iterator
-from contextlib import contextmanager
 from dataclasses import dataclass
 from math import ceil
 from pathlib import Path
 from statistics import median
 
 from tests.bench.visitor import PATIENCE_S, Took, mark, opened
+from tests.serving import app_served
 
 
 @dataclass(frozen=True)
@@ -54,29 +51,6 @@ async def visits(port: int, users: int, edits: int, pause: float) -> list[Visit]
     each = [visit(port, user, edits, pause) for user in range(1, users + 1)]
     async with asyncio.timeout(PATIENCE_S * 2):
         return await asyncio.gather(*each)
-
-
-@contextmanager
-def served() -> Iterator[tuple[subprocess.Popen, int]]:
-    """Serve the app on a free port of this machine; give the process and the port."""
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        port = probe.getsockname()[1]
-    run = "from viz.commands.main import run; run()"
-    told = {k: v for k, v in os.environ.items() if k not in ("DISPLAY", "WAYLAND_DISPLAY")}
-    command = [sys.executable, "-c", run, "app", "--port", str(port)]
-    silent = subprocess.DEVNULL
-    with subprocess.Popen(command, env=told, stdout=silent, stderr=silent) as server:
-        try:
-            for _ in range(240):
-                with socket.socket() as asked:
-                    if asked.connect_ex(("127.0.0.1", port)) == 0:
-                        break
-                time.sleep(0.5)
-            yield server, port
-        finally:
-            server.terminate()
-            server.wait(30)
 
 
 def family(server: subprocess.Popen) -> list[int]:
@@ -114,7 +88,7 @@ def processor(server: subprocess.Popen) -> float:
 
 def column(users: int, edits: int, pause: float, away: float) -> dict[str, str]:
     """Serve so many users at once; return what was measured by its name."""
-    with served() as (server, port):
+    with app_served() as (server, port):
         asyncio.run(visits(port, 1, 1, 0))
         before, used, begun = memory(server), processor(server), time.monotonic()
         found = asyncio.run(visits(port, users, edits, pause))

@@ -1,13 +1,8 @@
 """The app served on this machine and opened in a headless Chromium."""
 
-import os
-import socket
-import subprocess
-import sys
-import time
-
 import pytest
 
+from tests.serving import app_served
 from viz.carried import demo
 from viz.job import job
 from viz.viewer.page import viewer_page
@@ -19,30 +14,8 @@ PATIENCE = 60_000
 
 @pytest.fixture(scope="session")
 def address():
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        port = probe.getsockname()[1]
-    run = "from viz.commands.main import run; run()"
-    told = {k: v for k, v in os.environ.items() if k not in ("DISPLAY", "WAYLAND_DISPLAY")}
-    command = [sys.executable, "-c", run, "app", "--port", str(port)]
-    with subprocess.Popen(command, env=told, stderr=subprocess.DEVNULL) as server:
-        try:
-            listening(port)
-            yield f"http://127.0.0.1:{port}"
-        finally:
-            server.terminate()
-            server.wait(30)
-
-
-def listening(port):
-    for _ in range(120):
-        try:
-            socket.create_connection(("127.0.0.1", port), 1).close()
-        except OSError:
-            time.sleep(0.5)
-        else:
-            return
-    pytest.fail("the app did not start within a minute")
+    with app_served() as (_, port):
+        yield f"http://127.0.0.1:{port}"
 
 
 @pytest.fixture

@@ -1,14 +1,13 @@
 """The plan editor by mouse, finger and keys in a real browser: one message for each edit."""
 
-import socket
-import subprocess
 import sys
 from pathlib import Path
 
 import pytest
 
-from tests.browser.conftest import PATIENCE, listening
+from tests.browser.conftest import PATIENCE
 from tests.conftest import CHROMIUM
+from tests.serving import free_port, serving
 
 pytestmark = [
     pytest.mark.browser,
@@ -20,19 +19,11 @@ PAGE = Path(__file__).with_name("plannerpage.py")
 
 @pytest.fixture(scope="module")
 def served():
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        port = probe.getsockname()[1]
+    port = free_port()
     command = [sys.executable, "-m", "streamlit", "run", str(PAGE), "--server.port", str(port),
                "--server.headless", "true", "--browser.gatherUsageStats", "false"]  # fmt: skip
-    root = Path(__file__).parents[2]
-    with subprocess.Popen(command, cwd=root, stderr=subprocess.DEVNULL) as server:
-        try:
-            listening(port)
-            yield f"http://127.0.0.1:{port}"
-        finally:
-            server.terminate()
-            server.wait(30)
+    with serving(command, port):
+        yield f"http://127.0.0.1:{port}"
 
 
 @pytest.fixture

@@ -3,7 +3,6 @@
 import json
 import os
 import re
-import socket
 import subprocess
 import sys
 import time
@@ -12,6 +11,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.serving import free_port
 from tests.supply.parts import HOME, LOCK, NPM, parts
 from tests.supply.renew import BILL, PAGE, bill, page
 
@@ -80,9 +80,7 @@ def test_commands_ask_nothing_of_a_network(tmp_path: Path, words: list[str]) -> 
 @pytest.mark.slow
 def test_the_app_starts_with_this_machine_alone(tmp_path: Path) -> None:
     refused = tmp_path / "refused"
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        port = probe.getsockname()[1]
+    port = free_port()
     command = [sys.executable, "-c", RUN, "app", "--port", str(port)]
     with subprocess.Popen(command, env=alone(refused), stderr=subprocess.DEVNULL) as server:
         try:
