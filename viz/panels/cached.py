@@ -185,16 +185,16 @@ def whole_pdf(text: str, sought: SetSought) -> bytes:
     return set_pdf(sound_job(text), set_sheets(text, sought))
 
 
-def whole_zip(text: str, sought: SetSought, tell: Callable[[float, str], None]) -> bytes:
+def whole_zip(text: str, sought: SetSought, tell: Callable[[str], None]) -> bytes:
     """Return the set as one ZIP file: PDF, and every sheet as SVG and PNG.
 
-    tell: hears the share that is done, and what is made next.
+    tell: hears what is made next.
     """
     sheets = set_sheets(text, sought)
-    tell(0.0, "The PDF")
+    tell("the PDF")
     made = [Product(SET_PDF, whole_pdf(text, sought))]
     for place, sheet in enumerate(sheets, start=1):
-        tell(place / (len(sheets) + 1), f"Sheet {sheet.number}, {sheet.title}")
+        tell(f"sheet {place} of {len(sheets)}: {sheet.number}, {sheet.title}")
         made += sheet_files(sheet)
     return to_zip({product.name: product.data for product in made})
 

@@ -57,7 +57,8 @@ def findings_files(work: Job) -> None:
         csv = to_csv(report_tables.findings(work.report))
         shown.save_button("CSV", csv, "findings.csv", "text/csv")
         shown.save_button(
-            said("Report, JSON"), work.report.to_json(), "report.json", "application/json"
+            said("Report, JSON"), lambda: cached.report_file(text), "report.json",
+            "application/json",
         )  # fmt: skip
 
 

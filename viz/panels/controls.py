@@ -35,6 +35,7 @@ from viz.panels.warmthfields import (
     load_fields,
     site_fields,
     tubing_fields,
+    vent_fields,
     wall_fields,
 )
 
@@ -74,6 +75,7 @@ def layout_fields() -> None:
         ground()
     with st.expander(said("What the place asks")):
         site_fields()
+        vent_fields()
 
 
 def floor_fields() -> None:

@@ -92,22 +92,11 @@ def _whole(work: Job, sought: cached.SetSought) -> None:
             said("Make a ZIP of everything"), icon=":material/folder_zip:", help=help_
         )
         if wanted:
-            st.session_state[_MADE] = (asked, _zip(work, sought))
+            with shown.at_work() as tell:
+                st.session_state[_MADE] = (asked, cached.whole_zip(work.text, sought, tell))
         before, data = st.session_state.get(_MADE, (None, b""))
         if before == asked:
             shown.save_button("ZIP", data, "permit-set.zip", "application/zip")
-
-
-def _zip(work: Job, sought: cached.SetSought) -> bytes:
-    bar = st.progress(0.0)
-
-    def tell(share: float, what: str) -> None:
-        bar.progress(share, what)
-
-    try:
-        return cached.whole_zip(work.text, sought, tell)
-    finally:
-        bar.empty()
 
 
 def _lacking(work: Job) -> None:

@@ -27,7 +27,6 @@ MOST_KEPT = 4
 _KEPT, _NUMBER, _REFUSED = "variants kept", "variants counted", "variant refused"
 _NAME, _FILE, _WITH = "variant name", "variant file", "variants compared"
 _CURRENT = "as it stands"
-_XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 _FULL = later("As many are kept as can be; take one out first.")
 _CAUTION = later(
     "A comparison says what differs, not which design is right. "
@@ -216,7 +215,7 @@ def _compared(work: Job, kept: tuple[Kept, ...]) -> None:
         book = variant_tables.workbook(found, work.system)
         figures = to_csv(variant_tables.figures(found))
         shown.save_button("CSV", figures, "variants.csv", "text/csv")
-        shown.save_button("XLSX", lambda: to_xlsx(book), "variants.xlsx", _XLSX)
+        shown.save_button("XLSX", lambda: to_xlsx(book), "variants.xlsx", shown.XLSX)
 
 
 def _pictured(texts: tuple[str, ...], names: tuple[str, ...]) -> None:
