@@ -46,3 +46,15 @@ def test_a_grading_is_added_and_a_sieve_that_is_none_is_said(app):
     assert not app.error
     app.text_area(key="field grading/0/sieves").set_value("1 in, 100 %\nfine, 3 %").run()
     assert app.error
+
+
+def test_a_vent_pipe_is_placed_by_its_place_and_taken_out(app):
+    app.text_input(key="field vent/at").set_value("20 ft, 6 ft").run()
+    assert not app.error
+    assert app.selectbox(key="field vent/pipe").value == "sch40-3"
+    assert any(
+        "vent" in s.label.part for s in job(app.session_state["design text"]).foundation.solids
+    )
+    press(app, "Take the vent pipe out")
+    assert not app.error
+    assert "vent" not in raw(app)

@@ -1,9 +1,12 @@
 """Fields of the climate, the site, loads on the floor, heating tubes, coating and foot of walls."""
 
+import streamlit as st
+
 from geometry.materials.catalogue import PIPES
 from geometry.materials.tubes import TUBES
+from viz.panels import state
 from viz.panels.fields import Field, alone, choice, lines_field, pair, three_way, whole
-from viz.panels.spoken import later
+from viz.panels.spoken import later, said
 
 _TERMITES = later({
     "": "not known", "none": "none", "slight": "slight", "moderate": "moderate",
@@ -74,18 +77,23 @@ def site_fields() -> None:
 
 
 def vent_fields() -> None:
-    """Show the vent pipe for soil gas: its place, its pipe."""
-    pair(
+    """Show the vent pipe for soil gas: its place; once it has one, its pipe."""
+    alone(
         Field(("vent", "at"), "Vent pipe on the plan", "none",
-              "20 ft, 6 ft: set it where walls above let it run straight up through the roof"),
+              "20 ft, 6 ft: set it where walls above let it run straight up through the roof")
+    )  # fmt: skip
+    if state.value(("vent",)) is None:
+        return
+    alone(
         Field(("vent", "stub"), "Stub over the floor", "12 in",
-              "long enough to glue on to; plug it, or the house draws soil gas until it is done"),
+              "long enough to glue on to; plug it, or the house draws soil gas until it is done")
     )  # fmt: skip
     choice(
         Field(("vent", "pipe"), "Vent pipe", "sch40-3",
               "3 or 4 in: a wider pipe draws more by itself, without a fan"),
         {key: PIPES[key].name for key in ("sch40-3", "sch40-4")},
     )  # fmt: skip
+    st.button(said("Take the vent pipe out"), on_click=state.edit, args=(("vent",), None))
 
 
 def load_fields() -> None:
