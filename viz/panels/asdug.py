@@ -12,7 +12,7 @@ from viz.job import Job
 from viz.panels import kept, shown
 from viz.panels.files import demo_name
 from viz.panels.pairs import show
-from viz.panels.spoken import later, said
+from viz.panels.spoken import escaped, later, said
 from viz.tables import survey_tables
 
 # The shots outlast their field, which is gone while another page is shown.
@@ -91,7 +91,7 @@ def _survey(work: Job, shots: bytes) -> None:
     shown.verdicts(kept.dug_findings(work.text, shots, _least(work)))
     shown.lines("In the list of shots", map(str, found.faults))
     for title, table in survey_tables.tables(found, work.system):
-        with st.expander(said(title)):
+        with st.expander(escaped(said(title))):
             shown.rows(table)
     with st.container(horizontal=True):
         figures = to_csv(survey_tables.shot_figures(found))

@@ -11,7 +11,7 @@ from viz.job import Job
 from viz.panels import kept, shown
 from viz.panels.fields import names
 from viz.panels.pairs import show
-from viz.panels.spoken import later, named, said
+from viz.panels.spoken import escaped, later, named, said
 from viz.tables import delivery_tables
 
 # The list as text outlasts its field, which is gone while another page is shown.
@@ -40,7 +40,7 @@ def deliveries(work: Job) -> None:
         st.info(said("This design needs neither stone nor sand."))
     for row in rows:
         if row.mixed_up:
-            st.warning(row.mixed_up, icon=":material/scale:")
+            st.warning(escaped(row.mixed_up), icon=":material/scale:")
     _add(work)
     if rows:
         st.subheader(said("Against the order"))

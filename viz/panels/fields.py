@@ -217,11 +217,3 @@ def _say(faults: Iterable[Fault]) -> None:
 def broken() -> bool:
     """Whether the text is not TOML, so that no field of it can be shown."""
     return state.raw() is None
-
-
-_SIGNS = "\\`*_{}[]()#+-.!|<>$:~^"
-
-
-def escaped(words: str) -> str:
-    """Return words that Markdown shows as they are."""
-    return "".join(f"\\{sign}" if sign in _SIGNS else sign for sign in words)

@@ -10,7 +10,7 @@ from geometry.materials.catalogue import AGGREGATES, BOARDS, CONCRETES, SHEETS
 from geometry.units import System
 from viz.panels import rows, state
 from viz.panels.fields import Field, choice_field, hold, key_of, names, say_faults, text_field
-from viz.panels.spoken import later, named, said
+from viz.panels.spoken import escaped, later, named, said
 from viz.panels.state import Path
 
 _CHOICES: Mapping[str, Mapping[str, Any]] = {
@@ -52,10 +52,13 @@ def _layer(home: Path, number: int, layer: Row) -> None:
     left, right = st.columns([3, 2])
     with left:
         choice_field(
-            Field((*path, "material"), said(name.capitalize())), names(_CHOICES.get(role, {}))
+            Field((*path, "material"), escaped(said(name.capitalize()))),
+            names(_CHOICES.get(role, {})),
         )
     with right:
-        text_field(Field((*path, "thickness"), said("Thickness, {layer}", layer=said(name))))
+        text_field(
+            Field((*path, "thickness"), said("Thickness, {layer}", layer=escaped(said(name))))
+        )
     _slide((*path, "thickness"), name, role)
     say_faults(path)
 
@@ -68,7 +71,7 @@ def _slide(path: Path, name: str, role: str) -> None:
     key = f"slide {key_of(path)}"
     hold(key, steps[1])
     st.select_slider(
-        said("Slide the thickness, {layer}", layer=said(name)), steps[0], key=key,
+        said("Slide the thickness, {layer}", layer=escaped(said(name))), steps[0], key=key,
         label_visibility="collapsed",
         on_change=lambda: state.edit(path, st.session_state[key]),
     )  # fmt: skip
@@ -79,14 +82,14 @@ def _order(path: Path, listed: list[Row]) -> None:
     for number in reversed(range(len(listed))):
         name = str(listed[number].get("name", number + 1))
         with st.container(horizontal=True, vertical_alignment="center"):
-            st.markdown(said(name.capitalize()), width="stretch")
+            st.markdown(escaped(said(name.capitalize())), width="stretch")
             for icon, help_, change in (
                 ("arrow_upward", later("Move up"), moved(listed, number, 1)),
                 ("arrow_downward", later("Move down"), moved(listed, number, -1)),
                 ("delete", later("Take out"), without_layer(listed, number)),
             ):
                 st.button(
-                    "", icon=f":material/{icon}:", help=f"{said(help_)}: {said(name)}",
+                    "", icon=f":material/{icon}:", help=f"{said(help_)}: {escaped(said(name))}",
                     on_click=state.edit, key=f"{help_} {key_of((*path, number))}",
                     args=(path, change), disabled=change in (listed, []),
                 )  # fmt: skip

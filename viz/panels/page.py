@@ -15,12 +15,12 @@ from geometry.report import CAUTIONS
 from viz.carried import demo
 from viz.job import Job
 from viz.panels import keeper, state
-from viz.panels.fields import escaped, hold
+from viz.panels.fields import hold
 from viz.panels.figures import figures
 from viz.panels.files import opening
 from viz.panels.layout import AREA
 from viz.panels.pages import FIRST, PAGES, Page
-from viz.panels.spoken import in_english, later, named, said, switch, tell_browser
+from viz.panels.spoken import escaped, in_english, later, named, said, switch, tell_browser
 from viz.sheets.words import LOCAL_CODE
 
 OPENED = "BEDCOURSE_DESIGN"
@@ -63,7 +63,7 @@ def _begin() -> None:
     try:
         state.put(load(Path(os.environ.get(OPENED) or demo())))
     except BedcourseError as error:
-        st.warning(str(error))
+        st.warning(escaped(str(error)))
         state.put(load(demo()))
 
 
@@ -80,7 +80,7 @@ def _head(work: Job) -> None:
         with st.popover(said("Open and save"), icon=":material/folder_open:"):
             opening()
     if refused := st.session_state.get("upload refused"):
-        st.warning(refused)
+        st.warning(escaped(refused))
 
 
 def _steps() -> None:
@@ -141,7 +141,7 @@ def _said(show: Callable[[], None]) -> None:
     try:
         show()
     except BedcourseError as error:
-        st.warning(str(error))
+        st.warning(escaped(str(error)))
 
 
 def _area(work: Job) -> str:

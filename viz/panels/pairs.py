@@ -10,7 +10,7 @@ import streamlit as st
 from viz.drawing.alone import alone
 from viz.drawing.figure import Figure
 from viz.export.svg import to_svg
-from viz.panels.spoken import said
+from viz.panels.spoken import escaped, said
 
 # Width and text height of a figure for a wide and for a narrow screen, mm.
 WIDE, NARROW = (290.0, 3.0), (106.0, 2.6)
@@ -55,4 +55,4 @@ def show(one: Picture) -> None:
         rows = (("wide", one.told), ("narrow", one.told_narrow))
         st.html("".join(f'<p class="told {kind}">{escape(words)}</p>' for kind, words in rows))
     elif one.told:
-        st.caption(one.told)
+        st.caption(escaped(one.told))

@@ -12,7 +12,7 @@ from viz.export.svg import to_svg
 from viz.issue import DECISIONS, SHEET_DPI, usual_paper
 from viz.job import Job
 from viz.panels import cached, shown
-from viz.panels.spoken import in_english, later, said
+from viz.panels.spoken import escaped, in_english, later, said
 from viz.sheets.permit import sheet_number
 from viz.sheets.sheet import Sheet
 
@@ -71,7 +71,12 @@ def _one(work: Job, sought: cached.SetSought, made: tuple[Sheet, ...], place: in
     shown.sheet(svg, f"{sheet.number} {sheet.title}")
     drawn = "; ".join(sheet.contents)
     st.caption(
-        said("Sheet {number} of {count}: {drawn}.", number=place + 1, count=len(made), drawn=drawn)
+        said(
+            "Sheet {number} of {count}: {drawn}.",
+            number=place + 1,
+            count=len(made),
+            drawn=escaped(drawn),
+        )
     )
     with st.container(horizontal=True, vertical_alignment="center"):
         shown.large_toggle()

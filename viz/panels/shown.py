@@ -16,7 +16,7 @@ from viz.issue import SHEET_DPI
 from viz.panels import cached
 from viz.panels.cells import cell
 from viz.panels.figures import FINDINGS_IN_ENGLISH, verdict
-from viz.panels.spoken import in_english, later, named, said
+from viz.panels.spoken import escaped, in_english, later, named, said
 from viz.tables.report_tables import by_gravity
 from viz.tables.table import Cell, Table
 
@@ -36,7 +36,7 @@ def save_button(
     data: what is costly is given as a function, called when the button is pressed. more: help.
     """
     st.download_button(
-        label, data, name, kind, icon=":material/download:", on_click="ignore",
+        escaped(label), data, name, kind, icon=":material/download:", on_click="ignore",
         key=f"save {name}", help=more,
     )  # fmt: skip
 
@@ -157,7 +157,7 @@ def at_work() -> Iterator[Callable[[str], None]]:
 
 
 def _tell(place: DeltaGenerator, what: str) -> None:
-    place.markdown(said("Making {what} ...", what=what))
+    place.markdown(said("Making {what} ...", what=escaped(what)))
 
 
 def caution(*words: str) -> None:
@@ -168,4 +168,4 @@ def caution(*words: str) -> None:
 
 def say(error: BedcourseError) -> None:
     """Say what cannot be drawn, as one sentence."""
-    st.warning(f"{str(error)[:1].upper()}{str(error)[1:]}.", icon=":material/info:")
+    st.warning(escaped(f"{str(error)[:1].upper()}{str(error)[1:]}."), icon=":material/info:")

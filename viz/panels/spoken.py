@@ -16,6 +16,9 @@ from viz.language.screen import screen_codes, screen_words
 QUERY = "lang"
 _CHOSEN, _SWITCH = "language", "language switch"
 
+# What Markdown takes for marks within a line.
+_SIGNS = "\\`*_{}[]<$:~^"
+
 Words = TypeVar("Words")
 
 
@@ -66,6 +69,11 @@ class Told(str):
     def __str__(self) -> str:
         """Return the words in the app's language."""
         return said(str.__str__(self))
+
+
+def escaped(words: str) -> str:
+    """Return words that Markdown shows as they are: names and file's words call no picture."""
+    return "".join(f"\\{sign}" if sign in _SIGNS else sign for sign in words)
 
 
 def foreign() -> bool:

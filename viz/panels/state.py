@@ -110,7 +110,7 @@ def _tables(text: str) -> dict[str, Any] | None:
     """Read the text once, not once for every field of the page."""
     try:
         return tomllib.loads(text)
-    except (tomllib.TOMLDecodeError, RecursionError):
+    except (ValueError, RecursionError):  # also a number of thousands of digits
         return None
 
 

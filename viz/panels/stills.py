@@ -5,7 +5,7 @@ import streamlit as st
 from geometry.errors import BedcourseError
 from viz.job import Job
 from viz.panels import shown
-from viz.panels.spoken import named, said
+from viz.panels.spoken import escaped, named, said
 from viz.stills import SIZE, UPRIGHT, Still, still_png
 from viz.stills import stills as all_stills
 
@@ -31,7 +31,11 @@ def stills(work: Job) -> None:
     if st.button(said("Draw the picture"), type="primary"):
         _draw(work, offered[name], upright)
     if asked in drawn:
-        st.image(drawn[asked], width="stretch", caption=f"{work.name}: {said(offered[name].title)}")
+        st.image(
+            drawn[asked],
+            width="stretch",
+            caption=escaped(f"{work.name}: {said(offered[name].title)}"),
+        )
         shown.save_button("PNG", drawn[asked], f"{name}.png", "image/png")
     else:
         st.caption(said("A picture takes some seconds; it is drawn when you ask for it."))
@@ -48,7 +52,7 @@ def _draw(work: Job, still: Still, upright: bool) -> None:
         except BedcourseError as error:
             sentence = str(error)
     if sentence:
-        st.warning(sentence)
+        st.warning(escaped(sentence))
         return
     drawn = st.session_state[_DRAWN]
     drawn[(work.text, still.name, upright)] = png

@@ -19,7 +19,7 @@ from viz.job import Job
 from viz.panels import shown, state
 from viz.panels.cached import sound_job
 from viz.panels.pairs import Picture, picture, show
-from viz.panels.spoken import Told, in_english, later, said
+from viz.panels.spoken import Told, escaped, in_english, later, said
 from viz.variants import variant_tables, variant_words
 from viz.variants.variant_pictures import variant_of, variants_pictures
 
@@ -98,7 +98,7 @@ def _keeping(work: Job) -> None:
     if full:
         st.caption(said(_FULL))
     if refused := st.session_state.get(_REFUSED):
-        st.warning(refused)
+        st.warning(escaped(refused))
 
 
 def _keep(name: str, text: str) -> None:
@@ -221,7 +221,7 @@ def _compared(work: Job, kept: tuple[Kept, ...]) -> None:
 def _pictured(texts: tuple[str, ...], names: tuple[str, ...]) -> None:
     drawn = _picture(texts, names)
     if isinstance(drawn, str):
-        st.warning(drawn)
+        st.warning(escaped(drawn))
         return
     show(drawn)
     with st.container(horizontal=True):

@@ -13,7 +13,7 @@ from viz.job import Job
 from viz.panels import shown
 from viz.panels.cached import sound_job
 from viz.panels.pairs import Picture, pictures_of, show
-from viz.panels.spoken import said
+from viz.panels.spoken import escaped, said
 from viz.tables import warmth_tables
 from viz.tables.table import Table
 
@@ -119,7 +119,7 @@ def _tables(titled: tuple[tuple[str, Table], ...]) -> None:
     """Show tables, then buttons that save them."""
     kept = [(title, table) for title, table in titled if table.rows]
     for title, table in kept:
-        st.subheader(said(title))
+        st.subheader(escaped(said(title)))
         shown.rows(table)
     with st.container(horizontal=True):
         for title, table in kept:
