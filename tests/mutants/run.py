@@ -1,20 +1,23 @@
-"""Which small changes of the sources does no test see?
+"""Which small changes of the program does no test see?
 
-`python -m tests.mutants.run FILE... [--sample N] [--seed S]`: a change is tried in a copy of the
-sources in a folder of its own, on the tests that name its module, else on those of its room below.
-Printed are the changes that live.
-Libraries are read once; every change runs in a fork of this process.
+`python -m tests.mutants.ran` once, then `python -m tests.mutants.run PATH... [--each N] [--seed S]`
+tries N changes of each file, chosen by chance, each in a fork, on the tests that run its line.
+Printed are those that live.
+
+Why not a library: mutmut 3 leaves out every decorated function (here some 300 properties and kept
+results) and all constants outside of functions; cosmic-ray starts all tests anew for each change.
 """
 
 import argparse
+import io
 import os
 import random
-import re
-import shutil
 import signal
-import sys
 import tempfile
-import time
+from collections import Counter
+from collections.abc import Callable
+from contextlib import redirect_stdout
+from dataclasses import dataclass, field
 from pathlib import Path
 
 # Read before the fork, so that no change waits for them again.
@@ -27,111 +30,130 @@ import scipy.spatial  # noqa: F401
 import shapely  # noqa: F401
 import tomlkit  # noqa: F401
 
+from tests.mutants import fork
 from tests.mutants.change import Change, changes
+from tests.mutants.choose import Chooser
+from tests.mutants.ran import ASKED, Ran, Usual, copy_of_the_sources
 
-HOME = Path(__file__).parents[2]
-COPIED = ("geometry", "viz", "tests", "assets", ".streamlit", "app.py", "pyproject.toml")
-# The tests that should see a change, by the beginning of the file's path; the first that fits.
-ROOMS = {
-    "geometry/units.py": [
-        "tests/geometry/test_units.py",
-        "tests/published/test_against_nist_sp811.py",
-    ],
-    "geometry/levels.py": ["tests/geometry/levels"],
-    "geometry/plan": ["tests/geometry/layout", "tests/geometry/faults/test_faults.py"],
-    "geometry/layout": [
-        "tests/geometry/layout",
-        "tests/whole/test_same_house.py",
-        "tests/geometry/water",
-    ],
-    "geometry/takeoff": [
-        "tests/geometry/takeoff",
-        "tests/published/test_against_order_practice.py",
-    ],
-    "geometry/formulas": ["tests/geometry/formulas", "tests/published"],
-}
-PATIENCE = 300
+# A verdict of pytest: all passed; none was there to run; anything of ours went wrong.
+PASSED, NONE, TROUBLE = 0, (4, 5), 99
+Tried = tuple[str, Change]
+
+
+@dataclass
+class Bench:
+    """The copied sources, the chooser, the functions alive; how many forks at once."""
+
+    folder: Path
+    chooser: Chooser
+    jobs: int
+    alive: dict[fork.Key, list[object]] = field(default_factory=dict)
+
+    def passing(
+        self, some: list[Tried], ask: Callable[[str, Change], list[str]], anew: bool = False
+    ) -> list[Tried]:
+        """Return the changes under which all tests asked pass, or which nothing is asked of."""
+        lives, running = [], dict[int, Tried]()
+        for row in some:
+            tests = ask(*row)
+            if not tests:
+                lives.append(row)
+                continue
+            while len(running) >= self.jobs:
+                lives += self._ended(running)
+            running[self._begun(row, tests, anew)] = row
+        while running:
+            lives += self._ended(running)
+        return sorted(lives, key=lambda row: (row[0], row[1].line, row[1].number))
+
+    def _begun(self, row: Tried, tests: list[str], anew: bool) -> int:
+        file, change = row
+        seconds = 30 + 5 * sum(self.chooser.ran.seconds[t] for t in tests)
+        source = self.chooser.sources[file]
+        place = self.folder / file
+        return fork.judged(place, source, change, tests, self.alive, seconds, anew)
+
+    def _ended(self, running: dict[int, Tried]) -> list[Tried]:
+        child, state = os.wait()
+        row = running.pop(child)
+        verdict = os.waitstatus_to_exitcode(state)
+        if verdict in (*NONE, TROUBLE) or verdict == -signal.SIGKILL:
+            print(f"no verdict ({verdict}): {row[0]}:{row[1].line}: {row[1].what}", flush=True)
+        return [row] if verdict == PASSED else []
 
 
 def main() -> None:
     """Try a sample of the changes and print what became of them."""
     asked = argparse.ArgumentParser(description=__doc__)
-    asked.add_argument("files", nargs="+")
-    asked.add_argument("--sample", type=int, default=40)
+    asked.add_argument("paths", nargs="+", help="files or folders of the program")
+    asked.add_argument("--each", type=int, default=25, help="changes tried of each file")
     asked.add_argument("--seed", type=int, default=1)
+    asked.add_argument("--jobs", type=int, default=1)
+    asked.add_argument("--lines", help="only changes of these lines: 12,15-18")
     told = asked.parse_args()
-    every = [
-        (file, change) for file in told.files
-        for change in changes((HOME / file).read_text(encoding="utf-8"))
-    ]  # fmt: skip
-    dice = random.Random(told.seed)  # noqa: S311
-    some = dice.sample(every, min(told.sample, len(every)))
-    lived = 0
-    with tempfile.TemporaryDirectory() as folder:
-        _copy(Path(folder))
-        for file in sorted({file for file, _ in some}):
-            unchanged = Change(0, "", (HOME / file).read_text(encoding="utf-8"))
-            if not _lives(Path(folder), file, unchanged):
-                print(f"left out, for its tests fail without any change: {file}", flush=True)
-                some = [row for row in some if row[0] != file]
-        for file, change in sorted(some, key=lambda row: (row[0], row[1].line)):
-            if _lives(Path(folder), file, change):
-                lived += 1
-                print(f"lives: {file}:{change.line}: {change.what}", flush=True)
-    print(f"{len(every)} changes, {len(some)} tried, {len(some) - lived} seen, {lived} live")
+    with tempfile.TemporaryDirectory() as made:
+        folder = Path(made).resolve()
+        copy_of_the_sources(folder)
+        files = [f for path in told.paths for f in _files(folder, path)]
+        bench = Bench(folder, _chooser(folder), told.jobs)
+        tests = sorted({t.split("::")[0] for t in bench.chooser.ran.seconds})
+        with redirect_stdout(io.StringIO()):
+            pytest.main([*ASKED, "-qq", "--collect-only", *tests], plugins=[Usual()])
+        bench.alive = fork.functions(folder)
+        total = Counter[str]()
+        for file in files:
+            total += _tried(bench, file, told)
+        print("in all:", _said(total))
 
 
-def _copy(folder: Path) -> None:
-    left = shutil.ignore_patterns("node_modules", "__pycache__")
-    for name in COPIED:
-        if (HOME / name).is_dir():
-            shutil.copytree(HOME / name, folder / name, ignore=left)
-        else:
-            shutil.copy(HOME / name, folder / name)
+def _tried(bench: Bench, file: str, told: argparse.Namespace) -> Counter[str]:
+    every = changes(bench.chooser.sources[file])
+    wanted = [c for c in every if not told.lines or c.line in _numbers(told.lines)]
+    dice = random.Random(f"{told.seed} {file}")  # noqa: S311
+    some = [(file, c) for c in dice.sample(wanted, min(told.each, len(wanted)))]
+    lives = bench.passing(some, bench.chooser.first)
+    lives = bench.passing(lives, bench.chooser.rest)
+    # What tests make while they are read was made before the change.
+    inside = bench.passing([r for r in lives if r[1].door], bench.chooser.first, anew=True)
+    lives = [row for row in lives if row in inside or not row[1].door]
+    for _, change in lives:
+        count = len(bench.chooser.first(file, change) + bench.chooser.rest(file, change))
+        edge = " (edge)" if change.edge else ""
+        print(f"lives: {file}:{change.line}: {change.what}{edge}, {count} tests", flush=True)
+    found = Counter(
+        changes=len(every), tried=len(some), seen=len(some) - len(lives), living=len(lives),
+        edges=sum(c.edge for _, c in some), living_edges=sum(c.edge for _, c in lives),
+    )  # fmt: skip
+    print(f"{file}: {_said(found)}", flush=True)
+    return found
 
 
-def _lives(folder: Path, file: str, change: Change) -> bool:
-    """Whether the tests of the file's room pass with the change."""
-    place, kept = folder / file, (HOME / file).read_text(encoding="utf-8")
-    place.write_text(change.text, encoding="utf-8")
-    child = os.fork()
-    if child == 0:
-        _judge(folder, _tests(file))
-    ended, state, stops = 0, 0, time.monotonic() + PATIENCE
-    while not ended and time.monotonic() < stops:
-        ended, state = os.waitpid(child, os.WNOHANG)
-        time.sleep(0.05)
-    if not ended:
-        os.kill(child, signal.SIGKILL)
-        os.waitpid(child, 0)
-    place.write_text(kept, encoding="utf-8")
-    return bool(ended) and state == 0
+def _said(count: Counter[str]) -> str:
+    return (
+        f"{count['changes']} changes, {count['tried']} tried, {count['seen']} seen, "
+        f"{count['living']} live; of these at the edge of a comparison "
+        f"{count['edges']} tried, {count['living_edges']} live"
+    )
 
 
-def _tests(file: str) -> list[str]:
-    """Return the tests that name the file's module; those of its room where none does."""
-    room, _, name = file.removesuffix(".py").replace("/", ".").rpartition(".")
-    named = re.compile(rf"from {room}\.{name} import|from {room} import [^\n]*\b{name}\b")
-    tests = [p for p in (HOME / "tests").rglob("test_*.py") if named.search(p.read_text("utf-8"))]
-    small = [p for p in tests if not {"browser", "app", "scene"} & set(p.parts)]
-    found = [str(p.relative_to(HOME)) for p in small]
-    return found or next(found for start, found in ROOMS.items() if file.startswith(start))
+def _files(folder: Path, path: str) -> list[str]:
+    place = folder / path
+    files = sorted(place.rglob("*.py")) if place.is_dir() else [place]
+    return [str(f.relative_to(folder)) for f in files if f.name != "__init__.py"]
 
 
-def _judge(folder: Path, tests: list[str]) -> None:
-    """Run the tests on the sources of the folder and end this process with their verdict."""
-    nowhere = os.open(os.devnull, os.O_WRONLY)
-    os.dup2(nowhere, 1)
-    os.dup2(nowhere, 2)
-    os.chdir(folder)
-    for name in [n for n in sys.modules if n.split(".")[0] in ("tests", "geometry", "viz")]:
-        del sys.modules[name]
-    sys.path[:] = [str(folder), *(p for p in sys.path if p not in ("", str(HOME)))]
-    sys.dont_write_bytecode = True
-    try:
-        os._exit(int(pytest.main(["-q", "-x", "-p", "no:cacheprovider", *tests])))
-    finally:
-        os._exit(99)
+def _numbers(lines: str) -> set[int]:
+    ends = [part.split("-") for part in lines.split(",")]
+    return {n for e in ends for n in range(int(e[0]), int(e[-1]) + 1)}
+
+
+def _chooser(folder: Path) -> Chooser:
+    def read(room: str) -> dict[str, str]:
+        return {
+            str(p.relative_to(folder)): p.read_text("utf-8") for p in (folder / room).rglob("*.py")
+        }
+
+    return Chooser(read("geometry"), Ran(), read("tests"))
 
 
 if __name__ == "__main__":
