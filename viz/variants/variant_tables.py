@@ -276,12 +276,16 @@ def _figures(found: Comparison) -> Iterator[tuple[str, str, str, str, str, Value
 
 
 def named_apart(names: Sequence[str]) -> tuple[str, ...]:
-    """Return names that differ: a repeated one gets a number behind it."""
+    """Return names that differ: a repeated one gets a number behind it.
+
+    What no text can hold, such as a file's name in another encoding, becomes a question mark.
+    """
     found: list[str] = []
     for name in names:
-        number, made = 1, name
+        written = name.encode("utf-8", "replace").decode()
+        number, made = 1, written
         while made in found:
             number += 1
-            made = f"{name} {number}"
+            made = f"{written} {number}"
         found.append(made)
     return tuple(found)
