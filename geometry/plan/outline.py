@@ -52,7 +52,7 @@ def rectangle(centre: Point, width_m: float, depth_m: float) -> Polygon:
 
 def polygons(shape: BaseGeometry) -> list[Polygon]:
     """Return the polygons of any geometry, crumbs of no area left out."""
-    parts = shapely.get_parts(shape, return_index=False)
+    parts = [shape] if isinstance(shape, Polygon) else shapely.get_parts(shape)
     flat = [p for part in parts for p in ([part] if isinstance(part, Polygon) else _inner(part))]
     return [p for p in flat if p.area > 1e-12]
 

@@ -42,12 +42,21 @@ class Route:
 
     def at(self, station: float) -> Point:
         """Return the point at a distance along the route; closed routes wrap round."""
+        (x0, y0), (x1, y1), share, _ = self._on_leg(station)
+        return x0 + share * (x1 - x0), y0 + share * (y1 - y0)
+
+    def heading(self, station: float) -> Point:
+        """Return the unit vector along the leg at a distance along the route."""
+        (x0, y0), (x1, y1), _, length = self._on_leg(station)
+        return (x1 - x0) / length, (y1 - y0) / length
+
+    def _on_leg(self, station: float) -> tuple[Point, Point, float, float]:
+        """Return the ends of the leg at a station, the share of it behind, its length."""
         where = float(station % self.length if self.closed else station)
         stations, corners = self._legs
         leg = min(max(bisect_right(stations, where) - 1, 0), len(stations) - 2)
-        (x0, y0), (x1, y1) = corners[leg], corners[leg + 1]
-        share = (where - stations[leg]) / (stations[leg + 1] - stations[leg])
-        return x0 + share * (x1 - x0), y0 + share * (y1 - y0)
+        length = stations[leg + 1] - stations[leg]
+        return corners[leg], corners[leg + 1], (where - stations[leg]) / length, length
 
     @cached_property
     def _legs(self) -> tuple[list[float], list[Point]]:

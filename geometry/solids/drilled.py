@@ -6,6 +6,7 @@ the flat facets, the rest is triangulated, and the walls of the holes join outsi
 the surface stays exactly on the facets and the stone around it touches without overlapping.
 """
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -174,17 +175,25 @@ class _ModuleBuilder:
         return Module(np.array([self.points[i] for i in order]), faces, self.length)
 
     def _facet(self, side: int, facet: int) -> None:
-        flat = shapely.box(0.0, 0.0, 1.0, self.length)
         holes = self._holes_on(side, facet)
-        flat = flat.difference(shapely.union_all(holes)) if holes else flat
+        if not holes:
+            whole = ((0.0, 0.0), (1.0, 0.0), (1.0, self.length), (0.0, self.length))
+            self._triangles(side, facet, whole, ((0, 1, 2), (0, 2, 3)))
+            return
+        flat = shapely.box(0.0, 0.0, 1.0, self.length).difference(shapely.union_all(holes))
         for piece in shapely.get_parts(flat):
             rings = [np.asarray(r.coords)[:-1] for r in _oriented(piece)]
-            places = [p for r in rings for p in r]
-            ids = [self._point(side, facet, float(t), float(s)) for t, s in places]
-            for a, b, c in manifold3d.triangulate(rings):
-                self.faces.append(
-                    (ids[a], ids[b], ids[c]) if side == 1 else (ids[a], ids[c], ids[b])
-                )
+            places = np.vstack(rings).tolist()
+            self._triangles(side, facet, places, manifold3d.triangulate(rings).tolist())
+
+    def _triangles(
+        self, side: int, facet: int,
+        places: Sequence[Sequence[float]], triangles: Iterable[Sequence[int]],
+    ) -> None:  # fmt: skip
+        """Add triangles between places (share across, along) on a facet, facing out or in."""
+        ids = [self._point(side, facet, t, s) for t, s in places]
+        for a, b, c in triangles:
+            self.faces.append((ids[a], ids[b], ids[c]) if side == 1 else (ids[a], ids[c], ids[b]))
 
     def _holes_on(self, side: int, facet: int) -> list[shapely.Polygon]:
         """Return the pieces of holes on a facet, every noted point kept as a corner."""

@@ -51,27 +51,33 @@ def digs(ground: GroundLayout) -> tuple[Dig, ...]:
     return tuple(Dig(_loft(hole) if hole else None, core) for hole, core in holes)
 
 
-def _beside(areas: Sequence[Dig]) -> Manifold:
+def _beside(areas: Sequence[Dig]) -> Mesh:
     """Return the open hole beside all footings, undisturbed ground inside them left standing.
 
     A higher area's hole leaves the ground under its lower neighbours' floors as well.
     """
+    return remembered(("beside", *(dig.name for dig in areas)), lambda: _dug_beside(areas))
+
+
+def _dug_beside(areas: Sequence[Dig]) -> Mesh:
     found, standing = [], []
     for dig in areas:
         standing += [prism(dig.core)] if dig.core else []
         if dig.hole:
             found.append(cut_away(manifold(dig.hole), standing))
-    whole = union(found)
-    # Joined now: taken into a later union as one batch, nearly coincident faces lose slivers.
-    whole.status()
-    return whole
+    # A mesh of its own: in a later union as one batch, nearly coincident faces lose slivers.
+    return mesh_of(union(found))
 
 
 def excavation(ground: GroundLayout, areas: Sequence[Dig]) -> Mesh:
     """Return everything dug: the hole, deep floors, pad pockets, pit and trenches."""
     pockets = (*ground.pockets(), *pad_pockets(ground))
     key = ("excavation", tuple(dig.name for dig in areas), pockets)
-    return remembered(key, lambda: mesh_of(union([_beside(areas), *(prism(p) for p in pockets)])))
+
+    def made() -> Mesh:
+        return mesh_of(union([manifold(_beside(areas)), *(prism(p) for p in pockets)]))
+
+    return remembered(key, made)
 
 
 def pad_pockets(ground: GroundLayout) -> list[Prism]:
@@ -100,7 +106,7 @@ def backfill(layout: Layout, areas: Sequence[Dig], through: Sequence[Mesh]) -> t
     strip = ground.wall_stone()
 
     def made() -> tuple[Mesh, Mesh]:
-        beside = _beside(areas)
+        beside = manifold(_beside(areas))
         tools = [prism(p) for p in kept]
         tools += [_above(beside, top)] if top is not None else []
         left = cut_away(beside, [*tools, *(manifold(mesh) for mesh in through)])

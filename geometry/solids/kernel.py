@@ -43,9 +43,11 @@ def joined(meshes: Iterable[Mesh]) -> Mesh:
     some = [m for m in meshes if len(m.faces)]
     if not some:
         return NOTHING
+    if len(some) == 1:
+        return some[0]
     starts = np.cumsum([0] + [len(m.vertices) for m in some[:-1]])
     faces = [m.faces + start for m, start in zip(some, starts, strict=True)]
-    return Mesh(np.vstack([m.vertices for m in some]), np.vstack(faces))
+    return Mesh(np.concatenate([m.vertices for m in some]), np.concatenate(faces))
 
 
 def raised(region: BaseGeometry, bottom: float, top: float) -> Mesh:
@@ -56,16 +58,28 @@ def raised(region: BaseGeometry, bottom: float, top: float) -> Mesh:
 def _raised(polygon: Polygon, bottom: float, top: float) -> Mesh:
     flat, caps, ahead = _flat(polygon)
     count = len(flat)
-    low = np.column_stack((flat, np.full(count, bottom)))
-    high = np.column_stack((flat, np.full(count, top)))
-    faces = np.vstack((caps[:, ::-1], caps + count, sides_between(np.arange(count), ahead, count)))
-    return Mesh(np.vstack((low, high)), faces)
+    faces = np.concatenate(
+        (caps[:, ::-1], caps + count, sides_between(np.arange(count), ahead, count))
+    )
+    return Mesh(_upright(flat, bottom, top), faces)
+
+
+def _upright(flat: Floats, bottom: float, top: float) -> Floats:
+    """Return corners (n, 2) of the plan at two levels, (2n, 3), the lower ones first."""
+    count = len(flat)
+    corners = np.empty((2 * count, 3))
+    corners[:count, :2] = corners[count:, :2] = flat
+    corners[:count, 2], corners[count:, 2] = bottom, top
+    return corners
 
 
 def sides_between(here: Ints, ahead: Ints, lift: int) -> Ints:
     """Return the faces of upright sides: from `here` to `ahead`, their tops `lift` indices on."""
-    lower = np.column_stack((here, ahead, ahead + lift))
-    return np.vstack((lower, np.column_stack((here, ahead + lift, here + lift))))
+    faces = np.empty((2, len(here), 3), dtype=np.int64)
+    faces[:, :, 0] = here
+    faces[0, :, 1], faces[:, :, 2] = ahead, ahead + lift
+    faces[1, :, 1], faces[1, :, 2] = ahead + lift, here + lift
+    return faces.reshape(-1, 3)
 
 
 def _flat(polygon: Polygon) -> tuple[Floats, Ints, Ints]:
@@ -77,7 +91,7 @@ def _flat(polygon: Polygon) -> tuple[Floats, Ints, Ints]:
     for ring in rings:
         ahead[start + len(ring) - 1] = start
         start += len(ring)
-    return np.vstack(rings), triangles, ahead
+    return np.concatenate(rings), triangles, ahead
 
 
 def _rings(polygon: Polygon) -> list[Floats]:
@@ -114,9 +128,8 @@ def raised_sides(region: BaseGeometry, bottom: float, top: float) -> Mesh:
     for ring in (r for p in polygons(region) for r in _rings(p)):
         count = len(ring)
         here = np.arange(count)
-        low = np.column_stack((ring, np.full(count, bottom)))
-        high = np.column_stack((ring, np.full(count, top)))
-        meshes.append(Mesh(np.vstack((low, high)), sides_between(here, (here + 1) % count, count)))
+        sides = sides_between(here, (here + 1) % count, count)
+        meshes.append(Mesh(_upright(ring, bottom, top), sides))
     return joined(meshes)
 
 

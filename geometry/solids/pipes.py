@@ -47,13 +47,7 @@ class Frame:
 
 def frame_on_straight(drain: DrainLayout, station: float, stretch: float) -> Frame:
     """Return the square cut at a station that lies on a straight."""
-    length = drain.route.length
-    here = station % length if drain.route.closed else station
-    stations = drain.route.stations
-    leg = int(np.clip(np.searchsorted(stations, here, "right") - 1, 0, len(stations) - 2))
-    start, end = (np.asarray(drain.route.line.coords[i]) for i in (leg, leg + 1))
-    along = (end - start) / np.linalg.norm(end - start)
-    x, y = start + (here - stations[leg]) * along
+    (x, y), along = drain.route.at(station), drain.route.heading(station)
     return Frame(np.array((x, y, drain.centre(station))), np.array((-along[1], along[0])), stretch)
 
 
