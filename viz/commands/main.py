@@ -1,6 +1,7 @@
 """The command line: `bedcourse`. Words in, tables and files out; nothing is computed here."""
 
 import gc
+import os
 from pathlib import Path
 from typing import Annotated
 
@@ -274,4 +275,6 @@ def run() -> None:
     """Run the command line."""
     # What is loaded at the start stays: looking through it for rubbish takes a sixth of a start.
     gc.set_threshold(50_000)
+    # Records are read by our own rules alone; looking for others' plugins reads every package.
+    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     app()
