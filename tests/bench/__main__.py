@@ -1,9 +1,9 @@
 """Every bench with one command: `python -m tests.bench`; figures printed, page and JSON written.
 
-`--processor` counts the processor's time, for a machine that has other work: groups that wait for
-other processes are then left out. `--quick` takes fewer repeats and sizes; `--only NAME` one group
-(may be given again) and no page; `--out` its folder, assets/bench unless given. Groups run one
-after the other, each in a process of its own.
+`--quick` takes fewer repeats and sizes; `--only NAME` one group (may be given again) and no page;
+`--out` its folder, assets/bench unless given. `--processor` counts the processor's time, for a
+machine that has other work: groups that wait for other processes are then left out. Groups run
+one after the other, each in a process of its own.
 """
 
 import argparse
@@ -18,70 +18,74 @@ from tempfile import TemporaryDirectory
 
 from tests.bench.clock import CLOCK, PROCESSOR, by_processor
 from tests.bench.machine import busy, machine
-from tests.bench.page import write
-from tests.bench.row import Curve, Row
-from tests.bench.suites import SUITES, WAITING
+from tests.bench.memory import peak_mb
+from tests.bench.page import Group, write
+from tests.bench.row import Beside, Curve, Row
+from tests.bench.suites import GROUPS, WAITING, Line, lines
 
 OUT = Path(__file__).parents[2] / "assets" / "bench"
 LIMIT_S = 1800.0
+KINDS = {kind.__name__: kind for kind in (Row, Beside, Curve)}
 
 
 def main() -> None:
     """Run the groups and write what was found."""
-    parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("--quick", action="store_true", help="fewer repeats and sizes")
-    parser.add_argument("--processor", action="store_true", help="count the processor's time")
-    parser.add_argument("--only", action="append", choices=SUITES, help="one group")
-    parser.add_argument("--out", type=Path, help="folder of page and figures")
-    parser.add_argument("--into", type=Path, help=argparse.SUPPRESS)
-    asked = parser.parse_args()
+    asked = _asked()
     if asked.into:
-        rows = SUITES[asked.only[0]](asked.quick)
-        asked.into.write_text(json.dumps([asdict(row) for row in rows]), encoding="utf-8")
+        found = [(type(line).__name__, asdict(line)) for line in lines(asked.only[0], asked.quick)]
+        asked.into.write_text(json.dumps([peak_mb(), found]), encoding="utf-8")
         return
     out = asked.out or (None if asked.only else OUT)
-    about, found = machine(), {}
     if asked.processor:
         os.environ[CLOCK] = PROCESSOR
-    clock = "the processor's, of all threads" if by_processor() else "the wall's"
-    for name in asked.only or [n for n in SUITES if not (by_processor() and n in WAITING)]:
-        print(f"\n{name}: {SUITES[name].__doc__}", flush=True)
-        found[name] = alone(name, asked.quick)
-        rows = found[name]
-        print(rows if isinstance(rows, str) else "\n".join(map(str, rows)), flush=True)
+    about, groups, begun = machine(), [], time.perf_counter()
+    for name in asked.only or [n for n in GROUPS if not (by_processor() and n in WAITING)]:
+        print(f"\n{name}: {GROUPS[name]}", flush=True)
+        groups.append(alone(name, asked.quick))
+        print(*groups[-1].lines, groups[-1].told, sep="\n", flush=True)
         # After every group, so that a run that is broken off leaves what it found.
-        told = {**about, "other work at the end": busy(), "clock": clock}
         if out:
-            write(out, told, found, asked.quick)
+            whole = f"{(time.perf_counter() - begun) / 60:.0f} min"
+            write(out, {**about, "other work at the end": busy(), "whole run": whole},
+                  groups, asked.quick)  # fmt: skip
     print(f"\nWrote {out}." if out else "\nNo page written: name its folder with --out.")
 
 
-def alone(name: str, quick: bool) -> list[Row | Curve] | str:
+def _asked() -> argparse.Namespace:
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--quick", action="store_true", help="fewer repeats and sizes")
+    parser.add_argument("--processor", action="store_true", help="count the processor's time")
+    parser.add_argument("--only", action="append", choices=GROUPS, help="one group")
+    parser.add_argument("--out", type=Path, help="folder of page and figures")
+    parser.add_argument("--into", type=Path, help=argparse.SUPPRESS)
+    return parser.parse_args()
+
+
+def alone(name: str, quick: bool) -> Group:
     """Return what one group finds in a process of its own, or the sentence that says why none."""
     words = [sys.executable, "-m", "tests.bench", "--only", name, *(["--quick"] if quick else [])]
     begun = time.perf_counter()
     with TemporaryDirectory() as folder:
-        file = Path(folder) / "rows.json"
+        file = Path(folder) / "lines.json"
         try:
             done = subprocess.run(
                 [*words, "--into", str(file)],
                 capture_output=True, text=True, timeout=LIMIT_S, check=False,
             )  # fmt: skip
         except subprocess.TimeoutExpired:
-            return f"it took more than {LIMIT_S:.0f} s"
+            return Group(name, why=f"it took more than {LIMIT_S:.0f} s")
+        took = time.perf_counter() - begun
         if done.returncode:
             said = done.stderr.strip().splitlines() or ["it ended without a word"]
-            return said[-1]
-        rows = json.loads(file.read_text(encoding="utf-8"))
-    print(f"({time.perf_counter() - begun:.0f} s)")
-    return [_read(row) for row in rows]
+            return Group(name, took, why=said[-1])
+        peak, found = json.loads(file.read_text(encoding="utf-8"))
+    return Group(name, took, peak, tuple(_read(kind, line) for kind, line in found))
 
 
-def _read(row: dict[str, object]) -> Row | Curve:
-    if "sizes" not in row:
-        return Row(**row)  # type: ignore[arg-type]
-    kept = {name: tuple(v) if isinstance(v, list) else v for name, v in row.items()}
-    return Curve(**kept)  # type: ignore[arg-type]
+def _read(kind: str, line: dict[str, object]) -> Line:
+    kept = {name: tuple(v) if isinstance(v, list) else v for name, v in line.items()}
+    made: Line = KINDS[kind](**kept)
+    return made
 
 
 if __name__ == "__main__":

@@ -86,6 +86,13 @@ def page_rows(repeats: int) -> Iterator[Row]:
         yield Row(f"{what} edited: page {page} run again", median(times))
 
 
+def rows(quick: bool) -> Iterator[Row]:
+    """Yield all lines."""
+    repeats = 3 if quick else 9
+    yield from model_rows(repeats)
+    yield from page_rows(repeats)
+
+
 def main() -> None:
     """Print the table."""
     parser = argparse.ArgumentParser()

@@ -1,17 +1,13 @@
 """Times of many designs: a thousand on the machine's workers, on one, and of going on.
 
-Run it with `python -m tests.bench.bench_batch [DESIGNS]`. The designs are a grid of changes of an
-example; starting the workers counts.
+The designs are a grid of changes of an example; starting the workers counts.
 """
 
-import platform
-import sys
 import time
-from os import cpu_count
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from tests.bench.row import Row
+from tests.bench.row import MS, Curve, Row
 from viz.batch.designs import Asked, asked_grid
 from viz.batch.outcome import outcome_of
 from viz.batch.run import How, run
@@ -53,37 +49,30 @@ def alone(asked: tuple[Asked, ...]) -> float:
     return (time.process_time() - begun) / len(asked)
 
 
-def rows(count: int) -> list[Row]:
+def rows(quick: bool) -> list[Row | Curve]:
     """Return the timings."""
-    asked, part = grid(count), grid(count)[::SHARE]
+    sizes = (16, 32, 64) if quick else (60, 250, 1000)
+    took = []
     with TemporaryDirectory() as folder:
-        out, single = Path(folder) / "two", Path(folder) / "one"
-        two = timed(asked, out, 2)
+        for count in sizes:
+            out = Path(folder) / str(count)
+            took.append(timed(grid(count), out, 2))
+        count, asked = sizes[-1], grid(sizes[-1])
         again = timed(asked, out, 2)
         begun = time.perf_counter()
         files = list(write_tables(run(asked, How(out, 2, LIMIT_S)), out))
         tables = time.perf_counter() - begun - again
-        one = timed(part, single, 1)
+        part = asked[::SHARE]
+        one = timed(part, Path(folder) / "one", 1)
     assert len(files) == 3
-    by_one = one / len(part)
+    by_one, each = one / len(part), took[-1] / count
     return [
-        Row(f"{count:,} designs, 2 workers", two, "s"),
-        Row("  of it for each design", two / count * 1000, "ms"),
-        Row("processor's time of a design alone", alone(part[:40]) * 1000, "ms"),
-        Row(f"{len(part):,} designs, 1 worker, for each design", by_one * 1000, "ms"),
-        Row("2 workers against 1", by_one / (two / count), "x", aim=1.6, at_least=True),
+        Row(f"{count:,} designs, 2 workers", took[-1], "s"),
+        Row("of it for each design", each * MS, "ms"),
+        Row("processor's time of a design alone", alone(part[:40]) * MS, "ms"),
+        Row(f"{len(part):,} designs, 1 worker, for each design", by_one * MS, "ms"),
+        Row("2 workers against 1", by_one / each, "x", aim=1.6, at_least=True),
         Row(f"{count:,} designs that are finished: going on", again, "s"),
         Row(f"{count:,} designs: CSV, workbook and Parquet", tables, "s"),
+        Curve("batch", "designs, 2 workers", sizes, tuple(s * MS for s in took), ()),
     ]
-
-
-def main() -> None:
-    """Print the timings."""
-    count = int(sys.argv[1]) if len(sys.argv) > 1 else 1000
-    print(f"{platform.platform()}, {cpu_count()} cores, Python {platform.python_version()}")
-    print(f"a grid of changes of {demo().name}, invented")
-    print(*rows(count), sep="\n")
-
-
-if __name__ == "__main__":
-    main()

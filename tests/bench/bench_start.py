@@ -1,10 +1,8 @@
-"""Whole processes, from the shell's word to their end: short commands, the set, the app's start.
+"""Whole processes, from the shell's word to their end: commands, the set, files, the app's start.
 
-Run it with `python -m tests.bench.bench_start`; add `--quick` for fewer repeats. Bytecode is kept
-in a folder of the run's own and made before anything is timed, as installing does.
+Bytecode is kept in a folder of the run's own and made before anything is timed, as installing does.
 """
 
-import argparse
 import sys
 from collections.abc import Mapping, Sequence
 from pathlib import Path
@@ -13,9 +11,10 @@ from tempfile import TemporaryDirectory
 
 from tests.bench.clock import by_processor
 from tests.bench.memory import run
-from tests.bench.row import Row
+from tests.bench.row import Row, shown
 
 COMMAND = (sys.executable, "-c", "from viz.commands.main import run; run()")
+PYTHON = (sys.executable, "-c")
 LEVELS_S = 0.4
 APP = """
 from streamlit.testing.v1 import AppTest
@@ -29,17 +28,21 @@ def rows(quick: bool) -> list[Row]:
     short, long = (5, 1) if quick else (15, 3)
     with TemporaryDirectory() as folder:
         kept = {"PYTHONPYCACHEPREFIX": folder, "PYTHONDONTWRITEBYTECODE": ""}
-        out = str(Path(folder) / "set.pdf")
-        python = (sys.executable, "-c")
+
+        def to(name: str) -> tuple[str, str]:
+            return "-o", str(Path(folder) / name)
+
         return [
-            *_rows("Python alone", (*python, "pass"), short, kept),
+            *_rows("Python alone", (*PYTHON, "pass"), short, kept),
             *_rows("numpy, shapely and pydantic imported, nothing else",
-                   (*python, "import shapely, pydantic; pydantic.BaseModel"), short, kept),
+                   (*PYTHON, "import shapely, pydantic; pydantic.BaseModel"), short, kept),
             *_rows("levels of the demo", (*COMMAND, "levels", "demo"), short, kept, LEVELS_S),
             *_rows("the same as JSON", (*COMMAND, "levels", "demo", "--json"), short, kept),
             *_rows("everything checked", (*COMMAND, "check", "demo"), short, kept),
-            *_rows("permit set as PDF", (*COMMAND, "sheets", "demo", "-o", out), long, kept),
-            *_rows("app: its first page run", (*python, APP), long, kept),
+            *_rows("model as GLB", (*COMMAND, "model", "demo", *to("a.glb")), long, kept),
+            *_rows("model as page to turn", (*COMMAND, "model", "demo", *to("a.html")), long, kept),
+            *_rows("permit set as PDF", (*COMMAND, "sheets", "demo", *to("a.pdf")), long, kept),
+            *_rows("app: its first page run", (*PYTHON, APP), long, kept),
         ]  # fmt: skip
 
 
@@ -50,19 +53,6 @@ def _rows(
     found = [run(words, kept) for _ in range(repeats)]
     wall, used = ([one[n] for one in found] for n in (0, 1))
     mine, others, name = (used, wall, "wall") if by_processor() else (wall, used, "processor")
-    note = f"least {min(mine):.2f} s; {name} {min(others):.2f} s"
-    return [
-        Row(what, median(mine), "s", aim, note=note),
-        Row(f"{what}: peak memory", max(mb for _, _, mb in found), "MB"),
-    ]
-
-
-def main() -> None:
-    """Print the table."""
-    parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("--quick", action="store_true", help="fewer repeats")
-    print(*rows(parser.parse_args().quick), sep="\n")
-
-
-if __name__ == "__main__":
-    main()
+    peak = max(mb for _, _, mb in found)
+    note = f"peak {peak:,.0f} MB; {name} {shown(median(others), 's')}"
+    return [Row(what, median(mine), "s", aim, note=note, least=min(mine), most=max(mine))]

@@ -1,17 +1,13 @@
-"""The 3D page of the demo: its size, and its times in a headless Chromium with software drawing.
+"""The 3D page of the demo: its size, and its times in a headless Chromium with software drawing."""
 
-Run it with `python -m tests.bench.bench_viewer`; `--repeats` says how often the page is opened.
-"""
-
-import argparse
 import tempfile
 import time
 from pathlib import Path
-from statistics import median
 
 from playwright.sync_api import Browser, sync_playwright
 
 from tests.bench.row import MS, Row
+from tests.bench.timing import spread, told
 from tests.conftest import ARGUMENTS, CHROMIUM
 from viz.carried import demo
 from viz.job import job
@@ -54,8 +50,9 @@ def opened(browser: Browser, file: Path, size: tuple[int, int]) -> tuple[float, 
     return first, times
 
 
-def rows(repeats: int) -> list[Row]:
-    """Return all lines of the table."""
+def rows(quick: bool) -> list[Row]:
+    """Return all lines."""
+    repeats = 1 if quick else 5
     work = job(demo().read_text(encoding="utf-8"))
     _ = work.foundation
     start = time.perf_counter()
@@ -73,22 +70,10 @@ def rows(repeats: int) -> list[Row]:
             seen = [opened(browser, file, size) for _ in range(repeats)]
             at = f"at {size[0]} px"
             found += [
-                Row(f"first picture {at}", median(first for first, _ in seen), aim=2000.0),
-                Row(f"cut of all parts, filled, {at}", median(t[0] for _, t in seen)),
-                Row(f"one picture drawn in software {at}", median(t[1] for _, t in seen)),
+                told(f"first picture {at}", spread(first for first, _ in seen), 2000),
+                told(f"cut of all parts, filled, {at}", spread(t[0] for _, t in seen)),
+                told(f"one picture drawn in software {at}", spread(t[1] for _, t in seen)),
             ]
         found.append(Row("triangles", seen[0][1][2], ""))
         browser.close()
     return found
-
-
-def main() -> None:
-    """Print the table."""
-    parser = argparse.ArgumentParser()
-    parser.add_argument("--repeats", type=int, default=5)
-    for row in rows(parser.parse_args().repeats):
-        print(row)
-
-
-if __name__ == "__main__":
-    main()

@@ -1,4 +1,4 @@
-"""Curves of a run as a picture: one line a curve, both axes by powers of ten."""
+"""Curves of a run as a picture: one line a curve, both axes by powers of ten, names below."""
 
 from collections.abc import Iterator, Sequence
 from math import ceil, floor, log10
@@ -6,11 +6,11 @@ from math import ceil, floor, log10
 from tests.bench.row import Curve
 from viz.drawing.alone import alone
 from viz.drawing.figure import figure
-from viz.drawing.marks import Circle, Line, Mark, Point, Text
+from viz.drawing.marks import Circle, Line, Mark, Text
 from viz.export.svg import to_svg
 
-WIDE, HIGH = 120.0, 80.0
-TEXT, GAP = 2.5, 4.5
+WIDE, HIGH = 88.0, 66.0
+TEXT, GAP = 2.5, 5.0
 LINES = ("#1f4e79", "#8a5a00", "#2f6b3a", "#7a2f5d")
 DASHES: tuple[tuple[float, ...], ...] = ((), (2.5, 1.0), (0.8, 0.8), (4.0, 1.0, 0.8, 1.0))
 FAINT = "#b9bec4"
@@ -21,17 +21,18 @@ def picture(curves: Sequence[Curve], values: Sequence[Sequence[float]], unit: st
     across = _decades([size for curve in curves for size in curve.sizes])
     up = _decades([value for some in values for value in some])
     marks: list[Mark] = [*_grid(across, up, unit)]
-    ends = []
     for number, (curve, some) in enumerate(zip(curves, values, strict=True)):
-        places = [
+        places = tuple(
             (_share(size, across) * WIDE, _share(value, up) * HIGH)
             for size, value in zip(curve.sizes, some, strict=True)
-        ]
-        colour = LINES[number % len(LINES)]
-        marks.append(Line(tuple(places), 0.5, colour, DASHES[number % len(DASHES)]))
+        )
+        colour, dash = LINES[number % len(LINES)], DASHES[number % len(DASHES)]
+        marks.append(Line(places, 0.5, colour, dash))
         marks += [Circle(at, 0.9, 0.0, colour, colour) for at in places]
-        ends.append((places[-1], curve.what, colour))
-    marks += _names(ends)
+        power = f", as n to the {curve.power:.2f}" if unit == "ms" else ""
+        level = -3 * GAP - number * GAP
+        marks.append(Line(((0.0, level + TEXT / 2), (9.0, level + TEXT / 2)), 0.5, colour, dash))
+        marks.append(Text((11.0, level), curve.what + power, TEXT, colour=colour))
     return to_svg(alone(figure("growth", f"Growth, {unit}", marks)))
 
 
@@ -51,16 +52,5 @@ def _grid(across: tuple[int, int], up: tuple[int, int], unit: str) -> Iterator[M
     for power in range(up[0], up[1] + 1):
         y = _share(10.0**power, up) * HIGH
         yield Line(((0.0, y), (WIDE, y)), 0.13, FAINT)
-        yield Text((-2.0, y - TEXT / 2), f"{10.0**power:,.0f} {unit}", TEXT, anchor="end")
+        yield Text((-2.0, y - TEXT / 2), f"{10.0**power:,.6g} {unit}", TEXT, anchor="end")
     yield Line(((0.0, HIGH), (0.0, 0.0), (WIDE, 0.0)), 0.25)
-    yield Text((WIDE / 2, -2 * GAP - 1), "how many", TEXT, anchor="middle")
-
-
-def _names(ends: Sequence[tuple[Point, str, str]]) -> Iterator[Mark]:
-    """Yield each curve's name right of the plot, at its end's height, a line apart at least."""
-    free = float("-inf")
-    for (x, y), name, colour in sorted(ends, key=lambda end: end[0][1]):
-        level = max(y, free)
-        free = level + GAP
-        yield Line(((x + 1.5, y), (WIDE + 2.0, level)), 0.13, colour)
-        yield Text((WIDE + 3.0, level - TEXT / 2), name, TEXT, colour=colour)
