@@ -11,9 +11,8 @@ import openpyxl
 import pikepdf
 import pytest
 import tomlkit
-from streamlit.testing.v1 import AppTest
 
-from viz.carried import app_file, demo
+from viz.carried import demo
 from viz.export.svg import to_svg
 from viz.export.xlsxfile import to_xlsx
 from viz.issue import papers, products
@@ -26,6 +25,8 @@ from viz.viewer.page import viewer_page
 SCRIPT = "</script><script>alert(1)</script>"
 IMAGE = '"><img src=x onerror=alert(1)>'
 FORMULAS = ("=1+1", "+1+1", "-2+3+cmd|' /C x'!A0", "@SUM(1)")
+# A picture for Markdown; the address is kept for documents (RFC 5737).
+CALL = "![x](http://192.0.2.1/x.png)"
 PATH, PDF = "../../../etc/cron.d/x", r") Tj /JS (app.alert\(1\)) ("
 
 
@@ -47,6 +48,11 @@ def evil() -> str:
     for part in (file["drain"], file["sump"]):
         if "area" in part:
             part["area"] = old[part["area"]]
+    file["floor"]["tie"] = "subgrade at TOF -6 1/2 in"
+    file["area"][1]["floor"]["tie"] = "subgrade at TOF +2 ft 6 1/2 in"
+    file["floor"]["tubing"] = {"spacing": "9 in"}
+    for number, layer in enumerate(file["floor"]["layer"]):
+        layer["name"] = f"{FORMULAS[number % 4]} {CALL} {number}"
     file.setdefault("order", tomlkit.table())["currency"] = IMAGE
     return tomlkit.dumps(file)
 
@@ -138,17 +144,3 @@ def test_every_file_of_the_set_keeps_to_its_folder_and_holds_no_command(work: Jo
         if path.name == "permit-set.pdf":
             break
     assert met >= {".pdf", ".csv", ".json", ".xlsx"}
-
-
-@pytest.mark.slow
-def test_no_name_becomes_an_element_of_the_app() -> None:
-    app = AppTest.from_file(str(app_file()), default_timeout=300)
-    app.session_state["design text"] = evil()
-    app.query_params["view"] = IMAGE
-    app.query_params["design"] = PATH
-    app.run()
-    assert not app.exception
-    pages = [getattr(one, "value", "") or "" for one in (*app.get("html"), *app.markdown)]
-    bodies = [one.proto.body for one in app.get("html")] if app.get("html") else []
-    for text in (*pages, *bodies):
-        assert not [t for t, have in Tags(str(text)).found if t == "script" or "onerror" in have]
