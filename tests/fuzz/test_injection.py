@@ -2,17 +2,23 @@
 
 import csv
 import json
+import struct
 from html.parser import HTMLParser
 from io import BytesIO, StringIO
 from pathlib import PurePosixPath
 from xml.etree import ElementTree as ET
 
+import ifcopenshell
 import openpyxl
 import pikepdf
 import pytest
 import tomlkit
 
+from geometry.variants.compare import compare
 from viz.carried import demo
+from viz.export.csvfile import to_csv
+from viz.export.glb import to_glb
+from viz.export.ifc.house import to_ifc
 from viz.export.svg import to_svg
 from viz.export.xlsxfile import to_xlsx
 from viz.issue import papers, products
@@ -20,11 +26,16 @@ from viz.job import Job, job
 from viz.language.reader import language
 from viz.sheets.cards import card_sheets
 from viz.tables.order_tables import workbook
+from viz.variants.variant_files import comparison_file
+from viz.variants.variant_pictures import variant_of
+from viz.variants.variant_tables import figures
 from viz.viewer.page import viewer_page
 
 SCRIPT = "</script><script>alert(1)</script>"
 IMAGE = '"><img src=x onerror=alert(1)>'
 FORMULAS = ("=1+1", "+1+1", "-2+3+cmd|' /C x'!A0", "@SUM(1)")
+# Where a spreadsheet's country parts cells by semicolons.
+PARTED = "a;=1+1"
 # A picture for Markdown; the address is kept for documents (RFC 5737).
 CALL = "![x](http://192.0.2.1/x.png)"
 PATH, PDF = "../../../etc/cron.d/x", r") Tj /JS (app.alert\(1\)) ("
@@ -44,7 +55,7 @@ def evil() -> str:
         old[area["name"]] = name
         area["name"] = name
         for number, pier in enumerate(area.get("pier", [])):
-            pier["name"] = f"{FORMULAS[number % 4]}{number}"
+            pier["name"] = f"{(*FORMULAS[:2], PARTED)[number % 3]}{number}"
     for part in (file["drain"], file["sump"]):
         if "area" in part:
             part["area"] = old[part["area"]]
@@ -75,11 +86,24 @@ class Tags(HTMLParser):
 
 
 def assert_no_formula(text: str) -> None:
-    cells = [cell for row in csv.reader(StringIO(text)) for cell in row]
-    assert any(cell.startswith("'") and cell[1:2] in "=+-@" for cell in cells) or cells
-    for cell in cells:
-        if cell[:1] in {"=", "+", "-", "@", "\t", "\r"}:
+    rows = list(csv.reader(StringIO(text)))
+    elsewhere = [row[1:] for row in csv.reader(StringIO(text), delimiter=";")]
+    for cell in [cell for row in (*rows, *elsewhere) for cell in row]:
+        if cell.lstrip()[:1] in {"=", "+", "-", "@"} or cell[:1] in {"\t", "\r"}:
             float(cell)
+
+
+def assert_no_formula_in_book(data: bytes) -> None:
+    book = openpyxl.load_workbook(BytesIO(data))
+    assert all(c.data_type != "f" and not c.hyperlink for s in book for row in s.rows for c in row)
+
+
+def assert_no_script_in_page(page: str, scripts: int) -> None:
+    found = Tags(page).found
+    assert [tag for tag, _ in found].count("script") == scripts
+    assert not [t for t, have in found if any(key.startswith("on") for key in have)]
+    told = [have[key] for _, have in found for key in ("src", "href", "data") if key in have]
+    assert all(source.startswith(("data:", "#")) for source in told)
 
 
 def assert_only_words(pdf: bytes) -> None:
@@ -99,17 +123,14 @@ def test_tables_and_report_hold_words_alone(work: Job) -> None:
             assert_no_formula(text)
     assert json.loads(made["report.json"])["design"] == SCRIPT
     assert "'=HYPERLINK(1)" in made["levels.csv"]
-    book = openpyxl.load_workbook(BytesIO(to_xlsx(workbook(work.report.order, work.system))))
-    assert all(c.data_type != "f" and not c.hyperlink for s in book for row in s.rows for c in row)
+    assert any(f"'{sign}" in text for text in made.values() for sign in FORMULAS)
+    assert any("a;'=1+1" in text for text in made.values())
+    assert_no_formula_in_book(to_xlsx(workbook(work.report.order, work.system)))
 
 
 def test_the_page_to_turn_has_no_script_of_a_name(work: Job) -> None:
     page = viewer_page(work)
-    found = Tags(page).found
-    assert [tag for tag, _ in found].count("script") == 2
-    assert not [t for t, have in found if any(key.startswith("on") for key in have)]
-    pictures = [have.get("src", "data:") for tag, have in found if tag == "img"]
-    assert all(source.startswith("data:") for source in pictures)
+    assert_no_script_in_page(page, scripts=2)
     start = page.index('id="model">') + len('id="model">')
     record, _ = json.JSONDecoder().raw_decode(page[start:])
     assert SCRIPT in json.dumps(record)
@@ -141,6 +162,34 @@ def test_every_file_of_the_set_keeps_to_its_folder_and_holds_no_command(work: Jo
             assert not tags & {"script", "image", "a", "foreignObject", "iframe"}
         elif path.suffix == ".csv":
             assert_no_formula(made.data.decode())
+        elif path.suffix == ".xlsx":
+            assert_no_formula_in_book(made.data)
+        elif path.suffix == ".html":
+            assert_no_script_in_page(made.data.decode(), scripts=0)
         if path.name == "permit-set.pdf":
             break
-    assert met >= {".pdf", ".csv", ".json", ".xlsx"}
+    assert met >= {".pdf", ".csv", ".json", ".xlsx", ".html"}
+
+
+@pytest.mark.slow
+def test_two_designs_beside_each_other_hold_words_alone(work: Job) -> None:
+    names = ("=1+1", f"{PARTED} {SCRIPT}")
+    other = job(evil().replace('"9 in"', '"6 in"'))
+    found = compare([variant_of(n, w) for n, w in zip(names, (work, other), strict=True)])
+    head, *_ = csv.reader(StringIO(to_csv(figures(found))))
+    assert head[-2] == "'=1+1"
+    assert_no_formula(to_csv(figures(found)))
+    assert_no_formula_in_book(comparison_file((work, other), found, ".xlsx"))
+    assert_only_words(comparison_file((work, other), found, ".pdf"))
+
+
+@pytest.mark.slow
+def test_models_for_programs_hold_the_names_as_they_are(work: Job) -> None:
+    step = ifcopenshell.file.from_string(to_ifc(work.layout, work.foundation).decode())
+    assert SCRIPT in {one.Name for one in step.by_type("IfcProject")}
+    told = {one.Name for one in step.by_type("IfcRoot")}
+    assert any(name and PARTED in name for name in told)
+    data = to_glb(work.foundation.solids)
+    (length,) = struct.unpack("<I", data[12:16])
+    named = json.loads(data[20 : 20 + length])["nodes"]
+    assert any(PARTED in json.dumps(node) for node in named)
