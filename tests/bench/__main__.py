@@ -64,7 +64,7 @@ def _asked() -> argparse.Namespace:
 def alone(name: str, quick: bool) -> Group:
     """Return what one group finds in a process of its own, or the sentence that says why none."""
     words = [sys.executable, "-m", "tests.bench", "--only", name, *(["--quick"] if quick else [])]
-    begun = time.perf_counter()
+    begun, before = time.perf_counter(), _used()
     with TemporaryDirectory() as folder:
         file = Path(folder) / "lines.json"
         try:
@@ -74,12 +74,17 @@ def alone(name: str, quick: bool) -> Group:
             )  # fmt: skip
         except subprocess.TimeoutExpired:
             return Group(name, why=f"it took more than {LIMIT_S:.0f} s")
-        took = time.perf_counter() - begun
+        took, used = time.perf_counter() - begun, _used() - before
         if done.returncode:
             said = done.stderr.strip().splitlines() or ["it ended without a word"]
-            return Group(name, took, why=said[-1])
+            return Group(name, took, used, why=said[-1])
         peak, found = json.loads(file.read_text(encoding="utf-8"))
-    return Group(name, took, peak, tuple(_read(kind, line) for kind, line in found))
+    return Group(name, took, used, peak, tuple(_read(kind, line) for kind, line in found))
+
+
+def _used() -> float:
+    """Return the processor's seconds of all processes started and ended so far."""
+    return sum(os.times()[2:4])
 
 
 def _read(kind: str, line: dict[str, object]) -> Line:

@@ -19,10 +19,15 @@ WAYS = {"ms": "time", "MB": "memory"}
 
 @dataclass(frozen=True)
 class Group:
-    """One group's lines; how long it took, s, and its process's peak memory, MB; or why none."""
+    """One group's lines, or why there are none.
+
+    took_s, used_s: seconds by the wall's clock and the processor's, with its children; peak_mb:
+    the most memory its process held.
+    """
 
     name: str
     took_s: float = 0.0
+    used_s: float = 0.0
     peak_mb: float = 0.0
     lines: tuple[Line, ...] = ()
     why: str = ""
@@ -32,7 +37,7 @@ class Group:
         """How long it took and what memory, or why there is nothing."""
         if self.why:
             return f"Not run: {self.why}"
-        return f"({self.took_s:.0f} s, peak {self.peak_mb:,.0f} MB)"
+        return f"({self.took_s:.0f} s, processor {self.used_s:.0f} s, peak {self.peak_mb:,.0f} MB)"
 
     @property
     def rows(self) -> list[Row]:
@@ -131,7 +136,8 @@ def _growth(groups: Sequence[Group]) -> Iterator[str]:
     )  # fmt: skip
     for name, unit, some in _plots(groups):
         words = f"{some[0].work.capitalize()}: {WAYS[unit]} against size, both by powers of ten"
-        yield f"\n![{words}]({name})"
+        # Time and memory of the same work beside each other, where the page is wide enough.
+        yield ("\n" if unit == "ms" else "") + f"![{words}]({name})"
 
 
 def _ends(words: Iterable[str]) -> str:
@@ -155,9 +161,13 @@ def _group(group: Group) -> Iterator[str]:
 def _run(about: Mapping[str, str], groups: Sequence[Group]) -> Iterator[str]:
     yield "\n## This run\n"
     yield from _table(
-        ("group", "took", "peak memory of its process"),
-        "l r r",
-        ((g.name, f"{g.took_s:.0f} s", f"{g.peak_mb:,.0f} MB") for g in groups if not g.why),
+        ("group", "took", "processor", "peak memory of its process"),
+        "l r r r",
+        (
+            (g.name, f"{g.took_s:.0f} s", f"{g.used_s:.0f} s", f"{g.peak_mb:,.0f} MB")
+            for g in groups
+            if not g.why
+        ),
     )
     yield ""
     yield from _table(("", ""), "l l", about.items())

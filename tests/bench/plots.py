@@ -1,19 +1,22 @@
 """Curves of a run as a picture: one line a curve, both axes by powers of ten, names below."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from math import ceil, floor, log10
+
+from shapely import box
 
 from tests.bench.row import Curve
 from viz.drawing.alone import alone
 from viz.drawing.figure import figure
-from viz.drawing.marks import Circle, Line, Mark, Text
+from viz.drawing.marks import Circle, Fill, Line, Mark, Text
 from viz.export.svg import to_svg
 
 WIDE, HIGH = 88.0, 66.0
 TEXT, GAP = 2.5, 5.0
 LINES = ("#1f4e79", "#8a5a00", "#2f6b3a", "#7a2f5d")
 DASHES: tuple[tuple[float, ...], ...] = ((), (2.5, 1.0), (0.8, 0.8), (4.0, 1.0, 0.8, 1.0))
-FAINT = "#b9bec4"
+FAINT, PAPER = "#b9bec4", "#ffffff"
 
 
 def picture(curves: Sequence[Curve], values: Sequence[Sequence[float]], unit: str) -> str:
@@ -30,10 +33,13 @@ def picture(curves: Sequence[Curve], values: Sequence[Sequence[float]], unit: st
         marks.append(Line(places, 0.5, colour, dash))
         marks += [Circle(at, 0.9, 0.0, colour, colour) for at in places]
         power = f", as n to the {curve.power:.2f}" if unit == "ms" else ""
-        level = -3 * GAP - number * GAP
+        level = -(3.5 + number) * GAP
         marks.append(Line(((0.0, level + TEXT / 2), (9.0, level + TEXT / 2)), 0.5, colour, dash))
         marks.append(Text((11.0, level), curve.what + power, TEXT, colour=colour))
-    return to_svg(alone(figure("growth", f"Growth, {unit}", marks)))
+    drawing = alone(figure("growth", f"Growth, {unit}", marks))
+    # On a dark page the ink would be lost without its paper.
+    paper = Fill(box(0, 0, drawing.width, drawing.height), PAPER)
+    return to_svg(replace(drawing, marks=(paper, *drawing.marks)))
 
 
 def _decades(values: Sequence[float]) -> tuple[int, int]:
@@ -54,3 +60,4 @@ def _grid(across: tuple[int, int], up: tuple[int, int], unit: str) -> Iterator[M
         yield Line(((0.0, y), (WIDE, y)), 0.13, FAINT)
         yield Text((-2.0, y - TEXT / 2), f"{10.0**power:,.6g} {unit}", TEXT, anchor="end")
     yield Line(((0.0, HIGH), (0.0, 0.0), (WIDE, 0.0)), 0.25)
+    yield Text((WIDE / 2, -2 * GAP), "how many (n)", TEXT, anchor="middle")
