@@ -13,7 +13,7 @@ from geometry.parts.area import Area
 from geometry.parts.fields import LevelAt
 from geometry.parts.floor import Floor
 from geometry.parts.footing import Footing, Wall
-from geometry.plan.outline import minus, offset, polygon
+from geometry.plan.outline import both, minus, offset, polygon
 from geometry.project import Design
 
 # Two areas' corners nearer than this are meant to coincide (0.5 mm).
@@ -69,13 +69,13 @@ class AreaLayout:
     @cached_property
     def room(self) -> BaseGeometry:
         """The floor's region from the top of footing up: inside the wall."""
-        return self.outline.intersection(offset(self.house, -self.wall.thickness))
+        return both(self.outline, offset(self.house, -self.wall.thickness))
 
     @cached_property
     def core(self) -> BaseGeometry:
         """The floor's region below the top of footing: inside the footing."""
         inner = offset(self.house, -self.wall.thickness - self.projection_in)
-        return self.outline.intersection(inner)
+        return both(self.outline, inner)
 
     @cached_property
     def walls(self) -> BaseGeometry:
@@ -92,7 +92,7 @@ class AreaLayout:
         """The strip footing's region, up to the walls of lower neighbours."""
         inner = offset(self.house, -self.wall.thickness - self.projection_in)
         strip = offset(self.house, self.projection_out).difference(inner)
-        return minus(strip.intersection(self.footing_outer), self.earlier)
+        return minus(both(strip, self.footing_outer), self.earlier)
 
     @cached_property
     def stack(self) -> Stack:

@@ -23,7 +23,7 @@ from geometry.layout.fittings import (
 )
 from geometry.materials.kinds import Pipe
 from geometry.parts.drain import Drain
-from geometry.plan.outline import EMPTY, minus
+from geometry.plan.outline import EMPTY, both, minus
 from geometry.plan.route import Route, corners_of, parallel
 from geometry.units import INCH
 
@@ -191,7 +191,7 @@ class DrainLayout:
         width, overlap = self.drain.stone.width, self.drain.wrap.overlap
         start = max(-self.shelf, (width - overlap) / 2)
         end = min(width, start + overlap)
-        return self.band(start, end).intersection(self.high_space) if end > start else EMPTY
+        return both(self.band(start, end), self.high_space) if end > start else EMPTY
 
     def space(self, steps: BaseGeometry) -> tuple[Prism, ...]:
         """Return all that stone and wrap fill, pipe included; `steps` as in `stone_bodies`."""

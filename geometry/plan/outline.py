@@ -1,6 +1,6 @@
 """Outlines: corners to a sound polygon, offsets with mitred corners, regions between offsets."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 
 import numpy as np
 import shapely
@@ -16,6 +16,8 @@ MITRE_LIMIT = 5.0
 SAME_POINT_M = 1e-3
 # Regions that will not be cut soundly as they are lie on this grid, a nanometre.
 GRID_M = 1e-9
+# Areas that differ by less are one and the same (1 mm2).
+SAME_AREA_M2 = 1e-6
 EMPTY = Polygon()
 
 
@@ -67,9 +69,24 @@ def minus(shape: BaseGeometry, taken: Iterable[BaseGeometry]) -> BaseGeometry:
     if not others:
         return shape
     other = shapely.union_all(others)
-    left = shape.difference(other)
-    # Edges that all but coincide can come out tangled; on a fine grid they do not.
-    return left if left.is_valid else shapely.difference(shape, other, grid_size=GRID_M)
+    return _soundly(shapely.difference, shape, other)
+
+
+def both(one: BaseGeometry, other: BaseGeometry) -> BaseGeometry:
+    """Return what two regions share."""
+    return _soundly(shapely.intersection, one, other)
+
+
+def _soundly(
+    cut: Callable[..., BaseGeometry], one: BaseGeometry, other: BaseGeometry
+) -> BaseGeometry:
+    """Cut regions as they are, and on a fine grid where that comes out otherwise.
+
+    Edges that all but coincide can come out tangled as they are, or take a whole region for the
+    other's; on the grid they do not.
+    """
+    found, gridded = cut(one, other), cut(one, other, grid_size=GRID_M)
+    return found if found.is_valid and abs(found.area - gridded.area) < SAME_AREA_M2 else gridded
 
 
 def multi(shape: BaseGeometry) -> MultiPolygon:

@@ -183,6 +183,39 @@ wall = { thickness = 6 }
     hold(Whole(read_design(text)))
 
 
+def test_a_drain_along_a_house_out_of_square_keeps_its_stone_above_the_footing() -> None:
+    """Corners in sixteenths, the house turned by a degree: the strip once counted as the house."""
+    text = """
+[project]
+name = "invented"
+numbers = "in"
+[footing]
+width = 8
+thickness = 10
+[wall]
+thickness = 6
+height = 42
+[floor]
+tie = "subgrade at TOF"
+layer = [{ name = "base", material = "stone-57", thickness = 2, role = "base" }]
+[drain]
+sides = [1]
+offset = 4
+fall = "level"
+holes = { diameter = 0.25, spacing = 3 }
+stone = { width = 9, bedding = 1, cover = 2 }
+wrap = { overlap = 0 }
+[excavation]
+working_space = 20
+slope = 0.0
+[[area]]
+name = "main"
+corners = [[-78.75, 118.125], [214.9375, 123.25], [212.75, 249.1875], [45.0625, 246.3125],
+           [42.8125, 372.25], [-83.125, 370.0625]]
+"""
+    hold(Whole(read_design(text)))
+
+
 @given(raw=raw_designs())
 @FEW
 def test_random_designs_hold(raw: Raw) -> None:
