@@ -188,30 +188,32 @@ def test_a_drain_along_a_house_out_of_square_keeps_its_stone_above_the_footing()
     text = """
 [project]
 name = "invented"
-numbers = "in"
+numbers = "mm"
 [footing]
-width = 8
-thickness = 10
+width = "203.2 mm"
+thickness = "254 mm"
 [wall]
-thickness = 6
-height = 42
+thickness = "152.4 mm"
+height = "1066.8 mm"
 [floor]
 tie = "subgrade at TOF"
-layer = [{ name = "base", material = "stone-57", thickness = 2, role = "base" }]
+layer = [{ name = "base", material = "stone-57", thickness = "50.8 mm", role = "base" }]
 [drain]
 sides = [1]
-offset = 4
+offset = "101.6 mm"
 fall = "level"
-holes = { diameter = 0.25, spacing = 3 }
-stone = { width = 9, bedding = 1, cover = 2 }
+holes = { diameter = "6.35 mm", spacing = "76.2 mm" }
+stone = { width = "228.6 mm", bedding = "25.4 mm", cover = "50.8 mm" }
 wrap = { overlap = 0 }
 [excavation]
-working_space = 20
+working_space = "508 mm"
 slope = 0.0
 [[area]]
 name = "main"
-corners = [[-78.75, 118.125], [214.9375, 123.25], [212.75, 249.1875], [45.0625, 246.3125],
-           [42.8125, 372.25], [-83.125, 370.0625]]
+corners = [
+    "-2000.25 mm, 3000.375 mm", "5459.4125 mm, 3130.55 mm", "5403.85 mm, 6329.3625 mm",
+    "1144.5875 mm, 6256.3375 mm", "1087.4375 mm, 9455.15 mm", "-2111.375 mm, 9399.5875 mm",
+]
 """
     hold(Whole(read_design(text)))
 
