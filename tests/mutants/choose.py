@@ -10,8 +10,8 @@ from tests.mutants.change import Change
 from tests.mutants.ran import Ran
 
 # The first round asks a few tests, the second the rest of them, up to so many and so long.
-FIRST, FIRST_SECONDS = 40, 10.0
-REST, REST_SECONDS = 200, 60.0
+FIRST, FIRST_SECONDS = 30, 3.0
+REST, REST_SECONDS = 80, 8.0
 
 
 @dataclass(frozen=True, eq=False)
@@ -31,6 +31,12 @@ class Chooser:
         asked = set(self.first(file, change))
         rows = [t for t in self._ordered(file, change) if t not in asked]
         return self._within(rows, REST, REST_SECONDS)
+
+    def made_before(self, file: str, change: Change) -> bool:
+        """Whether a test's module runs the change while it is read, or in what its tests share."""
+        self.ran.lines(file, self.sources[file])
+        first, last = change.lines
+        return any((file, n) in self.ran.shared for n in range(first, last + 1))
 
     def _within(self, rows: list[str], most: int, seconds: float) -> list[str]:
         found: list[str] = []

@@ -15,6 +15,7 @@ import re
 import shutil
 import sys
 import tempfile
+import time
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -78,7 +79,7 @@ class Usual:
 
 
 class Told:
-    """Tells coverage.py which test runs; keeps each test's seconds."""
+    """Tells coverage.py which test runs; keeps each test's seconds of the processor."""
 
     def __init__(self, watch: Any) -> None:
         self.watch, self.seconds, self.failed = watch, dict[str, float](), set[str]()
@@ -106,7 +107,11 @@ class Told:
     def pytest_runtest_protocol(self, item: pytest.Item) -> Iterator[None]:
         self._forget()
         self.watch.switch_context(item.nodeid)
-        return (yield)
+        before = time.process_time()
+        try:
+            return (yield)
+        finally:
+            self.seconds[item.nodeid] = time.process_time() - before
 
     @pytest.hookimpl(wrapper=True)
     def pytest_fixture_setup(self, fixturedef: Any, request: Any) -> Iterator[None]:
@@ -120,7 +125,6 @@ class Told:
                 self.watch.switch_context(request._pyfuncitem.nodeid)
 
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
-        self.seconds[report.nodeid] = self.seconds.get(report.nodeid, 0.0) + report.duration
         if not report.passed:
             self.failed.add(report.nodeid)
 
@@ -163,6 +167,8 @@ class Ran:
 
         self.seconds: dict[str, float] = {}
         self.of_file: dict[str, list[str]] = {}
+        # Lines run while a test's module is read, or in what its tests share.
+        self.shared: set[tuple[str, int]] = set()
         self._data: list[tuple[Any, str, dict[str, str]]] = []
         self._lines: dict[str, dict[int, set[str]]] = {}
         for told in sorted(KEPT.glob("*.json")):
@@ -183,6 +189,8 @@ class Ran:
                 for line, names in data.contexts_by_lineno(f"{folder}/{file}").items():
                     if line in now:
                         found.setdefault(now[line], set()).update(self._tests(names))
+                        if any(name in self.of_file for name in names):
+                            self.shared.add((file, now[line]))
             self._lines[file] = found
         return self._lines[file]
 

@@ -114,8 +114,9 @@ def _tried(bench: Bench, file: str, told: argparse.Namespace) -> Counter[str]:
     lives = bench.passing(some, bench.chooser.first)
     lives = bench.passing(lives, bench.chooser.rest)
     # What tests make while they are read was made before the change.
-    inside = bench.passing([r for r in lives if r[1].door], bench.chooser.first, anew=True)
-    lives = [row for row in lives if row in inside or not row[1].door]
+    again = [row for row in lives if row[1].door and bench.chooser.made_before(*row)]
+    seen = set(again) - set(bench.passing(again, bench.chooser.first, anew=True))
+    lives = [row for row in lives if row not in seen]
     for _, change in lives:
         count = len(bench.chooser.first(file, change) + bench.chooser.rest(file, change))
         edge = " (edge)" if change.edge else ""

@@ -1,5 +1,7 @@
 """Pads, footing steps and the pit's hole: their levels, worked by hand."""
 
+from math import asin, sqrt
+
 import pytest
 from shapely import box
 
@@ -7,6 +9,7 @@ from geometry.designfile import read_design
 from geometry.layout.footings import footing_body, pad_prism
 from geometry.layout.lay import lay_out
 from geometry.layout.sump import sump_bodies
+from geometry.units import INCH
 
 # Invented; metres. Slab top 0.1 m over TOF: the stack's tie puts the stone's top at TOF - 0.1 m.
 TEXT = """
@@ -106,3 +109,34 @@ def test_basin_lid_and_what_they_take_out_of_the_floor(layout):
     stone = sum(p.volume for p in bodies["pit stone"].prisms)
     hole = 3.141592653589793 * 0.39**2
     assert stone == pytest.approx(hole * 0.1 + (hole - outer) * (0.72 - 0.15), rel=1e-6)
+
+
+def test_the_solid_pipes_trench_runs_from_the_footing_to_the_pits_stone(layout):
+    """2 in under the pipe's end and 4 in beside it, as wide as that, less the pit's round hole.
+
+    The strip's end on a circle of radius r is r cos: what a strip of half width w takes off it is
+    w sqrt(r² - w²) + r² arcsin(w / r).
+    """
+    pit, lead = layout.sump, layout.sump.lead
+    trench = pit.trench
+    assert trench.top == pytest.approx(-0.15)
+    fallen = lead.invert - lead.fall * (2.0 - lead.tee[1] - 0.25 + INCH)
+    assert trench.bottom == pytest.approx(fallen - lead.pipe.wall_m - 2 * INCH)
+    wide, radius = lead.outer + 4 * INCH, 0.25 + 0.02 + 0.12
+    # From the strip footing's inner face, 0.4 m inside the outline, to the pit's middle at 2 m.
+    whole = 2 * wide * (2.0 - 0.4)
+    off = wide * sqrt(radius**2 - wide**2) + radius**2 * asin(wide / radius)
+    assert trench.region.area == pytest.approx(whole - off, rel=2e-3)
+    bodies = {body.label.part: body for body in sump_bodies(pit)}
+    filled = sum(p.volume for p in bodies["sump/trench"].prisms)
+    assert filled == pytest.approx((whole - off) * (trench.top - trench.bottom), rel=2e-3)
+    assert bodies["sump/lid"].label.stage > bodies["sump/basin"].label.stage
+
+
+def test_a_pipe_whose_bed_lies_in_the_floors_stone_needs_no_trench():
+    """The floor 0.2 m lower: the subgrade lies at -0.35 m, under the pipe's bed at about -0.3 m."""
+    deep = TEXT.replace("slab top at TOF +0.1 m", "slab top at TOF -0.1 m")
+    deep = deep.replace('pad_top = "TOF -0.2 m"', 'pad_top = "TOF -0.4 m"')
+    pit = lay_out(read_design(deep)).sump
+    assert pit.lead is not None
+    assert pit.trench is None
