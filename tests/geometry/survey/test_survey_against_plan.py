@@ -151,3 +151,27 @@ def test_the_bundled_shots_are_invented_and_sound() -> None:
     found = as_dug(layout, shots)
     assert [area.name for area in found.areas] == ["basement"]
     assert 0 < dug(layout, shots).ground.beyond_m2 < 1
+
+
+def test_foam_on_a_footing_as_built_lies_within_what_a_board_bridges() -> None:
+    """The foam's underside is planned at TOF; a board bridges 1/4 in either way."""
+    heights = {"f1": 0.24, "f2": 0.26, "f3": -0.24, "f4": -0.26}
+    rows = "".join(
+        f"{name},0,{n + 5},{up},footing\n" for n, (name, up) in enumerate(heights.items())
+    )
+    found = {row.shot: row for row in read(house(), rows).foam_on_footing.rows()}
+    assert {name: row.verdict for name, row in found.items()} == {
+        "f1": "lies flat", "f2": "lifts off", "f3": "lies flat", "f4": "gap under it",
+    }  # fmt: skip
+    for name, up in heights.items():
+        assert found[name].gap_m == pytest.approx(-up * INCH)
+        assert found[name].meets_tof == (abs(up) < 0.25)
+
+
+def test_foam_that_stops_at_the_footing_is_not_judged_on_it() -> None:
+    layout = house(("foam bottom at TOF", "foam top at TOF"))
+    (row,) = read(layout, "f,0,10,0.5,footing\n").foam_on_footing.rows()
+    assert (row.verdict, row.meets_tof) == ("not over footing", None)
+    assert row.gap_m == pytest.approx(
+        -2.5 * INCH
+    )  # 2 in of foam under TOF, the footing 1/2 in high
