@@ -14,12 +14,13 @@ from geometry.errors import BedcourseError
 from geometry.report import CAUTIONS
 from viz.carried import demo
 from viz.job import Job
-from viz.panels import keeper, state
+from viz.panels import keeper, state, turns
 from viz.panels.fields import hold
 from viz.panels.figures import figures
 from viz.panels.files import opening
 from viz.panels.layout import AREA
 from viz.panels.pages import FIRST, PAGES, Page
+from viz.panels.settled import settle
 from viz.panels.spoken import escaped, in_english, later, named, said, switch, tell_browser
 from viz.sheets.words import LOCAL_CODE
 
@@ -30,6 +31,16 @@ _UNITS = later({"ft-in": "Feet and inches", "metric": "Metric"})
 
 def page() -> None:
     """Show the whole page."""
+    with turns.taken(quick=True):
+        drawn = _quick()
+    if drawn:
+        with turns.taken(quick=False):
+            drawn()
+    settle()
+
+
+def _quick() -> Callable[[], None] | None:
+    """Show all but the picture; return what draws it in its place."""
     st.html(Path(__file__).parent / "page.css")
     if not state.begun():
         _begin()
@@ -37,7 +48,7 @@ def page() -> None:
     if work is None:
         _faults(first=True)
         opening()
-        return
+        return None
     _head(work)
     tell_browser()
     keeper.keep(os.environ.get(OPENED, ""))
@@ -45,7 +56,6 @@ def page() -> None:
     name = _chosen_page()
     one = PAGES[name]
     with _desk(name, one) as (picture, beside):
-        # The fields and the figures come first: they are quick, a picture may take a moment.
         with picture:
             _faults()
             looked_at = st.container(key=f"picture of {name.lower()}")
@@ -54,9 +64,13 @@ def page() -> None:
         if one.fields and beside:
             with beside:
                 one.fields()
+    _foot()
+
+    def drawn() -> None:
         with looked_at:
             _said(lambda: one.shown(work))
-    _foot()
+
+    return drawn
 
 
 def _begin() -> None:
