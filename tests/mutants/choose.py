@@ -12,6 +12,8 @@ from tests.mutants.ran import Ran
 # The first round asks a few tests, the second the rest of them, up to so many and so long.
 FIRST, FIRST_SECONDS = 30, 3.0
 REST, REST_SECONDS = 80, 8.0
+# Of a line that is new since the tests' lines were kept, those of lines so near are asked.
+NEAR = 6
 
 
 @dataclass(frozen=True, eq=False)
@@ -71,12 +73,16 @@ class Chooser:
         return 2 + next((n for n, room in enumerate(rooms) if test.startswith(room)), len(rooms))
 
     def _of_lines(self, file: str, change: Change) -> set[str]:
-        """Return the tests that run the change's line, else its statement, else its function."""
+        """Return the tests that run the change's line, else its statement, else lines near it."""
         lines = self.ran.lines(file, self.sources[file])
         if change.line in lines:
             return lines[change.line]
         first, last = change.lines
-        return set().union(*(lines.get(n, set()) for n in range(first, last + 1)))
+        for near in range(NEAR):
+            found = [lines.get(n, set()) for n in range(first - near, last + near + 1)]
+            if any(found):
+                return set().union(*found)
+        return set()
 
     def _of_names(self, file: str, change: Change) -> set[str]:
         """Return the tests that run a line with a name made where the change stands, if outside
