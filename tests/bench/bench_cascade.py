@@ -21,10 +21,11 @@ from geometry.sections.cut import cut
 from geometry.sections.face import CutLine
 from geometry.solids.foundation import body_mesh, body_solid
 from geometry.solids.pipes import perforated_pipe, run_mesh
-from tests.bench.bench_engine import EXAMPLE, lines
+from tests.bench.bench_engine import lines
 from tests.bench.clock import now
 from tests.bench.forgetting import forget
 from tests.bench.row import MS, Beside, Row
+from tests.bench.suites import EXAMPLE
 from tests.bench.timing import agreed, beside, timed, told
 from tests.whole import brep
 

@@ -11,8 +11,9 @@ import numpy as np
 from manifold3d import Manifold
 
 from geometry.sections.face import CutLine
-from tests.bench.bench_engine import EXAMPLE, lines
+from tests.bench.bench_engine import lines
 from tests.bench.row import Beside, Row
+from tests.bench.suites import EXAMPLE
 from tests.bench.timing import agreed, beside, timed, told
 from tests.whole.witness import body
 from viz.drawing.page import PAPERS

@@ -5,7 +5,6 @@ What it remembers of earlier calls is forgotten before each, so every run is a f
 
 from collections.abc import Iterator
 from itertools import cycle, islice
-from pathlib import Path
 
 import numpy as np
 
@@ -17,9 +16,9 @@ from geometry.sections.face import CutLine
 from geometry.solids.foundation import build
 from tests.bench.forgetting import forget
 from tests.bench.row import Row
+from tests.bench.suites import EXAMPLE
 from tests.bench.timing import timed, told
 
-EXAMPLE = Path(__file__).parents[2] / "assets" / "examples" / "l-basement.toml"
 FAR_M = 30.0
 
 

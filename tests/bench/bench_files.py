@@ -12,8 +12,8 @@ import pygltflib as gltf
 import trimesh
 
 from geometry.solids.solid import Solid
-from tests.bench.bench_engine import EXAMPLE
 from tests.bench.row import Beside, Row
+from tests.bench.suites import EXAMPLE
 from tests.bench.timing import beside, timed, told
 from viz.export.glb import Y_UP, to_glb
 from viz.export.ifc.house import to_ifc

@@ -29,9 +29,9 @@ from geometry.plan.outline import circle
 from geometry.report import report
 from geometry.solids.foundation import build
 from geometry.solids.kernel import raised
-from tests.bench.bench_engine import EXAMPLE
 from tests.bench.forgetting import forget
 from tests.bench.row import Beside, Row
+from tests.bench.suites import EXAMPLE
 from tests.bench.timing import agreed, beside
 
 WIDE, DEEP, HIGH = 12.0, 9.0, 0.1
@@ -95,7 +95,7 @@ def boolean_rows(repeats: int) -> list[Beside]:
     """Return a slab with round openings: raised from its plan, and cut by VTK."""
     rows = []
     for count in CUT:
-        shape, what = floor(count), f"slab with {count} round openings"
+        shape, what = floor(count), f"slab, round openings cut: {count}"
         true, right, told = raised(shape, 0.0, HIGH).volume, {}, []
         for name, kind in (("VTK, loop boolean", LOOP), ("VTK, boolean", PLAIN)):
             found = vtk_slab(shape, kind)
@@ -129,7 +129,7 @@ def triangle_rows(repeats: int) -> list[Beside]:
             "scipy, Delaunay": lambda s=shape: free_triangles(s),
         }  # fmt: skip
         rows += beside(
-            f"floor with {count:,} round holes raised; peers triangulate it only",
+            f"floor raised, round holes: {count:,}; peers only triangulate it",
             lambda s=shape: raised(s, 0.0, 1.0).volume,
             {name: (work, f"area {agreed(shape.area, work())}") for name, work in peers.items()},
             repeats,

@@ -20,8 +20,8 @@ from geometry.water.inflow import inflow
 from geometry.water.pumping import marching_pump
 from geometry.water.store import storage
 from geometry.water.study import study
-from tests.bench.bench_engine import EXAMPLE
 from tests.bench.row import Beside, Row
+from tests.bench.suites import EXAMPLE
 from tests.bench.timing import beside, timed, told
 
 DAY_S = 86400

@@ -9,8 +9,8 @@ from typing import TypeVar
 
 from tests.bench.clock import by_processor
 from tests.bench.plots import picture
-from tests.bench.row import Beside, Curve, Row, shown
-from tests.bench.suites import GROUPS, Line
+from tests.bench.row import Beside, Curve, Ms, Row, shown
+from tests.bench.suites import EXAMPLE, GROUPS, Line
 
 FIGURES, PAGE = "figures.json", "index.md"
 T = TypeVar("T", Row, Beside, Curve)
@@ -80,7 +80,8 @@ def _lines(about: Mapping[str, str], groups: Sequence[Group], quick: bool) -> It
     yield (
         f"Written by `.venv/bin/python -m tests.bench{words}` on {about['day']}: "
         f"{about['processor']}, {about['cores']} cores, Python {about['Python']}. Times are "
-        f"medians by {clock} clock; houses, shots and storms are invented."
+        f"medians of three runs at least, by {clock} clock. Where no other house is named it is "
+        f"[{EXAMPLE.stem}](../examples/{EXAMPLE.name}); houses, shots and storms are invented."
     )
     yield f"\nFor programs: [{FIGURES}]({FIGURES}).\n"
     yield from _aims(groups)
@@ -103,18 +104,27 @@ def _aims(groups: Sequence[Group]) -> Iterator[str]:
 def _beside(lines: Sequence[Beside]) -> Iterator[str]:
     yield "\n## Beside peers\n"
     yield (
-        "The same input in the same process, in turns; results are compared before anything is "
-        "timed, and a peer whose result is wrong is named and not timed. The ratio is the peer's "
-        "median over ours.\n"
+        "The same input in the same process, in turns: median, and least to greatest. The ratio is "
+        "the peer's median over ours. How far the results agree was found before anything was "
+        "timed; a peer that gives a wrong body is named and not timed.\n"
     )
-    yield from _table(
-        ("what", "ours", "peer", "peer's", "ratio", "results"), "l r l r r l",
-        (
-            (b.what, shown(b.own[1]), b.peer, shown(b.theirs[1]) if b.theirs else "",
-             b.times, b.result)
-            for b in lines
-        ),
-    )  # fmt: skip
+    heads = ("what", "ours", "peer", "peer's", "ratio", "results")
+    yield from _table(heads, "l r l r r l", _pairs(lines))
+
+
+def _pairs(lines: Sequence[Beside]) -> Iterator[Sequence[str]]:
+    """Yield the table's rows; what is done and our time stand once for all its peers."""
+    for _, some in groupby(lines, key=lambda line: line.what):
+        for number, b in enumerate(some):
+            ours = ("", "") if number else (b.what, _ranged(b.own))
+            yield *ours, b.peer, _ranged(b.theirs), b.times, b.result
+
+
+def _ranged(ms: Ms | tuple[()]) -> str:
+    if not ms:
+        return ""
+    least, middle, most = ms
+    return f"{shown(middle)} ({shown(least)} to {shown(most)})"
 
 
 def _growth(groups: Sequence[Group]) -> Iterator[str]:

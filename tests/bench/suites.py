@@ -2,9 +2,11 @@
 
 from collections.abc import Callable, Iterable
 from importlib import import_module
+from pathlib import Path
 
 from tests.bench.row import Beside, Curve, Row
 
+EXAMPLE = Path(__file__).parents[2] / "assets" / "examples" / "l-basement.toml"
 Line = Row | Beside | Curve
 GROUPS = {
     "start": "Whole processes from the shell: commands, files, the app's start, with peak memory.",

@@ -74,4 +74,4 @@ def beside(
 def agreed(own: float, theirs: float) -> str:
     """Return how far two results agree, in words."""
     off = abs(theirs - own) / abs(own)
-    return "the same to 1e-12" if off < 1e-12 else f"the same to {off:.0e}"
+    return "equal to 1e-12" if off < 1e-12 else f"equal to {off:.0e}"
