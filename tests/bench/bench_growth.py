@@ -110,7 +110,7 @@ def survey(count: int) -> Work:
 
 GROWTHS = {
     "holes": Growth(
-        ENGINE, "holes in the drain",
+        ENGINE, "holes in the drain, about",
         lambda n: engine(with_holes(EXAMPLE.read_text(encoding="utf-8"), n)),
         (100, 1_000, 10_000), (100, 1_000, 4_000, 14_000), afresh=True),
     "corners": Growth(
