@@ -7,6 +7,7 @@ import os
 import resource
 import sys
 from collections.abc import Sequence
+from dataclasses import dataclass, field
 from importlib.machinery import ModuleSpec, SourceFileLoader
 from pathlib import Path
 from types import CodeType, FunctionType
@@ -15,9 +16,20 @@ from typing import Any
 import pytest
 
 from tests.mutants.change import Change, changed
-from tests.mutants.ran import ASKED, Usual, forget
+from tests.mutants.ran import ASKED, Usual
 
 Key = tuple[str, str, int]
+
+
+@dataclass(frozen=True, eq=False)
+class Alive:
+    """What a fork finds alive: the program's functions by file, name and first line, and every
+    store that remembers (lru_cache)."""
+
+    functions: dict[Key, list[FunctionType]] = field(default_factory=dict)
+    stores: list[Any] = field(default_factory=list)
+
+
 MEMORY = 8 * 2**30
 
 
@@ -56,9 +68,10 @@ def judged(
         resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
         if change is not None:
             code = compile(changed(source, change.number), str(place), "exec")
-            if anew or not _swapped(code, str(place), change, alive):
+            if anew or not _swapped(code, str(place), change, alive.functions):
                 _read_anew(code, place)
-        forget()
+        for store in alive.stores:
+            store.cache_clear()
         os._exit(int(pytest.main([*ASKED, "-x", *tests], plugins=[Usual()])))
     finally:
         os._exit(99)

@@ -31,13 +31,11 @@ COPIED = (
     "geometry", "viz", "tests", "assets", ".streamlit", "app.py", "pyproject.toml", "README.md",
     "DEVELOPERS.md",
 )  # fmt: skip
+# What pytest does about exceptions nobody caught counts all that is alive after every run: slow.
 ASKED = [
-    "-q",
-    "-p",
-    "no:cacheprovider",
-    "-m",
-    "(slow or not slow) and not pictures and not browser",
-]
+    "-q", "-p", "no:cacheprovider", "-p", "no:unraisableexception", "-p", "no:threadexception",
+    "-m", "(slow or not slow) and not pictures and not browser",
+]  # fmt: skip
 
 
 def copy_of_the_sources(folder: Path) -> None:
@@ -54,13 +52,13 @@ def copy_of_the_sources(folder: Path) -> None:
     sys.path[:] = [str(folder), *(p for p in sys.path if p not in ("", str(HOME)))]
 
 
-def forget() -> None:
-    """Empty every store of program and tests that remembers what it was asked before."""
-    for kept in gc.get_objects():
-        if isinstance(kept, functools._lru_cache_wrapper):
-            room = (kept.__module__ or "").split(".")[0]
-            if room in ("geometry", "viz", "tests") or room.startswith("test_"):
-                kept.cache_clear()
+def stores() -> list[Any]:
+    """Return every store of program and tests that remembers what it was asked before."""
+    return [
+        kept for kept in gc.get_objects()
+        if isinstance(kept, functools._lru_cache_wrapper)
+        and re.match(r"geometry|viz|test", kept.__module__ or "")
+    ]  # fmt: skip
 
 
 class Usual:
@@ -89,11 +87,7 @@ class Told:
     def _forget(self) -> None:
         if len(sys.modules) != self.known:
             self.known = len(sys.modules)
-            self.stores = [
-                k for k in gc.get_objects()
-                if isinstance(k, functools._lru_cache_wrapper)
-                and re.match(r"geometry|viz|test", k.__module__ or "")
-            ]  # fmt: skip
+            self.stores = stores()
         for store in self.stores:
             store.cache_clear()
 

@@ -9,6 +9,7 @@ results) and all constants outside of functions; cosmic-ray starts all tests ane
 """
 
 import argparse
+import gc
 import io
 import os
 import random
@@ -33,7 +34,7 @@ import tomlkit  # noqa: F401
 from tests.mutants import fork
 from tests.mutants.change import Change, changes
 from tests.mutants.choose import Chooser
-from tests.mutants.ran import ASKED, Ran, Usual, copy_of_the_sources
+from tests.mutants.ran import ASKED, Ran, Usual, copy_of_the_sources, stores
 
 # A verdict of pytest: all passed; none was there to run; anything of ours went wrong.
 PASSED, NONE, TROUBLE = 0, (4, 5), 99
@@ -47,7 +48,7 @@ class Bench:
     folder: Path
     chooser: Chooser
     jobs: int
-    alive: dict[fork.Key, list[object]] = field(default_factory=dict)
+    alive: fork.Alive = field(default_factory=fork.Alive)
 
     def passing(
         self, some: list[Tried], ask: Callable[[str, Change], list[str]], anew: bool = False
@@ -99,7 +100,8 @@ def main() -> None:
         tests = sorted({t.split("::")[0] for t in bench.chooser.ran.seconds})
         with redirect_stdout(io.StringIO()):
             pytest.main([*ASKED, "-qq", "--collect-only", *tests], plugins=[Usual()])
-        bench.alive = fork.functions(folder)
+        bench.alive = fork.Alive(fork.functions(folder), stores())
+        gc.freeze()  # A fork that counts what is alive would copy all of it.
         total = Counter[str]()
         for file in files:
             total += _tried(bench, file, told)
