@@ -3,6 +3,7 @@
 import json
 import os
 import re
+import shutil
 import subprocess
 import sys
 import time
@@ -11,12 +12,34 @@ from pathlib import Path
 
 import pytest
 
+from tests.fuzz.hostile import AREA, HEAD
 from tests.serving import free_port
 from tests.supply.bill import bill
 from tests.supply.parts import EXTRAS, HOME, LOCK, NPM, parts
 from tests.supply.renew import BILL, PAGE, page
 
 RUN = "from viz.commands.main import run; run()"
+# Every file of the set up to the first of the pictures, which are all drawn alike.
+SET = """
+import sys
+from pathlib import Path
+from viz.issue import products
+from viz.job import job
+for made in products(job(Path(sys.argv[1]).read_text()), lambda _: None):
+    print(made.name)
+    if made.name.endswith(".png") and "/" not in made.name:
+        break
+"""
+# Every page's own code, without a browser.
+WALK = """
+from streamlit.testing.v1 import AppTest
+from tests.app.walking import on
+from viz.carried import app_file
+from viz.panels.pages import PAGES
+app = AppTest.from_file(str(app_file()), default_timeout=300).run()
+for name in PAGES:
+    assert not on(app, name).exception, name
+"""
 
 
 def test_licences_and_bill_tell_what_the_locks_pin() -> None:
@@ -74,22 +97,57 @@ def test_the_guard_sees_a_look_beyond_this_machine(tmp_path: Path) -> None:
     assert "192.0.2.1" in (tmp_path / "refused").read_text(encoding="utf-8")
 
 
+@pytest.fixture
+def hut(tmp_path: Path) -> Path:
+    """A small house, so that all its papers and pictures are soon made."""
+    file = tmp_path / "hut.toml"
+    file.write_text(HEAD + AREA, encoding="utf-8")
+    return file
+
+
 @pytest.mark.slow
 @pytest.mark.parametrize(
     "words",
     [
-        ["check", "demo"], ["order", "demo", "--xlsx", "order.xlsx"], ["water", "demo"],
-        ["section", "demo", "--out", "cut.pdf"], ["model", "demo", "--out", "house.html"],
+        ["batch", "hut.toml", "--out", "many", "--sets", "--workers", "1"],
+        ["findings", "demo", "--out", "found.html"], ["order", "demo", "--xlsx", "order.xlsx"],
+        ["check", "demo"], ["water", "demo"],
     ],
     ids=lambda words: words[0],
 )  # fmt: skip
-def test_commands_ask_nothing_of_a_network(tmp_path: Path, words: list[str]) -> None:
-    refused = tmp_path / "refused"
+def test_commands_ask_nothing_of_a_network(hut: Path, words: list[str]) -> None:
+    refused = hut.parent / "refused"
     done = subprocess.run(
-        [sys.executable, "-c", RUN, *words], cwd=tmp_path, env=alone(refused),
+        [sys.executable, "-c", RUN, *words], cwd=hut.parent, env=alone(refused),
         capture_output=True, check=False,
     )  # fmt: skip
     assert done.returncode in (0, 1), done.stderr.decode()
+    assert not refused.exists(), refused.read_text(encoding="utf-8")
+
+
+@pytest.mark.slow
+def test_the_set_is_made_where_there_is_no_network_at_all(hut: Path) -> None:
+    """Guarded, and where Linux allows it with no network: what a library does below Python too."""
+    refused, apart = hut.parent / "refused", ["unshare", "--map-root-user", "--net"]
+    known = shutil.which("unshare") and not subprocess.run([*apart, "true"], check=False).returncode
+    done = subprocess.run(
+        [*(apart if known else ()), sys.executable, "-c", SET, str(hut)], env=alone(refused),
+        capture_output=True, check=False,
+    )  # fmt: skip
+    assert done.returncode == 0, done.stderr.decode()
+    made = set(done.stdout.decode().split())
+    assert {"permit-set.pdf", "findings.html", "model.html", "model.ifc"} <= made
+    assert [name for name in made if name.endswith(".png") and "/" not in name]
+    assert not refused.exists(), refused.read_text(encoding="utf-8")
+
+
+@pytest.mark.slow
+def test_no_page_of_the_app_asks_a_network(tmp_path: Path) -> None:
+    refused = tmp_path / "refused"
+    done = subprocess.run(
+        [sys.executable, "-c", WALK], env=alone(refused), capture_output=True, check=False
+    )
+    assert done.returncode == 0, done.stderr.decode()[-2000:]
     assert not refused.exists(), refused.read_text(encoding="utf-8")
 
 

@@ -7,10 +7,11 @@ _NEAR = ("127.0.0.1", "::1", "localhost", "0.0.0.0", "", None)  # noqa: S104
 
 
 def _look(event, details):
-    if event == "socket.connect" and isinstance(details[1], tuple):
-        place = details[1][0]
-    elif event in ("socket.getaddrinfo", "socket.gethostbyname", "socket.sendto"):
-        place = details[1][0] if event == "socket.sendto" else details[0]
+    if event in ("socket.connect", "socket.sendto", "socket.sendmsg"):
+        # A pipe of this machine's own has no tuple for its place.
+        place = details[1][0] if isinstance(details[1], tuple) else None
+    elif event in ("socket.getaddrinfo", "socket.gethostbyname"):
+        place = details[0]
     else:
         return
     if place not in _NEAR:
