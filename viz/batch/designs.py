@@ -117,7 +117,7 @@ def _value(words: str) -> Any:
     """Return a number, a list or yes and no as the file holds them; all else is text."""
     try:
         found = tomllib.loads(f"v = {words}")["v"]
-    except tomllib.TOMLDecodeError:
+    except (ValueError, RecursionError):  # also a number of thousands of digits
         return words
     return found if isinstance(found, str | int | float | bool | list) else words
 

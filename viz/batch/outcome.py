@@ -7,6 +7,8 @@ from functools import cache
 from importlib.metadata import version
 from typing import Any, Literal
 
+from pydantic import TypeAdapter
+
 from geometry.errors import BedcourseError, DesignError
 from geometry.variants.main_figures import MainFigures, main_figures
 from viz.batch.designs import Asked, text_of
@@ -52,12 +54,14 @@ def from_json(text: str) -> Outcome | None:
     """Return an outcome that was kept; None where it is not one."""
     try:
         kept: dict[str, Any] = json.loads(text)
-        if kept.pop("format") != FORMAT:
-            return None
-        figures = kept.pop("figures")
-        return Outcome(figures=MainFigures(**figures) if figures else None, **kept)
-    except (ValueError, TypeError, KeyError, AttributeError):
+        return _kept().validate_python(kept) if kept.pop("format") == FORMAT else None
+    except (ValueError, TypeError, KeyError, AttributeError, RecursionError):
         return None
+
+
+@cache
+def _kept() -> TypeAdapter[Outcome]:
+    return TypeAdapter(Outcome)
 
 
 def outcome_of(asked: Asked, with_set: bool) -> tuple[Outcome, bytes | None]:
