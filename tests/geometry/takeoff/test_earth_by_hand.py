@@ -1,0 +1,96 @@
+"""Fill, washed stone and grade round a plain box, and what is bought for its pit, by hand."""
+
+from math import hypot, pi
+
+import pytest
+
+from geometry.designfile import read_design
+from geometry.layout.lay import lay_out
+from geometry.materials.catalogue import PIPES
+from geometry.takeoff.earth import backfill_volume, grading_volume, wall_stone_volume
+from geometry.takeoff.order import drained, order
+from tests.houses import house, without
+
+# Metres: 9 x 7 m outside, strips 0.2 m farther out, from -0.3 m to TOF. The ground before the dig
+# lies 0.2 m over TOF; the hole is 0.6 m wider than the strips at its bottom, its sides 1 to 2.
+TEXT = """
+[project]
+name = "A hole (invented)"
+units = "metric"
+[footing]
+width = "0.6 m"
+thickness = "0.3 m"
+[wall]
+thickness = "0.2 m"
+height = "2.4 m"
+[floor]
+tie = "slab top at TOF +0.1 m"
+layer = [
+    { name = "stone", material = "stone-57", thickness = "0.15 m", role = "base" },
+    { name = "slab", material = "concrete", thickness = "0.1 m", role = "slab" },
+]
+[[area]]
+name = "room"
+corners = ["0, 0", "9 m, 0", "9 m, 7 m", "0, 7 m"]
+[excavation]
+working_space = "0.6 m"
+slope = 0.5
+existing = "0.2 m"
+[grade]
+at_wall = "0.5 m"
+fall = "5 %"
+"""
+
+
+def grown(by):
+    return (9 + 2 * by) * (7 + 2 * by)
+
+
+def dug(more=""):
+    return lay_out(read_design(TEXT + more))
+
+
+def test_backfill_is_the_hole_less_footing_and_house():
+    """Simpson's rule is exact for an area that is a square of the level."""
+    hole = 0.5 / 6 * (grown(0.8) + 4 * grown(0.8 + 0.125) + grown(0.8 + 0.25))
+    standing = grown(0.2) * 0.3 + grown(0.0) * 0.2
+    assert backfill_volume(dug()) == pytest.approx(hole - standing, rel=1e-9)
+    stone = '[backfill]\nstone_width = "0.3 m"\nstone_top = "0.1 m"\n'
+    strip = (grown(0.3) - grown(0.2)) * 0.3 + (grown(0.3) - grown(0.0)) * 0.1
+    assert wall_stone_volume(dug(stone)) == pytest.approx(strip, rel=1e-9)
+    assert backfill_volume(dug(stone)) == pytest.approx(hole - standing - strip, rel=1e-9)
+    assert wall_stone_volume(dug()) == 0.0
+
+
+@pytest.mark.parametrize("more", ["", '[drain]\noffset = "0.25 m"\ncleanouts = [1, 3]\n'])
+def test_the_grade_falls_five_in_a_hundred_from_the_wall(more):
+    """0.3 m in 6 m on every side, hips at the corners; a cleanout's riser stands in it."""
+    whole = 0.3 / 6 * ((grown(6.0) - 63) + 4 * (grown(3.0) - 63))
+    riser = pi / 4 * PIPES["d2729-4"].outside_diameter_m ** 2 * (0.3 - 0.05 * 0.45)
+    count = 2 if more else 0
+    assert grading_volume(dug(more)) == pytest.approx(whole - count * riser, rel=1e-9)
+
+
+def test_a_footing_over_the_ground_takes_its_place_in_the_grade():
+    """The ground 0.2 m under TOF: so high the strips stand in the fill, 0.2 m beside the wall."""
+    low = TEXT.replace('"0.2 m"\n[grade]', '"-0.2 m"\n[grade]').replace('"0.5 m"', '"0.1 m"')
+    whole = 0.3 / 6 * ((grown(6.0) - 63) + 4 * (grown(3.0) - 63))
+    footing = (grown(0.2) - 63) * 0.2
+    assert grading_volume(lay_out(read_design(low))) == pytest.approx(whole - footing, rel=1e-9)
+
+
+def test_ground_as_high_as_the_grade_needs_none():
+    assert grading_volume(lay_out(read_design(TEXT.replace('"0.5 m"', '"0.2 m"')))) == 0.0
+
+
+def test_a_pit_is_bought_with_its_pump_and_the_pipe_to_it_along_its_fall():
+    steep = ("[sump]\n", '[sump]\nfall = "1:40"\n')
+    (outlet,) = (o for drain in drained(house(steep)) for o in drain.outlets)
+    lead = outlet.lead
+    assert outlet.length_m == pytest.approx((lead.end - lead.begin) * hypot(1, 1 / 40))
+    pit = {row.item: row.count for row in order(house()).rows if row.group == "pit"}
+    assert pit == {"Sump basin with lid": 1, "Pump with float switch": 1}
+    bare = house(('pump = { off = "4 in", on = "12 in" }\n', ""))
+    pit = {row.item: row.count for row in order(bare).rows if row.group == "pit"}
+    assert pit == {"Sump basin with lid": 1}
+    assert not [row for row in order(house(without("sump"))).rows if row.group == "pit"]
