@@ -13,6 +13,7 @@ from math import cos, pi, sin
 from typing import Any
 
 from geometry.designfile import edited, read_design
+from geometry.layout.bodies import Body
 from geometry.layout.lay import lay_out
 from geometry.sections.cut import cut
 from tests.bench.bench_engine import everything, lines
@@ -25,7 +26,7 @@ from tests.bench.timing import once
 HEAD = '[project]\nname = "invented"\nnumbers = "m"\nunits = "metric"\n'
 DRAIN = '[drain]\nfall = "level"\n'
 Work = Callable[[], Any]
-ENGINE, DRAWING, SURVEY = "solids and report", "drawings", "survey"
+ENGINE, FLAT, DRAWING, SURVEY = "solids and report", "flat bodies", "drawings", "survey"
 
 
 @dataclass(frozen=True)
@@ -108,6 +109,29 @@ def survey(count: int) -> Work:
     return lambda: as_dug(layout, taken)
 
 
+def raised(corners: int) -> Work:
+    """Return the flat bodies of a round house raised, with their volumes."""
+    from geometry.solids.foundation import body_mesh
+
+    bodies = _flat(corners)
+    return lambda: [body_mesh(body).volume for body in bodies]
+
+
+def peers_raised(corners: int) -> Work:
+    """Return the same in Open CASCADE."""
+    from tests.bench.bench_cascade import built
+
+    bodies = _flat(corners)
+    # The kernel is imported here, before anything is timed.
+    built(bodies[:1])
+    return lambda: [solid.volume for solid in built(bodies)]
+
+
+def _flat(corners: int) -> list[Body]:
+    layout = lay_out(read_design(ring_house(corners, False)))
+    return [body for body in layout.bodies if not body.bores]
+
+
 GROWTHS = {
     "holes": Growth(
         ENGINE, "holes in the drain, about",
@@ -122,6 +146,10 @@ GROWTHS = {
     "areas": Growth(
         ENGINE, "areas side by side", lambda n: engine(row_of_areas(n)),
         (1, 3, 6), (1, 2, 4, 8, 12), afresh=True),
+    "raised": Growth(
+        FLAT, "corners, engine", raised, (4, 20, 80), (4, 10, 20, 40, 80, 200), afresh=True),
+    "peers_raised": Growth(
+        FLAT, "corners, Open CASCADE", peers_raised, (4, 20, 80), (4, 10, 20, 40, 80, 200)),
     "section": Growth(
         DRAWING, "one cut, against corners", section, (4, 20, 80), (4, 10, 20, 40, 80)),
     "papers": Growth(

@@ -34,8 +34,11 @@ def rows(quick: bool) -> list[Row]:
 
         return [
             *_rows("Python alone", (*PYTHON, "pass"), short, kept),
-            *_rows("numpy, shapely and pydantic imported, nothing else",
+            *_rows("numpy, shapely and pydantic imported",
                    (*PYTHON, "import shapely, pydantic; pydantic.BaseModel"), short, kept),
+            *_rows("VTK imported by pyvista", (*PYTHON, "import pyvista"), long, kept),
+            *_rows("Open CASCADE imported by build123d",
+                   (*PYTHON, "import build123d"), long, kept),
             *_rows("levels of the demo", (*COMMAND, "levels", "demo"), short, kept, LEVELS_S),
             *_rows("the same as JSON", (*COMMAND, "levels", "demo", "--json"), short, kept),
             *_rows("everything checked", (*COMMAND, "check", "demo"), short, kept),
