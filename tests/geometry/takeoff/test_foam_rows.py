@@ -6,7 +6,8 @@ import pytest
 
 from geometry.designfile import read_design
 from geometry.layout.lay import lay_out
-from geometry.takeoff.foam import courses, foam_rows
+from geometry.parts.usual import GIVEN
+from geometry.takeoff.foam import board_layouts, courses, foam_rows
 from geometry.units import FOOT, INCH
 
 # Invented: 24 ft by 16 ft outside, 8 in walls; inside 22'-8" by 14'-8", 74'-8" round.
@@ -87,3 +88,25 @@ def test_edge_strips_are_ripped_from_boards():
 def test_a_thickness_nobody_sells_is_told():
     assert "no board known to be sold" in rows("2 3/4 in")["Foam"].note
     assert "no board known to be sold" not in rows("2 in")["Foam"].note
+
+
+def test_every_other_course_is_shifted_and_the_third_lies_as_the_first():
+    laid_out = lay_out(read_design(TEXT.replace("FOAM", "12 in")))
+    ((_, courses_laid),) = board_layouts(laid_out)
+    first, second, third = courses_laid
+
+    def bounds(course):
+        return sorted(piece.region.bounds for piece in course.pieces)
+
+    assert bounds(third) == bounds(first)
+    assert bounds(second) != bounds(first)
+
+
+def test_a_size_given_is_told_apart_from_the_one_printed():
+    given = {f.name: f for f in rows("2 in")["Foam"].factors}
+    assert (given["board width"].source, given["board length"].source) == (GIVEN, GIVEN)
+    plain = TEXT.replace("FOAM", "2 in").replace('width = "4 ft"\nlength = "8 ft"\n', "")
+    assert plain != TEXT.replace("FOAM", "2 in")
+    (foam, *_) = foam_rows(lay_out(read_design(plain)))
+    printed = {f.name: f for f in foam.factors}
+    assert GIVEN not in {printed["board width"].source, printed["board length"].source}
