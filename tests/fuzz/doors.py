@@ -1,12 +1,16 @@
 """A process of its own with little memory: files in, what became of each out, as lines of JSON.
 
-`python -m tests.fuzz.doors FOLDER`: the files of FOLDER/design, FOLDER/shots, FOLDER/tickets.
+`python -m tests.fuzz.doors FOLDER`: the files of FOLDER/design, FOLDER/edit, FOLDER/shots,
+FOLDER/tickets, FOLDER/kept.
 """
 
 import json
 import resource
 import sys
 import time
+from collections.abc import Callable, Iterator
+from contextlib import suppress
+from functools import partial
 from pathlib import Path
 
 # Address space the process may take, and what is taken of it at the most, bytes.
@@ -14,12 +18,12 @@ MEMORY, PEAK = 3 * 1024**3, 700 * 1024**2
 # Processor's seconds for one file; the whole process is stopped by force beyond its sum.
 SECONDS = 10.0
 
+Door = Callable[[Path], object]
 
-def main(folder: Path) -> None:
-    """Try every file; print its name, its seconds, and the sentence or the kind of failure."""
-    resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
+
+def reading() -> Iterator[Door]:
+    """What reads designs, shots and tickets; each door bears its folder's name."""
     from geometry.designfile import load, load_bytes, read_design
-    from geometry.errors import BedcourseError
     from geometry.layout.lay import lay_out
     from geometry.survey.asdug import as_dug
     from geometry.survey.reading import LARGEST_BYTES, read_shots
@@ -38,7 +42,48 @@ def main(folder: Path) -> None:
     def tickets(file: Path) -> object:
         return arrived(house, read_tickets(load(file)).tickets)
 
-    for door in (design, shots, tickets):
+    yield from (design, shots, tickets)
+
+
+def changing() -> Iterator[Door]:
+    """What changes a design's text, and what goes on from a batch's kept results."""
+    from geometry.designfile import edited, load
+    from geometry.errors import BedcourseError
+    from geometry.planfile.change import corner_to, side_to
+    from viz.batch.designs import Asked
+    from viz.batch.outcome import Outcome, from_json
+    from viz.batch.run import Line
+    from viz.batch.table import table
+    from viz.export.csvfile import to_csv
+    from viz.export.xlsxfile import to_xlsx
+
+    def edit(file: Path) -> object:
+        text = load(file)
+        for how in (
+            partial(edited, text, ("project", "address"), "x"),
+            partial(corner_to, text, 0, 0, (1.0, 1.0)),
+            partial(side_to, text, 0, 0, "5 ft"),
+        ):
+            with suppress(BedcourseError):
+                how()
+        return text
+
+    def kept(file: Path) -> object:
+        found = from_json(load(file))
+        if found is None:
+            raise BedcourseError("no kept result")
+        made = table([Line(Asked("a", ""), found), Line(Asked("b", ""), Outcome("died"))])
+        return to_csv(made).encode(), to_xlsx([("Designs", made)])
+
+    yield from (edit, kept)
+
+
+def main(folder: Path) -> None:
+    """Try every file; print its name, its seconds, and the sentence or the kind of failure."""
+    resource.setrlimit(resource.RLIMIT_AS, (MEMORY, MEMORY))
+    from geometry.errors import BedcourseError
+
+    for door in (*reading(), *changing()):
         for file in sorted((folder / door.__name__).glob("*")):
             start, said, failed = time.process_time(), "", ""
             try:

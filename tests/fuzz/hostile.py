@@ -1,6 +1,8 @@
 """Files that are no honest work: what a mistake, a broken disk or a trick may hand over."""
 
 from collections.abc import Callable
+from io import BytesIO
+from zipfile import ZIP_DEFLATED, ZipFile
 
 from geometry.faults.text import DEEPEST, LARGEST_BYTES, LONGEST_LINE, MOST_KEYS, MOST_VALUES
 from geometry.survey.reading import MOST_COLUMNS, MOST_SHOTS
@@ -28,6 +30,16 @@ def _wave(x: float, y: float, count: int) -> str:
     return ",".join(f"[{a:.3f},{b:.3f}]" for a, b in (*low, *high))
 
 
+def bomb(mega: int = 20) -> bytes:
+    """A ZIP file, as workbooks are too, that is a thousand times as large when it is unpacked."""
+    whole = BytesIO()
+    with ZipFile(whole, "w", ZIP_DEFLATED) as out:
+        out.writestr("xl/workbook.xml", b"0" * mega * 1_000_000)
+    return whole.getvalue()
+
+
+BOMB = bomb()
+
 # What is refused by a limit, and a word of the sentence that says so.
 LIMITS = {
     "too large": ("# wide\n" * (LARGEST_BYTES // 7 + 9), "larger than 1 MB"),
@@ -45,6 +57,7 @@ LIMITS = {
 DESIGNS = {
     **{name: text.encode() for name, (text, _) in LIMITS.items()},
     "empty": b"",
+    "an archive": BOMB,
     "nothing but nul": b"\0" * 5000,
     "utf-16": (HEAD + AREA).encode("utf-16"),
     "a mark of byte order": b"\xef\xbb\xbf" + (HEAD + AREA).encode(),
@@ -73,6 +86,7 @@ DESIGNS = {
 }  # fmt: skip
 
 SHOT_FILES = {
+    "an archive": BOMB,
     "empty": b"", "nul": SHOTS.encode() + b"\0", "utf-16": SHOTS.encode("utf-16"),
     "lines only": b"\n" * 10_000_000,
     "too many": (SHOTS + "0,0,0\n" * (MOST_SHOTS + 1)).encode(),
@@ -89,6 +103,7 @@ SHOT_FILES = {
 }  # fmt: skip
 
 TICKET_FILES = {
+    "an archive": BOMB,
     "empty": b"", "nul": (TICKETS + "\0").encode(),
     "too many": (TICKETS + TICKET * (MOST_TICKETS + 1)).encode(),
     "ten megabytes": (TICKETS + TICKET * 300_000).encode(),
@@ -98,6 +113,15 @@ TICKET_FILES = {
     "commas": (TICKETS + "," * 900_000).encode(),
     "no numbers": (TICKETS + "2026-04-02,stone-57,1e999 t,\n9999-99-99,57,nan t,\n").encode(),
     "windows lines": (TICKETS + TICKET).replace("\n", "\r\n").encode(),
+}  # fmt: skip
+
+KEPT_FILES = {
+    "empty": b"", "no table": b"[1]", "a number": b"1", "nul": b"\0" * 99,
+    "deep": b"[" * 100_000, "deep tables": b'{"a":' * 50_000,
+    "digits": b'{"format": ' + b"1" * 9000 + b"}",
+    "another kind": b'{"format": 1, "status": "done", "figures": {"tof_m": "high"}}',
+    "no figures": b'{"format": 1, "status": "done", "figures": {}, "note": 5}',
+    "another state": b'{"format": 1, "status": "=1+1", "figures": null}',
 }  # fmt: skip
 
 _BITS = (

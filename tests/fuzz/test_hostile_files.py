@@ -13,8 +13,10 @@ from geometry.survey.reading import LARGEST_BYTES, read_shots
 from geometry.takeoff.tickets import read_tickets
 from tests.dice import Seeded
 from tests.fuzz.doors import PEAK, SECONDS
-from tests.fuzz.hostile import DESIGNS, LIMITS, SHOT_FILES, TICKET_FILES, mutated
+from tests.fuzz.hostile import DESIGNS, KEPT_FILES, LIMITS, SHOT_FILES, TICKET_FILES, mutated
 from tests.rolls import seeds
+from viz.batch.designs import Asked
+from viz.batch.outcome import outcome_of
 from viz.carried import demo, demo_shots, examples
 
 TICKETS = b"date,material,amount,place\n2026-04-02,stone-57,14.2 tons,basement\n"
@@ -89,7 +91,10 @@ def holds(rows: list[dict]) -> None:
 
 @pytest.mark.slow
 def test_hostile_files_are_answered_in_time_and_little_memory(tmp_path: Path) -> None:
-    files = {"design": DESIGNS, "shots": SHOT_FILES, "tickets": TICKET_FILES}
+    files = {
+        "design": DESIGNS, "edit": DESIGNS, "shots": SHOT_FILES, "tickets": TICKET_FILES,
+        "kept": KEPT_FILES,
+    }  # fmt: skip
     holds(tried(tmp_path, files))
 
 
@@ -97,10 +102,15 @@ def test_hostile_files_are_answered_in_time_and_little_memory(tmp_path: Path) ->
 def test_files_changed_at_random_are_answered_in_time_and_little_memory(tmp_path: Path) -> None:
     texts = [path.read_bytes() for path in examples().values()]
     shots = demo_shots().read_bytes()
-    files: dict[str, dict[str, bytes]] = {"design": {}, "shots": {}, "tickets": {}}
+    kept = outcome_of(Asked("demo", texts[0].decode()), with_set=False)[0].to_json().encode()
+    files: dict[str, dict[str, bytes]] = {
+        door: {} for door in ("design", "edit", "shots", "tickets", "kept")
+    }
     for seed in seeds(60):
         dice = Seeded(seed)
         files["design"][f"{seed}.toml"] = mutated(dice, dice.choice(texts))
+        files["edit"][f"{seed}.toml"] = files["design"][f"{seed}.toml"]
+        files["kept"][f"{seed}.json"] = mutated(dice, kept)
         files["shots"][f"{seed}.csv"] = mutated(dice, shots)
         files["tickets"][f"{seed}.csv"] = mutated(dice, TICKETS)
     rows = tried(tmp_path, files)
