@@ -85,7 +85,7 @@ def flat_rows(bodies: Sequence[Body], repeats: int) -> list[Beside]:
         *beside(f"{len(bodies)} flat bodies raised, with volumes", raised,
                 {PEER: (lambda: sum(s.volume for s in built(bodies)), f"volume {same}")},
                 repeats, forget, SOLIDS),
-        *beside("their volumes alone: closed form, and its integral", closed,
+        *beside("volumes of these: closed form; the peer integrates", closed,
                 {PEER: (integrated, f"volume {agreed(closed(), integrated())}")}, repeats, forget),
     ]  # fmt: skip
 

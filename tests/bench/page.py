@@ -9,7 +9,7 @@ from typing import TypeVar
 
 from tests.bench.clock import by_processor
 from tests.bench.plots import picture
-from tests.bench.row import Beside, Curve, Ms, Row, shown
+from tests.bench.row import Beside, Curve, Row, ranged, shown
 from tests.bench.suites import EXAMPLE, GROUPS, Line
 
 FIGURES, PAGE = "figures.json", "index.md"
@@ -98,13 +98,13 @@ def _aims(groups: Sequence[Group]) -> Iterator[str]:
     missed = [row for row in aimed if not row.met]
     yield "## Aims\n"
     yield f"{len(aimed) - len(missed)} of {len(aimed)} are met." + (" Not met:\n" if missed else "")
-    yield from (f"- {row.what}: {row.figure} ({row.held})" for row in missed)
+    yield from (f"- {row.what}: {row.figure}, aim {row.aimed}" for row in missed)
 
 
 def _beside(lines: Sequence[Beside]) -> Iterator[str]:
     yield "\n## Beside peers\n"
     yield (
-        "The same input in the same process, in turns: median, and least to greatest. The ratio is "
+        "The same input in the same process, in turns: median (least–greatest). The ratio is "
         "the peer's median over ours. How far the results agree was found before anything was "
         "timed; a peer that gives a wrong body is named and not timed.\n"
     )
@@ -116,15 +116,8 @@ def _pairs(lines: Sequence[Beside]) -> Iterator[Sequence[str]]:
     """Yield the table's rows; what is done and our time stand once for all its peers."""
     for _, some in groupby(lines, key=lambda line: line.what):
         for number, b in enumerate(some):
-            ours = ("", "") if number else (b.what, _ranged(b.own))
-            yield *ours, b.peer, _ranged(b.theirs), b.times, b.result
-
-
-def _ranged(ms: Ms | tuple[()]) -> str:
-    if not ms:
-        return ""
-    least, middle, most = ms
-    return f"{shown(middle)} ({shown(least)} to {shown(most)})"
+            ours = ("", "") if number else (b.what, ranged(b.own))
+            yield *ours, b.peer, ranged(b.theirs) if b.theirs else "", b.times, b.result
 
 
 def _growth(groups: Sequence[Group]) -> Iterator[str]:

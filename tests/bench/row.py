@@ -33,8 +33,14 @@ class Row:
         """The aim and whether it is met; nothing without one."""
         if self.aim is None:
             return ""
-        sign = "≥" if self.at_least else "≤"
-        return f"{sign} {shown(self.aim, self.unit)}: {'met' if self.met else 'NOT MET'}"
+        return f"{self.aimed}: {'met' if self.met else 'NOT MET'}"
+
+    @property
+    def aimed(self) -> str:
+        """The aim; nothing without one."""
+        if self.aim is None:
+            return ""
+        return f"{'≥' if self.at_least else '≤'} {self.aim:g} {self.unit}"
 
     @property
     def figure(self) -> str:
@@ -44,7 +50,7 @@ class Row:
     @property
     def spread(self) -> str:
         """The least and the greatest; nothing where it was measured once."""
-        if self.least is None or self.most is None:
+        if self.least is None or self.most is None or self.least == self.most:
             return ""
         return f"{shown(self.least, self.unit)} to {shown(self.most, self.unit)}"
 
@@ -127,9 +133,25 @@ class Curve:
 
 def shown(value: float, unit: str = "ms") -> str:
     """Return a figure with three digits and the unit that suits it."""
+    size, unit = _suiting(value, unit)
+    return f"{_digits(value * size)} {unit}".strip()
+
+
+def ranged(times: Ms) -> str:
+    """Return a median, and least to greatest after it, in one unit that suits it."""
+    size, unit = _suiting(times[1], "ms")
+    least, middle, most = (_digits(ms * size) for ms in times)
+    # A figure and its unit stay on one line.
+    return f"{middle}\u00a0{unit} ({least}–{most})"
+
+
+def _suiting(value: float, unit: str) -> tuple[float, str]:
     if unit == "ms" and value >= MS:
-        value, unit = value / MS, "s"
-    elif unit in ("ms", "s") and 0 < value < 0.1:
-        value, unit = value * MS, {"ms": "µs", "s": "ms"}[unit]
-    digits = 0 if value >= 100 else 1 if value >= 10 else 2
-    return f"{value:,.{digits}f} {unit}".strip()
+        return 1 / MS, "s"
+    if unit in ("ms", "s") and 0 < value < 0.1:
+        return MS, {"ms": "µs", "s": "ms"}[unit]
+    return 1.0, unit
+
+
+def _digits(value: float) -> str:
+    return f"{value:,.{0 if value >= 100 else 1 if value >= 10 else 2}f}"
