@@ -20,6 +20,8 @@ LONGEST_LINE = 500
 LONGEST_PLACE = 60
 _LARGEST_KG, _LARGEST_M3 = 1e6, 1e3
 _KINDS = ("stone", "sand", "soil")
+# A cell that begins so would be a formula to a spreadsheet; in the list a ' stands before it.
+_FORMULA = ("=", "+", "-", "@")
 
 
 @dataclass(frozen=True)
@@ -96,6 +98,8 @@ def _ticket(cells: list[str]) -> Ticket:
             '"2026-04-02, stone-57, 14.2 tons, basement"'
         )
     day, material, amount, place = (*cells, "")[:4]
+    if place.startswith(tuple(f"'{sign}" for sign in _FORMULA)):
+        place = place[1:]
     if len(place) > LONGEST_PLACE or not place.isprintable():
         raise ValueError(f"the place is no short name; write at most {LONGEST_PLACE} letters")
     mass, volume = _amount(amount)
@@ -147,7 +151,8 @@ def _short(text: str) -> str:
 def ticket_line(*cells: str) -> str:
     """Return a day, a material, an amount and a place as one line of a list."""
     out = StringIO()
-    csv.writer(out, lineterminator="").writerow(cells)
+    plain = (f"'{cell}" if cell.startswith(_FORMULA) else cell for cell in cells)
+    csv.writer(out, lineterminator="").writerow(plain)
     return out.getvalue()
 
 

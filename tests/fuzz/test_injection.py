@@ -14,6 +14,7 @@ import pikepdf
 import pytest
 import tomlkit
 
+from geometry.takeoff.tickets import read_tickets, ticket_line
 from geometry.variants.compare import compare
 from viz.carried import demo
 from viz.export.csvfile import to_csv
@@ -126,6 +127,14 @@ def test_tables_and_report_hold_words_alone(work: Job) -> None:
     assert any(f"'{sign}" in text for text in made.values() for sign in FORMULAS)
     assert any("a;'=1+1" in text for text in made.values())
     assert_no_formula_in_book(to_xlsx(workbook(work.report.order, work.system)))
+
+
+@pytest.mark.parametrize("place", [*FORMULAS, PATH, "'quoted", "plain, with a comma"])
+def test_a_list_of_tickets_holds_no_formula_and_gives_the_place_back(place: str) -> None:
+    line = ticket_line("2026-04-02", "stone-57", "14 tons", place)
+    assert_no_formula(line)
+    (ticket,) = read_tickets(line).tickets
+    assert ticket.place == place
 
 
 def test_the_page_to_turn_has_no_script_of_a_name(work: Job) -> None:
