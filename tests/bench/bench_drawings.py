@@ -34,7 +34,7 @@ def rows(quick: bool) -> list[Row | Beside]:
     return [
         *slicing_rows(work, 9 if quick else 31),
         *section_rows(work, 9 if quick else 31),
-        *set_rows(work, 3 if quick else 7, ("ARCH C", "letter") if quick else PAPERS),
+        *set_rows(work, 3 if quick else 5, ("ARCH C", "letter") if quick else PAPERS),
     ]
 
 
