@@ -1,5 +1,6 @@
 """One file in many writings: the same house, shots and tickets, or one sentence why not."""
 
+import os
 from pathlib import Path
 
 import pytest
@@ -8,6 +9,11 @@ from geometry.designfile import FileError, decoded, load, read_design
 from geometry.errors import DesignError
 from geometry.survey.reading import read_shots
 from geometry.takeoff.tickets import read_tickets
+from viz.batch.designs import Asked, asked_files, asked_grid
+from viz.batch.outcome import Outcome, outcome_of
+from viz.batch.run import Line
+from viz.batch.store import Store
+from viz.batch.table import write_tables
 from viz.carried import demo, demo_shots
 
 MARK = b"\xef\xbb\xbf"
@@ -74,3 +80,25 @@ def test_a_key_or_table_said_twice_is_told_with_its_line() -> None:
         (fault,) = caught.value.faults
         assert fault.line in (4, 5)
         assert "twice" in fault.sentence
+
+
+def test_a_file_whose_name_is_no_text_stands_in_every_table(tmp_path: Path) -> None:
+    for name in (b"house\xff.toml", b"a;=1\nb.toml"):
+        (tmp_path / os.fsdecode(name)).write_bytes(DESIGN)
+    asked = asked_files([tmp_path])
+    lines = [Line(one, Outcome("died")) for one in asked]
+    made = list(write_tables(lines, tmp_path / "out"))
+    assert [path.suffix for path in made] == [".csv", ".xlsx", ".parquet"]
+    told = made[0].read_text(encoding="utf-8")
+    assert "house?" in told
+    assert "a;'=1" in told
+    Store(tmp_path / "out").keep_set(asked[1].name, b"x")
+    assert len(list((tmp_path / "out" / "sets").iterdir())) == 1
+
+
+@pytest.mark.parametrize("words", ["[" * 9000, "9" * 9000, "{ a = " * 3000, "\0", "1e999"])
+def test_whatever_a_place_is_varied_by_is_a_value_or_text(words: str) -> None:
+    base = Asked("house", DESIGN.decode())
+    found = asked_grid(base, [f"project.revision={words};A"])
+    assert len(found) == 2
+    assert outcome_of(found[0], with_set=False)[0].status == "faults"
