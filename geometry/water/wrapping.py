@@ -7,7 +7,7 @@ from geometry.layout.drain import DrainLayout
 from geometry.layout.drain_route import side_lengths
 from geometry.layout.drain_stone import developed_width
 from geometry.layout.lay import Layout
-from geometry.plan.route import lengths_along, parallel
+from geometry.plan.route import lengths_along
 
 
 @dataclass(frozen=True)
@@ -58,8 +58,8 @@ def wrap_sheet(layout: Layout, bend_lap_m: float | None = None) -> WrapSheet | N
 
 def wrap_pieces(drain: DrainLayout, bend_lap: float) -> tuple[WrapPiece, ...]:
     """Return each straight as long as its trench's longer edge, with the lap at its far bend."""
-    outer = lengths_along(drain.base, parallel(drain.base, drain.drain.stone.width))
-    inner = lengths_along(drain.base, parallel(drain.base, 0.0))
+    outer = lengths_along(drain.base, drain.line_at(drain.drain.stone.width))
+    inner = lengths_along(drain.base, drain.line_at(0.0))
     closed = drain.route.closed
     numbers = drain.corners if closed else drain.corners[:-1]
     sides = [side for side, _ in side_lengths(drain)]
@@ -74,4 +74,4 @@ def wrap_pieces(drain: DrainLayout, bend_lap: float) -> tuple[WrapPiece, ...]:
 def _against_soil(drain: DrainLayout) -> float:
     """Girth that meets soil, metres: the trench's bottom, its outer side, and the top."""
     width, tall = drain.drain.stone.width, drain.stone_top - drain.stone_bottom
-    return width + tall + width + drain.area.projection_out
+    return width + tall + width + drain.shelf

@@ -98,6 +98,13 @@ def test_fabric_along_the_roll_or_across_it() -> None:
     assert (narrow.along, len([c for s in narrow.cutting.stocks for c in s.cuts])) == (False, 36)
     assert narrow.rolls == 3
     assert cut_fabric(runs(40), 6 * FOOT, 4 * FOOT, 5 * FOOT, 1 * FOOT) is None
+    # A roll just as wide as the wrap is wide enough, whatever binary fractions make of it.
+    just = cut_fabric(runs(40), 3 * 0.1, 0.3, 0.2, 0.01)
+    assert just is not None
+    assert (just.along, just.lanes) == (True, 1)
+    across = cut_fabric(runs(40), 3 * 0.1, 0.2, 0.3, 0.01)
+    assert across is not None
+    assert not across.along
 
 
 @pytest.mark.parametrize(
