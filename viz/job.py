@@ -17,6 +17,19 @@ if TYPE_CHECKING:
 
 
 @dataclass(frozen=True)
+class _Solids:
+    """A layout's solids, built when they are first asked for."""
+
+    layout: Layout
+
+    @cached_property
+    def built(self) -> Foundation:
+        from geometry.solids.foundation import build
+
+        return build(self.layout)
+
+
+@dataclass(frozen=True)
 class Job:
     """A sound design file's text; the rest follows from it when first asked for."""
 
@@ -34,16 +47,20 @@ class Job:
         return self.layout.design.project.units
 
     @cached_property
+    def _solids(self) -> _Solids:
+        return _Solids(self.layout)
+
+    @property
     def foundation(self) -> Foundation:
         """All solids."""
-        from geometry.solids.foundation import build
-
-        return build(self.layout)
+        return self._solids.built
 
     @cached_property
     def report(self) -> Report:
         """The report; its volumes alone ask for the solids."""
-        return Report(self.layout, lambda: self.foundation)
+        solids = self._solids
+        # Not by the job: job and report would hold each other when nobody else does.
+        return Report(self.layout, lambda: solids.built)
 
     @cached_property
     def cuts(self) -> dict[str, CutLine]:

@@ -60,13 +60,14 @@ class PlanToChoose:
     origin: tuple[float, float]
 
 
-@st.cache_resource(max_entries=8, show_spinner=False)
+# As many as people at work at once: a job that is dropped is laid out and built anew.
+@st.cache_resource(max_entries=32, show_spinner=False)
 def sound_job(text: str) -> Job:
     """Return the job of a text. Raises DesignError."""
     return job(text)
 
 
-@st.cache_resource(max_entries=4, show_spinner=False)
+@st.cache_resource(max_entries=24, show_spinner=False)
 def viewer_model(text: str) -> dict[str, Any]:
     """Return what the 3D view holds of the design, to read only."""
     return model(sound_job(text))

@@ -20,8 +20,17 @@ from viz.panels.figures import figures
 from viz.panels.files import opening
 from viz.panels.layout import AREA
 from viz.panels.pages import FIRST, PAGES, Page
-from viz.panels.settled import settle
-from viz.panels.spoken import escaped, in_english, later, named, said, switch, tell_browser
+from viz.panels.settled import give_back, settle
+from viz.panels.spoken import (
+    escaped,
+    in_english,
+    later,
+    named,
+    one_language,
+    said,
+    switch,
+    tell_browser,
+)
 from viz.sheets.words import LOCAL_CODE
 
 OPENED = "BEDCOURSE_DESIGN"
@@ -31,12 +40,14 @@ _UNITS = later({"ft-in": "Feet and inches", "metric": "Metric"})
 
 def page() -> None:
     """Show the whole page."""
-    with turns.taken(quick=True):
-        drawn = _quick()
-    if drawn:
-        with turns.taken(quick=False):
-            drawn()
+    with one_language():
+        with turns.taken(quick=True):
+            drawn = _quick()
+        if drawn:
+            with turns.taken(quick=False):
+                drawn()
     settle()
+    give_back()
 
 
 def _quick() -> Callable[[], None] | None:

@@ -1,7 +1,15 @@
-"""What stays as long as the server runs is looked through by the collector of garbage once."""
+"""The server's memory: what stays is searched for garbage once, what is free is given back."""
 
+import ctypes
 import gc
 from functools import cache
+from threading import Lock, Timer
+
+# The usual library of C under Linux keeps what a thread frees in an arena of that thread. Runs of
+# the page are threads, one after another: a few arenas serve them all.
+_ARENA_MAX, _ARENAS = -8, 2
+# Seconds from a run of the page until its memory is given back, together with that of others.
+_REST_S = 10.0
 
 
 @cache
@@ -12,3 +20,41 @@ def settle() -> None:
     """
     gc.collect()
     gc.freeze()
+
+
+@cache
+def _memory() -> ctypes.CDLL | None:
+    """Return the library of C, told to keep few arenas; None where it knows nothing of them."""
+    try:
+        library = ctypes.CDLL(None)
+        library.mallopt(_ARENA_MAX, _ARENAS)
+    except (AttributeError, OSError, TypeError):
+        return None
+    return library if hasattr(library, "malloc_trim") else None
+
+
+class _Rest:
+    """A rest after runs of the page, in which garbage and free pages of memory are given back."""
+
+    def __init__(self) -> None:
+        self._lock, self._waits = Lock(), False
+
+    def comes(self) -> None:
+        """See to it that a rest comes soon; one is enough for all runs before it."""
+        with self._lock:
+            waits, self._waits = self._waits, True
+        if not waits:
+            rest = Timer(_REST_S, self._used)
+            rest.daemon = True
+            rest.start()
+
+    def _used(self) -> None:
+        with self._lock:
+            self._waits = False
+        gc.collect()
+        if library := _memory():
+            library.malloc_trim(0)
+
+
+give_back = _Rest().comes
+_memory()

@@ -16,7 +16,7 @@ from viz.issue import SHEET_DPI
 from viz.panels import cached
 from viz.panels.cells import cell
 from viz.panels.figures import FINDINGS_IN_ENGLISH, verdict
-from viz.panels.spoken import escaped, in_english, later, named, said
+from viz.panels.spoken import escaped, foreign, in_english, later, named, said
 from viz.tables.report_tables import by_gravity
 from viz.tables.table import Cell, Table
 
@@ -71,12 +71,13 @@ def rows(content: Table) -> None:
     """
     heads = [said(name) for name in content.head]
     head = "".join(f"<th>{escape(name)}</th>" for name in heads)
-    body = "".join(f"<tr>{_cells(heads, row)}</tr>" for row in content.rows)
+    tell = cell if foreign() else str
+    body = "".join(f"<tr>{_cells(heads, row, tell)}</tr>" for row in content.rows)
     st.html(f'<table class="rows"><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>')
 
 
-def _cells(head: Sequence[str], row: Sequence[Cell]) -> str:
-    words = ("" if one is None else cell(str(one)) for one in row)
+def _cells(head: Sequence[str], row: Sequence[Cell], tell: Callable[[str], str]) -> str:
+    words = ("" if one is None else tell(str(one)) for one in row)
     return "".join(
         f'<td data-head="{escape(name)}"{_EMPTY if told in _NOTHING else ""}>{escape(told)}</td>'
         for name, told in zip(head, words, strict=True)

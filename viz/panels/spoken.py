@@ -1,6 +1,8 @@
 """The language of the app: which one is spoken, and the app's words in it."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
+from contextvars import ContextVar
 from functools import cache
 from html import escape
 from pathlib import Path
@@ -18,12 +20,28 @@ _CHOSEN, _SWITCH = "language", "language switch"
 
 # What Markdown takes for marks within a line.
 _SIGNS = "\\`*_{}[]<$:~^"
+# The language of the run of the page that this thread is at.
+_RUNS: ContextVar[str] = ContextVar("language of the run", default="")
 
 Words = TypeVar("Words")
 
 
 def code() -> str:
     """Return the code of the language: the chosen one, that of the address, or the browser's."""
+    return _RUNS.get() or _code()
+
+
+@contextmanager
+def one_language() -> Iterator[None]:
+    """Look the language up once for all that is said in the context."""
+    before = _RUNS.set(_code())
+    try:
+        yield
+    finally:
+        _RUNS.reset(before)
+
+
+def _code() -> str:
     chosen = st.session_state.get(_CHOSEN)
     if chosen is None:
         browsers = (st.context.locale or "").split("-")[0].casefold()

@@ -69,30 +69,33 @@ def turning(work: Job, *, height: int, language: str = "") -> None:
             data={"shell": _shell(), "height": height, "words": words},
             height=height,
         )
-        _sent(work, language)
+        _sent(work.text, language)
 
 
 @st.fragment
-def _sent(work: Job, language: str) -> None:
-    """Send the model; a fragment, so that an answer to the browser runs nothing else."""
+def _sent(text: str, language: str) -> None:
+    """Send the model; a fragment, so that an answer to the browser runs nothing else.
+
+    text: of the design, not its job, for a fragment holds what it was given.
+    """
     _model()(
         key=_KEY,
-        data=_message(work, language),
+        data=_message(text, language),
         on_missing_change=_resend,
     )
 
 
-def _message(work: Job, language: str) -> bytes:
+def _message(text: str, language: str) -> bytes:
     """Return the model with those shapes the browser is not known to hold.
 
     The same as last time where nothing has changed: then it is not sent at all.
     """
-    asked = (work.text, language)
+    asked = (text, language)
     last = st.session_state.get(_SENT)
     if last and last[0] == asked:
         return bytes(last[1])
     held: dict[str, None] = st.session_state.setdefault(_HELD, {})
-    record = cached.viewer_model(work.text)
+    record = cached.viewer_model(text)
     made = message(record, held, language)
     for name in record["shapes"]:
         held.pop(name, None)
