@@ -5,8 +5,9 @@ from math import pi
 import pytest
 
 from geometry.designfile import read_design
-from geometry.layout.drain_stone import developed_width
+from geometry.layout.drain_stone import developed_width, stone_bodies
 from geometry.layout.lay import lay_out
+from geometry.plan.outline import EMPTY, offset
 from geometry.takeoff.order import order
 from geometry.water.wrapping import wrap_sheet
 
@@ -86,3 +87,27 @@ def test_fabric_is_as_long_as_the_trenchs_longer_edge_and_as_wide_as_the_wrap_la
     assert developed_width(drain) == pytest.approx(2 * (0.45 + 0.2) + 2 * tall + 0.3)
     (row,) = (r for r in order(layout).rows if r.item == "Fabric wrap")
     assert row.in_place == pytest.approx(metres * developed_width(drain))
+
+
+@pytest.mark.parametrize("line", ["outside", "inside"])
+def test_stone_and_wrap_fill_the_trench_and_neither_the_others_room(line):
+    """The wrap lies all round the stone, as thick as it is, and once more over its lap."""
+    text = TEXT.replace("[drain]", f'[drain]\nline = "{line}"').replace("TOF +0.1 m", "TOF +0.3 m")
+    text = text.replace('thickness = "0.15 m"', 'thickness = "0.4 m"')
+    layout = lay_out(read_design(text.replace("OVERLAP", "0.3 m").replace("SIDES", '"all"')))
+    (drain,) = layout.drains
+    stone, wrap = stone_bodies(drain, EMPTY, "")
+    t, bottom, top = drain.wrap_m, drain.stone_bottom, drain.stone_top
+    assert (wrap.bottom, wrap.top) == pytest.approx((bottom, top + t))
+    assert (stone.bottom, stone.top) == pytest.approx((bottom + t, top - t))
+    whole = sum(p.volume for p in drain.space(EMPTY))
+    filled = sum(p.volume for p in (*stone.prisms, *wrap.prisms))
+    assert filled == pytest.approx(whole, rel=1e-9)
+    if line == "inside":
+        low = offset(drain.low_space, -t).area
+        assert sum(p.volume for p in stone.prisms) == pytest.approx(low * (top - bottom - 2 * t))
+    else:
+        # Over the footing the stone is wider by the shelf; the wrap keeps its thickness there too.
+        low, high = offset(drain.low_space, -t).area, offset(drain.high_space, -t).area
+        by_hand = low * (0.0 + t - bottom - t) + high * (top - t - t)
+        assert sum(p.volume for p in stone.prisms) == pytest.approx(by_hand)
