@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from geometry.designfile import read_design
 from geometry.layout.lay import Layout, lay_out
+from geometry.materials.catalogue import AGGREGATES
 from geometry.takeoff.deliveries import Arrived, arrived, strange, top_up
 from geometry.takeoff.tickets import Tickets, read_tickets, with_ticket
 from geometry.units import INCH
@@ -95,6 +96,7 @@ def test_tons_taken_for_yards_show_in_the_numbers(amount: str, said: str) -> Non
     sentence = came(f"2026-04-02,stone-57,{amount},").mixed_up
     assert said in sentence
     assert bool(said) == bool(sentence)
+    assert not said or sentence.startswith(f"{AGGREGATES['stone-57'].name}: ")
 
 
 def test_a_shortfall_is_made_up_with_another_material() -> None:
