@@ -107,7 +107,6 @@ def section_rows(layout: Layout, bodies: Sequence[Body], repeats: int) -> list[B
 
     places = list(lines(layout, 9))
     worst = max(abs(sliced(line) / area(line) - 1) for line in places)
-    assert worst < 1e-9, "the two kernels disagree on a section"
     ones, others = cycle(places), cycle(places)
     return beside(
         f"{len(bodies)} flat bodies cut by a plane, closed faces", lambda: area(next(ones)),

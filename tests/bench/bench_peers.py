@@ -152,7 +152,7 @@ def volume_rows(repeats: int) -> list[Beside]:
     ours = {row.part: row.volume_m3 for row in report(layout, house).volumes}
     theirs = measured()
     off = max(abs(theirs[part] / ours[part] - 1) for part in ours.keys() & theirs.keys())
-    result = f"parts agree to {off:.0e}"
+    result = f"each part {agreed(1, 1 + off)}"
     return beside(
         f"volumes of {len(ours)} parts, layout given", lambda: report(layout, house).volumes,
         {"trimesh": (measured, result)}, repeats, forget,

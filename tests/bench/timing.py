@@ -13,6 +13,8 @@ Work = Callable[[], Any]
 FEW, ENOUGH_S = 3, 10.0
 # A first call is left out, unless it takes so long that what it warms up is nothing beside it.
 LONG_S = 1.0
+# Results that differ by a greater share are not of the same thing.
+WRONG = 1e-4
 
 
 def timed(work: Work, repeats: int, before: Work | None = None) -> Ms:
@@ -72,6 +74,7 @@ def beside(
 
 
 def agreed(own: float, theirs: float) -> str:
-    """Return how far two results agree, in words."""
-    off = abs(theirs - own) / abs(own)
-    return "equal to 1e-12" if off < 1e-12 else f"equal to {off:.0e}"
+    """Return how far two results agree, in words; they must to a share of 1e-4."""
+    off = abs(theirs / own - 1)
+    assert off < WRONG, f"the peer disagrees: {theirs:g} for {own:g}"
+    return f"equal to {max(off, 1e-12):.0e}"
