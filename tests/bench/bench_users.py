@@ -1,9 +1,11 @@
 """Many at once: sessions of the app, each with a house of its own, a thickness edited many times.
 
-`python -m tests.bench.bench_users [USERS ...] [--edits 6] [--pause 0] [--away 20]` prints a table
-with a column for each number of users (1, 5 and 20 unless told), each with a server of its own,
-and whether anybody was sent another's work. No browser draws anything: the times are those of the
-server and the line. Without a pause all edit as fast as they are answered, which no people do.
+`python -m tests.bench.bench_users [USERS ...] [--edits 6] [--pause 0] [--away 20] [--rounds 1]`
+prints a table with a column for each number of users (1, 5 and 20 unless told), each with a server
+of its own, and whether anybody was sent another's work. No browser draws anything: the times are
+those of the server and the line. Without a pause all edit as fast as they are answered, which no
+people do. With more rounds as many users come again after the first have left: the times are those
+of all, the memory is told for each round.
 """
 
 import argparse
@@ -12,6 +14,7 @@ import os
 import random
 import subprocess
 import time
+from collections.abc import Iterator
 from dataclasses import dataclass
 from math import ceil
 from pathlib import Path
@@ -86,30 +89,65 @@ def processor(server: subprocess.Popen) -> float:
     return used / os.sysconf("SC_CLK_TCK")
 
 
-def column(users: int, edits: int, pause: float, away: float) -> dict[str, str]:
+@dataclass(frozen=True)
+class Round:
+    """What users who came at once found, and the server: seconds and MB.
+
+    whole: of all visits; used: of the processor. most: memory at the most; after: when all left.
+    """
+
+    visits: list[Visit]
+    whole: float
+    used: float
+    most: int
+    after: int
+
+
+def one_round(server: subprocess.Popen, port: int, told: argparse.Namespace, users: int) -> Round:
+    """Let so many users come at once and leave."""
+    forget_most(server)
+    used, begun = processor(server), time.monotonic()
+    found = asyncio.run(visits(port, users, told.edits, told.pause))
+    whole, used = time.monotonic() - begun, processor(server) - used
+    most = memory(server, "VmHWM")
+    time.sleep(told.away)
+    return Round(found, whole, used, most, memory(server))
+
+
+def forget_most(server: subprocess.Popen) -> None:
+    """Let the most memory that each process ever had begin anew with what it has now."""
+    for process in family(server):
+        Path(f"/proc/{process}/clear_refs").write_text("5", encoding="utf-8")
+
+
+def column(users: int, told: argparse.Namespace) -> dict[str, str]:
     """Serve so many users at once; return what was measured by its name."""
     with app_served() as (server, port):
         asyncio.run(visits(port, 1, 1, 0))
-        before, used, begun = memory(server), processor(server), time.monotonic()
-        found = asyncio.run(visits(port, users, edits, pause))
-        whole, most = time.monotonic() - begun, memory(server, "VmHWM")
-        used = processor(server) - used
-        time.sleep(away)
-        after = memory(server)
+        before = memory(server)
+        rounds = [one_round(server, port, told, users) for _ in range(told.rounds)]
+    found = [one for each in rounds for one in each.visits]
     took = [took for one in found for took in one.edits]
     strangers = sorted({name for one in found for name in one.strangers})
     return {
         "edits in all": str(len(took)),
-        "all visits, s": f"{whole:.0f}",
-        "processor for each visit, s": f"{used / users:.2f}",
+        "all visits, s": f"{sum(each.whole for each in rounds):.0f}",
+        "processor for each visit, s": f"{sum(each.used for each in rounds) / len(found):.2f}",
         **spread("first page, s", [one.first for one in found]),
         **spread("edit to new figure, s", [t.figure for t in took]),
         **spread("edit to page's end, s", [t.whole for t in took]),
         "memory after one visit, MB": str(before),
-        "memory at the most, MB": str(most),
-        f"memory {away:g} s after all left, MB": str(after),
+        **dict(line for number, each in enumerate(rounds, 1) for line in held(number, each, told)),
+        "of it for each user, MB": f"{(max(e.most for e in rounds) - before) / users:.1f}",
         "others' work received": ", ".join(strangers) or "none",
     }
+
+
+def held(number: int, one: Round, told: argparse.Namespace) -> Iterator[tuple[str, str]]:
+    """Yield what memory a round took, by its names."""
+    lead = f"round {number}: " if told.rounds > 1 else ""
+    yield f"{lead}memory at the most, MB", str(one.most)
+    yield f"{lead}memory {told.away:g} s after, MB", str(one.after)
 
 
 def spread(name: str, seconds: list[float]) -> dict[str, str]:
@@ -129,8 +167,9 @@ def main() -> None:
         "--pause", type=float, default=0, help="seconds before an edit, on the mean"
     )
     parser.add_argument("--away", type=float, default=20, help="seconds until memory is read again")
+    parser.add_argument("--rounds", type=int, default=1, help="times that as many come and leave")
     told = parser.parse_args()
-    columns = [column(users, told.edits, told.pause, told.away) for users in told.users]
+    columns = [column(users, told) for users in told.users]
     print(f"{'users':36}" + "".join(f"{users:>10}" for users in told.users))
     for name in columns[0]:
         print(f"{name:36}" + "".join(f"{one[name]:>10}" for one in columns))
