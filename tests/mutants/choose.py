@@ -65,12 +65,13 @@ class Chooser:
     def _near(self, file: str, test: str) -> int:
         room, _, name = file.removesuffix(".py").replace("/", ".").rpartition(".")
         named = rf"from {room}\.{name} import|from {room} import [^\n]*\b{name}\b"
+        same_room = test.startswith(f"tests/{Path(file).parent}/")
         if re.search(named, self.texts.get(test, "")):
-            return 0
-        if test.startswith(f"tests/{Path(file).parent}/"):
-            return 1
+            return 0 if same_room else 1
+        if same_room:
+            return 2
         rooms = ("tests/published", "tests/geometry", "tests/whole")
-        return 2 + next((n for n, room in enumerate(rooms) if test.startswith(room)), len(rooms))
+        return 3 + next((n for n, room in enumerate(rooms) if test.startswith(room)), len(rooms))
 
     def _of_lines(self, file: str, change: Change) -> set[str]:
         """Return the tests that run the change's line, else its statement, else lines near it."""

@@ -175,3 +175,24 @@ def test_foam_that_stops_at_the_footing_is_not_judged_on_it() -> None:
     assert row.gap_m == pytest.approx(
         -2.5 * INCH
     )  # 2 in of foam under TOF, the footing 1/2 in high
+
+
+@pytest.mark.parametrize(("inches", "words"), [(18, "1'-6\" above"), (-18, "1'-6\" below")])
+@pytest.mark.parametrize("tilt", [0.0, 0.05])
+def test_a_shot_off_a_plane_is_told_by_how_much(inches: int, words: str, tilt: float) -> None:
+    shots = random_shots(house(), lambda x, y: -0.15 + tilt * (x - 4.5) + 0 * y, count=60)
+    inner = int(np.argmin(np.hypot(shots.x - 4.5, shots.y - 3.0)))
+    shots.level[inner] += inches * INCH
+    (fault,) = as_dug(house(), shots).faults
+    assert fault.row == inner + 1
+    assert f"it lies {words} the ground its neighbours make" in str(fault)
+
+
+@pytest.mark.parametrize(("off", "word"), [(0.8, "above"), (-0.8, "below")])
+def test_ground_far_off_the_floor_is_not_its_own(off: float, word: str) -> None:
+    shots = random_shots(house(), lambda x, y: -0.1524 + off + 0 * x * y, count=40)
+    found = as_dug(house(), shots)
+    assert found.areas == ()
+    (fault,) = found.faults
+    assert "basement is not reckoned: half of its 40 shots lie 2'-7" in str(fault)
+    assert f"or more {word} its planned subgrade" in str(fault)
