@@ -53,6 +53,7 @@ def test_a_wheel_on_the_slab(load_lb: float, severity: str) -> None:
     )
     assert (shares[0] > 1, shares[1] > 1) == (severity == "stop", severity != "fine")
     assert found.severity == severity
+    assert f"{load.share_plate:.0%} in all; spread at 45 degrees alone" in found.found
     assert ("stronger board" in found.advice) == (severity != "fine")
 
 
@@ -65,6 +66,16 @@ def test_expanded_foam_is_held_to_its_one_percent_strain() -> None:
     crowd, stopped = one(made('floor = "500 psf"', eps))
     assert crowd.share_even > 1
     assert stopped.severity == "stop"
+
+
+def test_a_boards_modulus_is_its_stress_at_one_percent_over_that_strain() -> None:
+    """3.6 psi at 1 % of 2 in, which is 0.02 in: 180 pci."""
+    eps = ('"xps-iv", thickness = "2 in"', '"eps-i", thickness = "2 in"')
+    load, _ = one(made('point = "1000 lbf"', eps))
+    stiff = 57_000 * 3000**0.5 * 64 / (12 * (1 - 0.15**2))
+    assert load.modulus == pytest.approx(180 * 271_447.1, rel=1e-4)
+    assert load.plate_pa is not None
+    assert load.plate_pa / PSI == pytest.approx(1000 / 8 * (180 / stiff) ** 0.5, rel=1e-3)
 
 
 def test_two_boards_are_softer_than_one_and_the_weaker_one_counts() -> None:

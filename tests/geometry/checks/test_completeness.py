@@ -135,3 +135,17 @@ def test_no_item_claims_a_verdict_and_each_has_a_source(seed: int | None) -> Non
 
 def test_the_answering_house_leaves_nothing_open() -> None:
     assert not [i for i in completeness(house()) if i.state == "not stated"]
+
+
+def test_slopes_are_told_as_they_are() -> None:
+    assert the(house(), "slope and inverts").detail.endswith(": 1/16 in per ft")
+    level = house(('fall = "1/16 in per ft"', 'fall = "level"'))
+    assert the(level, "slope and inverts").detail.endswith(": laid level")
+    # 5 % of 10 ft.
+    assert the(house(), "slope away").detail.endswith(': 6" in 10\'-0"')
+
+
+def test_a_floor_over_the_grade_holds_no_fill() -> None:
+    # The garage's floor lies 3 ft 5 in over TOF.
+    low = house(WITH_GARAGE, ('at_wall = "7 ft"', 'at_wall = "3 ft"'))
+    assert 'garage 0"' in the(low, "greatest unbalanced").detail

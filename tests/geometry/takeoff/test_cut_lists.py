@@ -68,6 +68,15 @@ def test_long_strips_lap_within() -> None:
     assert laid.seam_m == pytest.approx(10 * 8 * FOOT)
 
 
+def test_a_strip_longer_than_the_roll_is_taped_across() -> None:
+    # 50 x 19 ft, rolls 20 x 40 ft, lap 1 ft. Along: one strip of 40 + 11 ft, 51 ft of roll, taped
+    # across its 20 ft. Across: three strips of 19 ft, 57 ft of roll.
+    room = shapely.box(0, 0, 50 * FOOT, 19 * FOOT)
+    laid = lay_strips(room, Roll(20 * FOOT, 40 * FOOT, 1 * FOOT), 0.0)
+    assert [run.what for run in laid.runs] == ["strip 1"]
+    assert laid.seam_m == pytest.approx(20 * FOOT)
+
+
 def test_openings_in_sheet_are_taped_round_and_save_nothing() -> None:
     room = shapely.box(0, 0, 9 * FOOT, 7 * FOOT)
     pier = shapely.box(2 * FOOT, 2 * FOOT, 3 * FOOT, 3 * FOOT)
