@@ -28,7 +28,7 @@ def polygon(corners: Sequence[Point]) -> Polygon:
 
 def offset(shape: BaseGeometry, distance_m: float) -> BaseGeometry:
     """Grow (positive) or shrink (negative) a region, corners mitred, sharp ones bevelled."""
-    if distance_m == 0.0 or shape.is_empty:
+    if abs(distance_m) < GRID_M or shape.is_empty:
         return shape
     return shapely.buffer(shape, distance_m, join_style="mitre", mitre_limit=MITRE_LIMIT)
 

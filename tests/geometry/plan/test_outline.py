@@ -117,3 +117,9 @@ def test_a_strip_along_a_house_is_not_taken_for_the_house() -> None:
     # By the shoelace formula: half the sum of x y' - x' y over the four sides, 1.9596 m2.
     assert minus(strip, [house]).area == pytest.approx(1.95956, abs=1e-5)
     assert both(strip, house).area == pytest.approx(0.0, abs=1e-6)
+
+
+def test_an_offset_of_nothing_but_rounding_leaves_the_region() -> None:
+    """A footing flush with its wall, 2.6e-18 m out by rounding, once vanished."""
+    for distance in (2.6e-18, -2.6e-18):
+        assert offset(Polygon(SQUARE), distance).equals(Polygon(SQUARE))
