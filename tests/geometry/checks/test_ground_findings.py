@@ -163,9 +163,14 @@ def test_a_run_without_access_and_short_ones() -> None:
         f for f in every(made("cleanouts = [1, 2, 3, 4]")) if f.id == "drain-within-reach"
     ]
     assert [f.severity for f in every_corner] == ["fine"] * 4
+    assert {f.advice[:11] for f in every_corner} == {"Build it so"}
     one = the(made("cleanouts = [1]"), "drain-within-reach")
     assert one.severity == "look"
     assert "270°" in one.found
+    # Either of the two asks for a cleanout between: too far, or too much bent.
+    assert one.advice.startswith("Add a cleanout at a corner between")
+    halves = [f for f in every(made("cleanouts = [1, 3]")) if f.id == "drain-within-reach"]
+    assert [(f.severity, f.advice) for f in halves] == [("look", one.advice)] * 2
 
 
 def test_the_reach_is_said_in_the_designs_own_system() -> None:
