@@ -60,6 +60,9 @@ def test_a_drain_that_rises_too_high_for_a_rule_set(rules: str, passes: str, wor
     good = the(made(passes), f"drain-rules-{rules}")
     assert good.severity == "fine"
     assert "Not met" not in good.found
+    assert good.advice == "Lay it so."
+    assert "change the drain or ask the building department" in found.advice
+    assert not any("Nothing here to hold it to" in told.found for told in (found, good))
 
 
 def test_an_invert_above_the_floor() -> None:

@@ -64,6 +64,11 @@ def test_its_solid_is_a_pipe_of_its_length_and_it_is_bought() -> None:
     assert mesh.volume == pytest.approx(metal, rel=1e-6)
     (row,) = (r for r in order(layout).rows if r.item == "Vent pipe for soil gas")
     assert row.in_place == pytest.approx(length)
+    pieces = {r.item: r.count for r in order(layout).rows if "vent" in r.item.lower()}
+    assert pieces == {
+        "Vent pipe for soil gas": 1, "Tee in the stone, for the vent": 1,
+        "Cap or plug on the vent's stub": 1,
+    }  # fmt: skip
     assert length > 2 * FOOT
 
 
