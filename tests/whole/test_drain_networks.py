@@ -114,6 +114,8 @@ def test_the_report_holds_every_drain_under_its_name() -> None:
     assert found.drains[1].bleeders is not None
     subjects = {f.subject for f in found.findings if f.id == "drain-slope-fits"}
     assert subjects == {"inside drain, basement, slope", "outside drain, basement, slope"}
+    alone = report(lay_out(networks.network("inside")))
+    assert {f.subject for f in alone.findings if f.id == "drain-slope-fits"} == {"drain, slope"}
     names = [v.name for v in found.volumes]
     assert len(names) == len(set(names))
 

@@ -9,7 +9,7 @@ import pytest
 from geometry.checks.completeness import completeness
 from geometry.checks.finding import Finding
 from geometry.checks.floor_rules import floor_findings
-from geometry.checks.footing_rules import footing_findings
+from geometry.checks.footing_rules import footing_findings, table_of
 from geometry.checks.ground_rules import ground_findings
 from geometry.checks.radon import radon_findings
 from geometry.checks.wall_rules import wall_rule_findings
@@ -326,3 +326,26 @@ def test_a_shallow_hole_is_held_to_no_slope_nor_one_under_another_safety_law() -
 def test_a_pits_lid_is_sealed_where_soil_gas_is_vented() -> None:
     assert "sealed" not in the("pit-rules").found
     assert "sealed" in the("pit-rules", tell("site", "radon_vent = true")).found
+
+
+def test_a_footing_off_its_wall_is_held_at_both_faces() -> None:
+    """20 in under 8 in stands out 6 in each way; 1 in off, 7 in and 5 in."""
+    told = the("footing-rules", (WIDE, f'{WIDE}\noffset = "1 in"')).found
+    assert 'it stands out 5" beyond the wall' in told
+    assert 'it stands out 7" beyond the wall' in told
+
+
+def test_a_house_is_as_wide_wherever_it_stands_on_the_plan() -> None:
+    here = ('corners = ["0, 0", "30 ft, 0", "30 ft, 20 ft", "0, 20 ft"]', 'at = "15 ft, 10 ft"',
+            'at = "4 ft, 5 ft"')  # fmt: skip
+    there = ('corners = ["200 ft, 90 ft", "230 ft, 90 ft", "230 ft, 110 ft", "200 ft, 110 ft"]',
+             'at = "215 ft, 100 ft"', 'at = "204 ft, 95 ft"')  # fmt: skip
+    stories = tell("site", "stories = 2")
+    moved = house(stories, *zip(here, there, strict=True))
+    one, other = house(stories), moved
+    assert table_of(other, other.areas[0]) == table_of(one, one.areas[0]) is not None
+
+
+def test_clean_base_is_told_by_its_thickness() -> None:
+    assert '6" of clean base' in the("floor-rules", CLAY).found
+    assert "No clean base." in the("floor-base", CLAY, ('"stone-57"', '"crusher-run"')).found

@@ -46,6 +46,22 @@ def test_panels_are_the_slab_and_none_is_longer_than_asked(apart: str) -> None:
     assert sum(a * b for a, b in laid.panels) == pytest.approx(laid.slab.area)
 
 
+def test_cuts_and_panels_of_the_l_by_hand() -> None:
+    """Across: 22'-8" to the corner in three, 16' in two; up: 14'-8" in two, 16' in two."""
+    laid = joints("10 ft")
+    wide, tall = [(22 + 8 / 12) / 3] * 3 + [8.0] * 2, [(14 + 8 / 12) / 2] * 2 + [8.0] * 2
+    by_hand = [(x, y) for x in wide for y in tall[:2]] + [
+        (x, y) for x in wide[:3] for y in tall[2:]
+    ]
+    panels = sorted(tuple(side / FOOT for side in panel) for panel in laid.panels)
+    assert panels == [pytest.approx(panel) for panel in sorted((max(p), min(p)) for p in by_hand)]
+    assert [side / FOOT for side in laid.slenderest] == pytest.approx([8, 22 / 3])
+    assert [side / FOOT for side in laid.largest] == pytest.approx([8, 68 / 9])
+    # Two cuts through all 30'-8", two of 14'-8"; one through all 38'-8", two of 22'-8".
+    cut = 2 * (30 + 8 / 12) + 2 * (14 + 8 / 12) + (38 + 8 / 12) + 2 * (22 + 8 / 12)
+    assert laid.cut_m == pytest.approx(cut * FOOT, abs=0.02)
+
+
 def test_rolled_floors_are_cut_within_their_slabs() -> None:
     count = 0
     for seed in (0, 3, 6):

@@ -8,6 +8,7 @@ from geometry.layout.lay import lay_out
 from geometry.takeoff.order import order
 from geometry.takeoff.row import Row
 from geometry.units import FOOT, INCH
+from tests.houses import WITH_GARAGE, house
 
 BOX = """
 [project]
@@ -74,3 +75,14 @@ def test_wall_to_keep_dry_runs_from_the_footings_edge_to_the_grade() -> None:
     assert row.in_place == pytest.approx(around * (6 * FOOT + 6 * INCH))
     # 133 1/3 ft x 6.5 ft = 866 2/3 ft2.
     assert (row.count, row.sold) == (867, "ft2")
+
+
+def test_a_raised_area_is_kept_dry_from_its_own_footing_up() -> None:
+    """A garage 3 ft up: 20 + 20 + 20 ft of wall, 4 ft of it under the grade at 7 ft, 6 in of ledge.
+
+    The basement: the grade 7 ft over its footing; the garage's floor stands behind one side of it.
+    """
+    (row,) = (r for r in order(house(WITH_GARAGE)).rows if r.item.startswith("Damp-proofing"))
+    parts = {part.name: part.in_place / FOOT**2 for part in row.parts}
+    assert parts["garage"] == pytest.approx(60 * 4.5)
+    assert parts["basement"] == pytest.approx((30 + 20 + 30) * 7.5)
