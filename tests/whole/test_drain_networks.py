@@ -101,6 +101,11 @@ def test_inverts_stand_every_ten_feet_and_wherever_the_drain_does_something() ->
     steps = [ten for ten in tens if abs(ten - round(ten)) < 1e-6]
     assert len(steps) >= int(drain.route.length / (10 * FOOT)) - 2
     assert all(b.along - a.along <= 10 * FOOT + 1e-6 for a, b in pairwise(rows))
+    # At every ten feet a row of its own, or one that is named within a thumb's width of it.
+    wanted = range(1, int(drain.route.length / (10 * FOOT)) + 1)
+    assert all(any(abs(ten - n) * 10 * FOOT <= 0.02 for ten in tens) for n in wanted)
+    bare = [round(row.along / (10 * FOOT), 6) for row in rows if not row.names]
+    assert set(bare) <= set(map(float, wanted))
     for row in rows:
         assert row.level == pytest.approx(drain.invert(row.station))
         assert row.rod is not None

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from geometry.designfile import read_design
+from geometry.designfile import edited, read_design
 from geometry.layout.lay import lay_out
 from geometry.sections.bars import bar_marks
 from geometry.sections.face import CutLine
@@ -22,6 +22,13 @@ def test_bars_lie_between_covers_on_the_bottom_cover() -> None:
     assert places == pytest.approx([(-6 + 3.25) * INCH, (14 - 3.25) * INCH])
     assert [m.level for m in marks] == pytest.approx([(-12 + 3.25) * INCH] * 2)
     assert [m.diameter for m in marks] == pytest.approx([0.5 * INCH] * 2)
+
+
+def test_a_lone_bar_lies_in_the_middle_of_its_strip() -> None:
+    text = (EXAMPLES / "l-basement.toml").read_text(encoding="utf-8")
+    lone = edited(text, ("footing", "bars", "count"), 1)
+    (mark,) = bar_marks(lay_out(read_design(lone)), CutLine((-2.0, 2.0), (1.0, 2.0)))
+    assert mark.distance - 2.0 == pytest.approx(4 * INCH)  # from 6 in outside to 14 in inside
 
 
 def test_a_cut_across_the_house_meets_both_strips() -> None:
