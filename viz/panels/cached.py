@@ -20,6 +20,7 @@ from viz.export.svg import to_svg
 from viz.figures.plan.chooser import chooser_plan
 from viz.issue import SHEET_DPI, Product, data_book, set_pdf, sheet_files
 from viz.job import Job, job
+from viz.panels.shared import ROOM_OF_SHEETS, shared
 from viz.panels.spoken import Told
 from viz.pictures import Shot, detail_of
 from viz.sheets.alternatives import alternatives
@@ -73,38 +74,38 @@ def viewer_model(text: str) -> dict[str, Any]:
     return model(sound_job(text))
 
 
-@st.cache_data(max_entries=4, show_spinner=Told("Building the model ..."))
+@shared(4, Told("Building the model ..."))
 def page_file(text: str) -> bytes:
     """Return the page to turn, for a browser without a network."""
     return viewer_page(sound_job(text)).encode()
 
 
-@st.cache_data(max_entries=4, show_spinner=Told("Building the model ..."))
+@shared(4, Told("Building the model ..."))
 def ifc_file(text: str) -> bytes:
     """Return the model as IFC. Raises IfcLibraryError."""
     work = sound_job(text)
     return to_ifc(work.layout, work.foundation)
 
 
-@st.cache_data(max_entries=4, show_spinner=False)
+@shared(4)
 def report_file(text: str) -> bytes:
     """Return the report as JSON."""
     return sound_job(text).report.to_json().encode()
 
 
-@st.cache_data(max_entries=4, show_spinner=False)
+@shared(4)
 def data_file(text: str) -> bytes:
     """Return the tables for other programs as one XLSX file."""
     return data_book(sound_job(text))
 
 
-@st.cache_data(max_entries=4, show_spinner=False)
+@shared(4)
 def model_file(text: str) -> bytes:
     """Return the model as GLB."""
     return to_glb(sound_job(text).foundation.solids)
 
 
-@st.cache_resource(max_entries=6, show_spinner=False)
+@shared(32)
 def chooser(text: str) -> PlanToChoose:
     """Return the plan on which a cut is chosen."""
     work = sound_job(text)
@@ -113,7 +114,7 @@ def chooser(text: str) -> PlanToChoose:
     return PlanToChoose(to_svg(plan.drawing), size, plan.per_metre, plan.origin)
 
 
-@st.cache_resource(max_entries=6, show_spinner=False)
+@shared(32)
 def asked_items(text: str) -> tuple[Item, ...]:
     """Return what departments ask, and where each item stands."""
     return completeness(sound_job(text).layout)
@@ -136,7 +137,7 @@ def _or_raise(found: tuple[Sheet, ...] | str) -> tuple[Sheet, ...]:
     return found
 
 
-@st.cache_resource(max_entries=12, show_spinner=Told("Drawing the section ..."))
+@shared(24, Told("Drawing the section ..."), room=ROOM_OF_SHEETS)
 def _section_sheets(text: str, sought: Sought) -> tuple[Sheet, ...] | str:
     work, line = sound_job(text), sought.line
     try:
@@ -146,9 +147,7 @@ def _section_sheets(text: str, sought: Sought) -> tuple[Sheet, ...] | str:
         return str(error)
 
 
-@st.cache_resource(
-    max_entries=6, show_spinner=Told("Drawing the sheets; this takes some seconds ...")
-)
+@shared(6, Told("Drawing the sheets; this takes some seconds ..."), room=ROOM_OF_SHEETS)
 def _set_sheets(text: str, sought: SetSought) -> tuple[Sheet, ...] | str:
     try:
         return permit_set(sound_job(text), sought.paper, sought.scale)
@@ -156,31 +155,31 @@ def _set_sheets(text: str, sought: SetSought) -> tuple[Sheet, ...] | str:
         return str(error)
 
 
-@st.cache_data(max_entries=12, show_spinner=Told("Drawing the section ..."))
+@shared(32, Told("Drawing the section ..."))
 def section_svg(text: str, sought: Sought) -> str:
     """Return a section's sheet as SVG. Raises BedcourseError like `section_sheets`."""
     return to_svg(section_sheets(text, sought)[0].drawing)
 
 
-@st.cache_data(max_entries=30, show_spinner=False)
+@shared(48)
 def set_svg(text: str, sought: SetSought, place: int) -> str:
     """Return one sheet of the set as SVG. place: from 0. Raises like `set_sheets`."""
     return to_svg(set_sheets(text, sought)[place].drawing)
 
 
-@st.cache_data(max_entries=6, show_spinner=False)
+@shared(6)
 def png(svg: str) -> bytes:
     """Return a sheet as PNG, at the dots per inch of the set."""
     return to_png(svg, SHEET_DPI)
 
 
-@st.cache_data(max_entries=4, show_spinner=False)
+@shared(4)
 def section_pdf(text: str, sought: Sought) -> bytes:
     """Return a section's sheet as PDF. Raises BedcourseError like `section_sheets`."""
     return set_pdf(sound_job(text), section_sheets(text, sought))
 
 
-@st.cache_data(max_entries=4, show_spinner=False)
+@shared(4)
 def whole_pdf(text: str, sought: SetSought) -> bytes:
     """Return the set as PDF. Raises BedcourseError like `set_sheets`."""
     return set_pdf(sound_job(text), set_sheets(text, sought))
@@ -200,13 +199,19 @@ def whole_zip(text: str, sought: SetSought, tell: Callable[[str], None]) -> byte
     return to_zip({product.name: product.data for product in made})
 
 
-@st.cache_resource(max_entries=4, show_spinner=Told("Drawing the ways to make the edge ..."))
+@shared(4, Told("Drawing the ways to make the edge ..."), room=ROOM_OF_SHEETS)
 def edge_sheets(text: str, paper: PaperName) -> tuple[Sheet, ...]:
     """Return the sheets of the floor's edge alternatives. Raises BedcourseError."""
     return alternatives(sound_job(text), paper)
 
 
-@st.cache_data(max_entries=4, show_spinner=False)
+@shared(16)
+def edge_svg(text: str, paper: PaperName, place: int) -> str:
+    """Return one sheet of the alternatives as SVG. place: from 0."""
+    return to_svg(edge_sheets(text, paper)[place].drawing)
+
+
+@shared(4)
 def edge_pdf(text: str, paper: PaperName) -> bytes:
     """Return the alternatives as PDF."""
     return set_pdf(sound_job(text), edge_sheets(text, paper))

@@ -18,6 +18,7 @@ from viz.findings.write import findings_document
 from viz.job import Job
 from viz.panels import cached, shown
 from viz.panels.figures import FINDINGS_IN_ENGLISH
+from viz.panels.shared import shared
 from viz.panels.spoken import Told, in_english, named, said
 from viz.sheets.upright import carried_paper
 from viz.tables import report_tables
@@ -62,17 +63,17 @@ def findings_files(work: Job) -> None:
         )  # fmt: skip
 
 
-@st.cache_resource(max_entries=4, show_spinner=Told("Putting the findings together ..."))
+@shared(16, Told("Putting the findings together ..."))
 def _document(text: str) -> Document:
     return findings_document(cached.sound_job(text))
 
 
-@st.cache_data(max_entries=4, show_spinner=False)
+@shared(4)
 def _pdf(text: str) -> bytes:
     return findings_pdf(_document(text), carried_paper(cached.sound_job(text).system))
 
 
-@st.cache_data(max_entries=4, show_spinner=False)
+@shared(4)
 def _page(text: str) -> bytes:
     return findings_page(_document(text)).encode()
 

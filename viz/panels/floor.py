@@ -10,6 +10,7 @@ from viz.panels import shown
 from viz.panels.cached import sound_job
 from viz.panels.layout import levels, model
 from viz.panels.pairs import Picture, picture, show
+from viz.panels.shared import shared
 from viz.panels.warmth import warmth_page
 from viz.pictures import detail_shots, floor_shot, picture_of
 
@@ -33,7 +34,7 @@ def build_up(work: Job) -> None:
         shown.save_drawing(one.wide, one.name)
 
 
-@st.cache_data(max_entries=12, show_spinner=False)
+@shared(32)
 def _picture(text: str) -> Picture:
     """Return the footing's detail for a wide screen, the floor's alone for a narrow one."""
     work = sound_job(text)

@@ -3,14 +3,13 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-import streamlit as st
-
 from geometry.errors import BedcourseError
 from viz.export.svg import to_svg
 from viz.issue import set_pdf
 from viz.job import Job
 from viz.language.reader import Language, language
 from viz.panels.cached import sound_job
+from viz.panels.shared import ROOM_OF_SHEETS, shared
 from viz.panels.spoken import Told
 from viz.sheets.cards import card_sheets
 from viz.sheets.inspection import inspection_sheets
@@ -49,7 +48,7 @@ def pages(text: str, sought: Sought) -> tuple[Sheet, ...]:
     return found
 
 
-@st.cache_resource(max_entries=12, show_spinner=Told("Drawing the pages ..."))
+@shared(16, Told("Drawing the pages ..."), room=ROOM_OF_SHEETS)
 def _pages(text: str, sought: Sought) -> tuple[Sheet, ...] | str:
     try:
         return _DRAWN[sought.kind](sound_job(text), sought.paper, language(sought.code))
@@ -57,13 +56,13 @@ def _pages(text: str, sought: Sought) -> tuple[Sheet, ...] | str:
         return str(error)
 
 
-@st.cache_data(max_entries=30, show_spinner=False)
+@shared(48)
 def page_svg(text: str, sought: Sought, place: int) -> str:
     """Return one page as SVG. place: from 0. Raises like `pages`."""
     return to_svg(pages(text, sought)[place].drawing)
 
 
-@st.cache_data(max_entries=6, show_spinner=False)
+@shared(6)
 def pages_pdf(text: str, sought: Sought) -> bytes:
     """Return all pages as one PDF. Raises like `pages`."""
     return set_pdf(sound_job(text), pages(text, sought), sought.code)

@@ -2,8 +2,6 @@
 
 from dataclasses import asdict
 
-import streamlit as st
-
 from geometry.checks.survey import survey_findings
 from geometry.report import Found
 from geometry.survey.asdug import AsDug, as_dug
@@ -15,30 +13,31 @@ from viz.figures.boards.screen import laid_pictures
 from viz.figures.survey.screen import map_pictures
 from viz.panels.cached import sound_job
 from viz.panels.pairs import NARROW, WIDE, Picture, picture, pictures_of
+from viz.panels.shared import shared
 from viz.panels.spoken import Told
 from viz.tables.table import Table
 
 
-@st.cache_data(max_entries=6, show_spinner=Told("Laying boards and strips ..."))
+@shared(32, Told("Laying boards and strips ..."))
 def laid(text: str) -> tuple[tuple[Picture, Table | None], ...]:
     """Return every course of boards and every area's strips as laid, with the boards' cuts."""
     found = laid_pictures(sound_job(text).layout)
     return tuple((picture(one.wide, one.narrow), one.cuts) for one in found)
 
 
-@st.cache_data(max_entries=12, show_spinner=False)
+@shared(32)
 def tickets(listed: str) -> Tickets:
     """Return the tickets of a list, and its lines that are none."""
     return read_tickets(listed)
 
 
-@st.cache_data(max_entries=12, show_spinner=False)
+@shared(32)
 def came(text: str, listed: str) -> tuple[Arrived, ...]:
     """Return what has come of every stone and sand by a list of tickets."""
     return arrived(sound_job(text).layout, tickets(listed).tickets)
 
 
-@st.cache_data(max_entries=12, show_spinner=False)
+@shared(32)
 def came_picture(text: str, listed: str) -> tuple[Picture, ...]:
     """Return the picture of what has come; none where nothing is needed."""
     rows, system = came(text, listed), sound_job(text).system
@@ -46,7 +45,7 @@ def came_picture(text: str, listed: str) -> tuple[Picture, ...]:
     return pictures_of([(wide, narrow)])
 
 
-@st.cache_resource(max_entries=4, show_spinner=Told("Holding the shots against the design ..."))
+@shared(4, Told("Holding the shots against the design ..."))
 def dug(text: str, shots: bytes, least_m: float | None) -> AsDug:
     """Return what a file of shots says about the design, with every fault in it.
 
@@ -56,14 +55,14 @@ def dug(text: str, shots: bytes, least_m: float | None) -> AsDug:
     return as_dug(layout, read_shots(shots, layout.design), least_m)
 
 
-@st.cache_data(max_entries=8, show_spinner=Told("Drawing the map ..."))
+@shared(32, Told("Drawing the map ..."))
 def dug_map(text: str, shots: bytes, least_m: float | None, place: int) -> Picture:
     """Return the map of one dug floor. place: among the areas shot, from 0."""
     area = dug(text, shots, least_m).areas[place]
     return picture(*map_pictures(sound_job(text).layout, area))
 
 
-@st.cache_data(max_entries=8, show_spinner=False)
+@shared(32)
 def dug_findings(text: str, shots: bytes, least_m: float | None) -> tuple[Found, ...]:
     """Return what was found in the shots, in words."""
     found = survey_findings(sound_job(text).layout, dug(text, shots, least_m))

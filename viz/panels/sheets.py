@@ -8,7 +8,6 @@ import streamlit as st
 from geometry.checks.asked import Item
 from geometry.errors import BedcourseError
 from viz.drawing.page import PaperName
-from viz.export.svg import to_svg
 from viz.issue import DECISIONS, SHEET_DPI, usual_paper
 from viz.job import Job
 from viz.panels import cached, shown
@@ -135,10 +134,11 @@ def _edges(work: Job, paper: PaperName) -> None:
                 said("Without foam under a slab and without a drain there is nothing to choose.")
             )
             return
-        for sheet in made:
-            shown.sheet(to_svg(sheet.drawing), sheet.title)
-        pdf = cached.edge_pdf(work.text, paper)
-        shown.save_button("PDF", pdf, DECISIONS, "application/pdf")
+        for place, sheet in enumerate(made):
+            shown.sheet(cached.edge_svg(work.text, paper, place), sheet.title)
+        shown.save_button(
+            "PDF", lambda: cached.edge_pdf(work.text, paper), DECISIONS, "application/pdf"
+        )
 
 
 def _listed(state: str, items: list[Item]) -> str:

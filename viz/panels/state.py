@@ -3,6 +3,7 @@
 import tomllib
 from collections.abc import Callable
 from functools import lru_cache
+from itertools import accumulate
 from typing import Any
 
 import streamlit as st
@@ -16,8 +17,8 @@ from viz.panels.cached import sound_job
 Path = tuple[str | int, ...]
 TEXT = "design text"
 _SOUND, _FAULTS, _PAST, _FUTURE = "sound text", "faults", "texts before", "texts undone"
-# So many changes can be taken back; a text has at most some hundred kB.
-MOST_KEPT = 60
+# So many changes can be taken back, of texts together so long; a usual one has 4,000 signs.
+MOST_KEPT, MOST_SIGNS = 60, 4_000_000
 
 
 def begun() -> bool:
@@ -32,9 +33,16 @@ def put(text: str) -> None:
     """
     before = st.session_state.get(TEXT)
     if before is not None and before != text:
-        st.session_state[_PAST] = [*st.session_state.get(_PAST, ()), before][-MOST_KEPT:]
+        st.session_state[_PAST] = _latest([*st.session_state.get(_PAST, ()), before])
         st.session_state[_FUTURE] = []
     _take(text)
+
+
+def _latest(texts: list[str]) -> list[str]:
+    """Return the last texts, as many as are kept; the very last in any case."""
+    signs = list(accumulate(map(len, reversed(texts))))
+    fitting = sum(count <= MOST_SIGNS for count in signs[:MOST_KEPT])
+    return texts[-max(fitting, 1) :]
 
 
 def _take(text: str) -> None:

@@ -19,6 +19,7 @@ from viz.job import Job
 from viz.panels import shown, state
 from viz.panels.cached import sound_job
 from viz.panels.pairs import Picture, picture, show
+from viz.panels.shared import shared
 from viz.panels.spoken import Told, escaped, in_english, later, said
 from viz.variants import variant_tables, variant_words
 from viz.variants.variant_pictures import variant_of, variants_pictures
@@ -228,13 +229,13 @@ def _pictured(texts: tuple[str, ...], names: tuple[str, ...]) -> None:
         shown.save_drawing(drawn.wide, drawn.name)
 
 
-@st.cache_resource(max_entries=6, show_spinner=Told("Comparing the designs ..."))
+@shared(6, Told("Comparing the designs ..."))
 def _found(texts: tuple[str, ...], names: tuple[str, ...]) -> Comparison:
     jobs = zip(names, map(sound_job, texts), strict=True)
     return compare([variant_of(name, work) for name, work in jobs])
 
 
-@st.cache_data(max_entries=6, show_spinner=Told("Drawing the designs side by side ..."))
+@shared(6, Told("Drawing the designs side by side ..."))
 def _picture(texts: tuple[str, ...], names: tuple[str, ...]) -> Picture | str:
     try:
         return picture(*variants_pictures([sound_job(text) for text in texts], names))

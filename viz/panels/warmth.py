@@ -13,6 +13,7 @@ from viz.job import Job
 from viz.panels import shown
 from viz.panels.cached import sound_job
 from viz.panels.pairs import Picture, pictures_of, show
+from viz.panels.shared import shared
 from viz.panels.spoken import escaped, said
 from viz.tables import warmth_tables
 from viz.tables.table import Table
@@ -128,16 +129,16 @@ def _tables(titled: tuple[tuple[str, Table], ...]) -> None:
             shown.save_button(f"{told}, CSV", to_csv(table), file, "text/csv")
 
 
-@st.cache_data(max_entries=8, show_spinner=False)
+@shared(32)
 def _edges(text: str) -> tuple[EdgeHeat, ...]:
     return edge_heats(sound_job(text).layout.design)
 
 
-@st.cache_data(max_entries=8, show_spinner=False)
+@shared(32)
 def _pictures(text: str) -> tuple[Picture, ...]:
     return pictures_of(tubing_pictures(sound_job(text).layout))
 
 
-@st.cache_data(max_entries=8, show_spinner=False)
+@shared(32)
 def _joint_pictures(text: str) -> tuple[Picture, ...]:
     return pictures_of(joints_pictures(sound_job(text).layout))

@@ -2,8 +2,6 @@
 
 from collections.abc import Callable, Iterator, Mapping
 
-import streamlit as st
-
 from viz.drawing.figure import Figure
 from viz.drawing.scale import Scale
 from viz.figures.ground.cleanouts import cleanouts_figure
@@ -17,12 +15,13 @@ from viz.figures.pressure.pressure import pressure_figure
 from viz.panels.cached import sound_job
 from viz.panels.looked import Looked
 from viz.panels.pairs import NARROW, WIDE, Picture, pictures_of
+from viz.panels.shared import shared
 
 Pair = tuple[Figure | None, Figure | None]
 _WALL_WIDE, _WALL_NARROW = Scale("1:30", 30), Scale("1:40", 40)
 
 
-@st.cache_data(max_entries=24, show_spinner=False)
+@shared(96)
 def pictures(text: str, stage: str, number: int = 0) -> tuple[Picture, ...]:
     """Return the pictures of a stage; none where too little is known to draw them.
 
