@@ -2,6 +2,7 @@
 
 import pytest
 
+from geometry.checks.networks import BLEEDERS_APART_M
 from geometry.materials.catalogue import PIPES
 from geometry.rules.outlets import ABOVE_DITCH_M, APART, GRAVITY_OR_PUMP, least_fall
 
@@ -18,6 +19,11 @@ FOOT, INCH = 0.3048, 0.0254
 def test_least_falls_by_size(bore: float | str, per_foot: float) -> None:
     inside = bore if isinstance(bore, float) else PIPES[bore].inside_diameter_m
     assert least_fall(inside).least == pytest.approx(per_foot / 12)
+
+
+# Wayne, Michigan, codified ordinances 1438.02: drains outside and inside joined every 50 ft.
+def test_drains_on_both_faces_are_joined_every_fifty_feet() -> None:
+    assert pytest.approx(50 * FOOT) == BLEEDERS_APART_M
 
 
 # IRC 2000 R405.1, as a city reprints it: drains "shall discharge by gravity or mechanical means

@@ -349,3 +349,10 @@ def test_a_house_is_as_wide_wherever_it_stands_on_the_plan() -> None:
 def test_clean_base_is_told_by_its_thickness() -> None:
     assert '6" of clean base' in the("floor-rules", CLAY).found
     assert "No clean base." in the("floor-base", CLAY, ('"stone-57"', '"crusher-run"')).found
+
+
+def test_a_vent_is_told_by_its_size_and_by_what_it_stands_in() -> None:
+    stone = '    { name = "stone", material = "stone-57", thickness = "6 in", role = "base" },\n'
+    vent = tell("vent", VENT)
+    assert "Vent of PVC Schedule 40, 3 in in stone" in the("radon-pipe", vent).found
+    assert "in without stone" in the("radon-placed", vent, (stone, "")).found

@@ -2,9 +2,11 @@
 
 import pytest
 
+from geometry.checks.levels import subgrade_finding
 from geometry.designfile import read_design
 from geometry.layout.lay import lay_out
 from geometry.report import Found, Report, report
+from tests.houses import WITH_GARAGE, house
 
 HOUSE = """
 [project]
@@ -108,6 +110,14 @@ def test_a_cut_below_the_footing_is_stopped() -> None:
     assert 'the dig would go 2" below it' in deep.found
 
 
+def test_a_cut_is_told_against_the_areas_own_footing() -> None:
+    # The garage's slab of 5 in lies on its own top of footing, its strips are 12 in thick.
+    garage = house(WITH_GARAGE).areas[1]
+    told = subgrade_finding(garage, "ft-in")
+    assert "Cut the floor to 0" in told.found
+    assert "the footing's bottom is at -1'-0\"" in told.found
+
+
 # The floor is 6 in over TOF and the pit 30 in deep: heights count from 2'-0" under TOF.
 @pytest.mark.parametrize(
     ("on", "severity", "level"), [("12 in", "fine", "-1'-0"), ("20 in", "look", "-0'-4")]
@@ -122,6 +132,7 @@ def test_a_pump_that_starts_above_the_inlet_leaves_water_in_the_drain(
     found = the(done, "pump-below-inlet")
     assert found.severity == severity
     assert f"Pump starts at {level}" in found.found
+    assert ("Water would stand" in found.advice) == (severity == "look")
 
 
 def test_no_pump_or_no_pipe_no_finding_of_the_pump() -> None:
