@@ -96,7 +96,7 @@ def _by_area(design: Design, areas: tuple[AreaLayout, ...], words: Words) -> lis
     if not found:
         drained = _area_of(areas, design.drains[0].area if design.drains else "")
         found += own_rule_faults(design, drained, words)
-    return found + list(outlines.sharing_faults(areas, numbers))
+    return found + list(outlines.sharing_faults(areas, numbers, words))
 
 
 def _area(number: int, area: AreaLayout, words: Words) -> list[At]:

@@ -89,14 +89,30 @@ def _room_faults(number: int, area: AreaLayout) -> Iterator[At]:
         )
 
 
-def sharing_faults(areas: tuple[AreaLayout, ...], numbers: dict[str, int]) -> Iterator[At]:
-    """Yield areas that touch at a point only: walls there would not join."""
+def sharing_faults(
+    areas: tuple[AreaLayout, ...], numbers: dict[str, int], words: Words
+) -> Iterator[At]:
+    """Yield areas that touch at a point only, or all but touch: walls there would not join."""
     for place, area in enumerate(areas):
         for other in areas[:place]:
+            path = ("area", numbers[area.name], "corners")
             touch = area.outline.intersection(other.outline)
             if not touch.is_empty and shapely.get_dimensions(touch) == 0:
                 yield At(
-                    ("area", numbers[area.name], "corners"),
+                    path,
                     f'the outline touches area "{other.name}" at a corner only; '
                     "share a side or keep apart",
                 )
+            elif other.outline not in area.earlier and _under(area, other):
+                apart = max(area.projection_out, other.projection_out)
+                yield At(
+                    path,
+                    f'the footings run under area "{other.name}", which it all but touches; '
+                    f"share a side or keep {words.least(apart)} apart",
+                )
+
+
+def _under(area: AreaLayout, other: AreaLayout) -> bool:
+    """Whether either's footings run into the other's outline by more than rounding."""
+    pairs = ((area.footing_outer, other.outline), (other.footing_outer, area.outline))
+    return any(one.intersection(two).area > 1e-6 for one, two in pairs)

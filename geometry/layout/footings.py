@@ -16,12 +16,13 @@ COLUMN_SIDES = 48
 def footing_body(areas: Sequence[AreaLayout]) -> Body:
     """Return all strip footings as one body.
 
-    Where an upper strip runs over a lower one, concrete fills down to it: the step.
+    Where an upper strip runs over a lower one, concrete fills down to it: the step. Over several
+    it stands on the highest, which stands on the others itself.
     """
     prisms: list[Prism] = []
     for number, area in enumerate(areas):
         rest: BaseGeometry = area.footings
-        for lower in areas[:number]:
+        for lower in reversed(areas[:number]):
             over = rest.intersection(lower.footings)
             if over.area > 1e-9:
                 prisms += _over(over, area, lower)
