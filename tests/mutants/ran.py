@@ -16,6 +16,7 @@ import shutil
 import sys
 import tempfile
 import time
+import zlib
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -128,7 +129,7 @@ def main(tests: list[str]) -> None:
     import coverage
 
     KEPT.mkdir(exist_ok=True)
-    name = re.sub(r"\W+", "-", " ".join(tests) or "all")
+    name = f"{zlib.crc32(' '.join(tests).encode()):08x}" if tests else "all"
     with tempfile.TemporaryDirectory() as made:
         folder = Path(made).resolve()
         copy_of_the_sources(folder)

@@ -87,3 +87,8 @@ def test_a_load_stated_to_be_none_is_answered() -> None:
     loads = frozenset({"loads.wheel", "loads.surcharge", "loads.point"})
     left, answered = ({p.key for p in unchecked(house(), given)} for given in (frozenset(), loads))
     assert left - answered == {"wheel", "surcharge", "point-load"}
+
+
+@pytest.mark.parametrize("lacking", STORM.splitlines())
+def test_rain_is_open_while_any_of_its_three_is_lacking(lacking: str) -> None:
+    assert "rain" in keys(house(tell("water", STORM.replace(lacking, ""))))

@@ -105,6 +105,7 @@ def test_the_floor_against_the_highest_water_table(table: str, severity: str) ->
     # underside at -2 in.
     rows = found(wet(EVERYTHING.replace("-3 ft", table)))
     assert rows["floor-floats"].severity == severity
+    assert (rows["floor-floats"].advice == "Keep it.") == (severity == "fine")
 
 
 @pytest.mark.parametrize(
