@@ -9,20 +9,23 @@ from pathlib import Path
 from tests.mutants.change import Change
 from tests.mutants.ran import Ran
 
-# The first round asks a few tests, the second the rest of them, up to so many and so long.
+# The first round asks so many tests for so many seconds at the most; the second, of what lives,
+# so many for as long as one has patience.
 FIRST, FIRST_SECONDS = 30, 3.0
-REST, REST_SECONDS = 80, 8.0
+REST, PATIENCE = 400, 8.0
 # Of a line that is new since the tests' lines were kept, those of lines so near are asked.
 NEAR = 6
 
 
 @dataclass(frozen=True, eq=False)
 class Chooser:
-    """The program's sources by their path, and what the tests were seen to run."""
+    """The program's sources by their path, what tests were seen to run, the tests' texts, and how
+    many seconds of them what lives is tried on."""
 
     sources: dict[str, str]
     ran: Ran
     texts: dict[str, str]
+    patience: float = PATIENCE
 
     def first(self, file: str, change: Change) -> list[str]:
         """Return the tests asked first."""
@@ -32,7 +35,7 @@ class Chooser:
         """Return the tests asked if all of the first pass."""
         asked = set(self.first(file, change))
         rows = [t for t in self._ordered(file, change) if t not in asked]
-        return self._within(rows, REST, REST_SECONDS)
+        return self._within(rows, REST, self.patience)
 
     def made_before(self, file: str, change: Change) -> bool:
         """Whether a test's module runs the change while it is read, or in what its tests share."""

@@ -32,7 +32,7 @@ import tomlkit  # noqa: F401
 
 from tests.mutants import fork
 from tests.mutants.change import Change, changes
-from tests.mutants.choose import Chooser
+from tests.mutants.choose import PATIENCE, Chooser
 from tests.mutants.ran import ASKED, Ran, Usual, copy_of_the_sources, stores
 
 # A verdict of pytest: all passed; none was there to run; anything of ours went wrong.
@@ -90,13 +90,14 @@ def main() -> None:
     asked.add_argument("--each", type=int, default=25, help="changes tried of each file")
     asked.add_argument("--seed", type=int, default=1)
     asked.add_argument("--jobs", type=int, default=1)
+    asked.add_argument("--patience", type=float, default=PATIENCE, help="seconds for what lives")
     asked.add_argument("--lines", help="only changes of these lines: 12,15-18")
     told = asked.parse_args()
     with tempfile.TemporaryDirectory() as made:
         folder = Path(made).resolve()
         copy_of_the_sources(folder)
         files = [f for path in told.paths for f in _files(folder, path)]
-        bench = Bench(folder, _chooser(folder), told.jobs)
+        bench = Bench(folder, _chooser(folder, told.patience), told.jobs)
         tests = sorted({t.split("::")[0] for t in bench.chooser.ran.seconds})
         with redirect_stdout(io.StringIO()):
             pytest.main([*ASKED, "-qq", "--collect-only", *tests], plugins=[Usual()])
@@ -150,13 +151,13 @@ def _numbers(lines: str) -> set[int]:
     return {n for e in ends for n in range(int(e[0]), int(e[-1]) + 1)}
 
 
-def _chooser(folder: Path) -> Chooser:
+def _chooser(folder: Path, patience: float) -> Chooser:
     def read(room: str) -> dict[str, str]:
         return {
             str(p.relative_to(folder)): p.read_text("utf-8") for p in (folder / room).rglob("*.py")
         }
 
-    return Chooser(read("geometry"), Ran(), read("tests"))
+    return Chooser(read("geometry"), Ran(), read("tests"), patience)
 
 
 if __name__ == "__main__":

@@ -96,6 +96,12 @@ def test_chosen_sides_make_an_open_run_with_capped_ends() -> None:
     assert [f.kind for f in laid.fittings] == ["bend"]
 
 
+def test_all_sides_by_number_are_an_open_run_from_the_first_corner_round_to_it() -> None:
+    laid = drain(sides="[1, 2, 3, 4]")
+    assert not laid.route.closed
+    assert [laid.outline_corner(n) for n in range(5)] == [1, 2, 3, 4, 1]
+
+
 def test_the_wrap_laid_flat() -> None:
     laid = drain(fall="level")
     # Round the stone: 16 in beside the footing and 6 in over its shelf, twice, both upright
