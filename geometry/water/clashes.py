@@ -59,7 +59,8 @@ def clashes(layout: Layout, rules: Iterable[HeightRule]) -> tuple[Clash, ...]:
         if bound is not None:
             (downs if below(rule) else ups).append((rule, bound))
     pairs = [Clash(up, down, a, b) for (up, a), (down, b) in product(ups, downs)]
-    found = [pair for pair in pairs if pair.apart > MET_WITHIN_M]
+    # Each counts as met that much off: midway between, rules less than twice that apart both do.
+    found = [pair for pair in pairs if pair.apart > 2 * MET_WITHIN_M]
     return tuple(sorted(found, key=lambda pair: -pair.apart))
 
 

@@ -13,9 +13,14 @@ from tests.designs import design_of, seeded_raw
 from tests.rolls import seeds
 
 
+# Two rules as far apart as one and a half times what each may be missed by: both are met midway.
+ONCE_FAILED = (70, 84)
+
+
 def designs() -> list[Design]:
     """Sound random designs with a drain."""
-    raws = [raw for raw in map(seeded_raw, seeds(30)) if raw and "drain" in raw]
+    rolled = dict.fromkeys((*seeds(30), *ONCE_FAILED))
+    raws = [raw for raw in map(seeded_raw, rolled) if raw and "drain" in raw]
     return [design_of(raw) for raw in raws]
 
 
