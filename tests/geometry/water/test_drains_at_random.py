@@ -12,7 +12,6 @@ from geometry.water.verdicts import rule_sets, verdicts
 from tests.designs import design_of, seeded_raw
 from tests.rolls import seeds
 
-
 # Two rules as far apart as one and a half times what each may be missed by: both are met midway.
 ONCE_FAILED = (70, 84)
 
