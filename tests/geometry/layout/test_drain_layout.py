@@ -7,7 +7,9 @@ from shapely import Point
 from geometry.designfile import read_design
 from geometry.layout.drain import DrainLayout
 from geometry.layout.drain_stone import developed_width
+from geometry.layout.fittings import turn_at
 from geometry.layout.lay import lay_out
+from geometry.layout.pipework import caps_volume
 from geometry.materials.catalogue import FABRICS, PIPES
 from geometry.solids.pipes import perforated_pipe
 
@@ -94,6 +96,27 @@ def test_chosen_sides_make_an_open_run_with_capped_ends() -> None:
     assert not laid.route.closed
     assert len(laid.route.points) == 3
     assert [f.kind for f in laid.fittings] == ["bend"]
+
+
+def test_pipe_lies_between_fittings_that_reach_six_inches_each_way() -> None:
+    laid = drain("level")
+    sides = sorted((b - a) / INCH for a, b in laid.gaps)
+    assert sides == pytest.approx([20 * 12 + 28 - 12] * 2 + [30 * 12 + 28 - 12] * 2)
+
+
+def test_an_open_ends_pipe_stops_four_inches_short_of_the_stones_mitre_under_a_cap() -> None:
+    laid = drain("level", sides="[1, 2]")
+    (begin, _), (_, end) = laid.gaps[0], laid.gaps[-1]
+    short = 4 * INCH + laid.radius  # the mitre of a square corner takes the radius
+    assert (begin, laid.route.length - end) == (pytest.approx(short), pytest.approx(short))
+    assert caps_volume(laid) == pytest.approx(2 * np.pi * laid.radius**2 * 0.5 * INCH)
+    assert caps_volume(drain("level")) == 0
+
+
+def test_a_corner_turns_by_the_angle_between_its_sides() -> None:
+    chamfered = np.array([(0.0, 0.0), (9.0, 0.0), (12.0, 3.0), (12.0, 8.0), (0.0, 8.0)])
+    turns = [np.degrees(turn_at(chamfered, n)) for n in range(5)]
+    assert turns == pytest.approx([90, 45, 45, 90, 90])
 
 
 def test_all_sides_by_number_are_an_open_run_from_the_first_corner_round_to_it() -> None:

@@ -1,6 +1,7 @@
 """Which drain takes whose water."""
 
 from geometry.layout.lay import Layout, across, empties_into, lay_out
+from tests.houses import house
 from tests.whole import networks
 
 
@@ -26,3 +27,19 @@ def test_a_drain_of_another_area_lies_across_no_footing_of_mine() -> None:
     assert (across(lower, layout.drains), across(upper, layout.drains)) == (None, None)
     assert empties_into(upper, layout.drains) is lower
     assert layout.bleeders_at(lower) == ()
+
+
+def test_parts_of_several_drains_are_told_apart_and_those_of_one_are_not() -> None:
+    both, alone = laid("both to the pit"), laid("inside")
+    names = {both.label(f"{d.key}/pipe").name for d in both.drains}
+    assert names == {
+        "Perforated pipe, inside drain, basement", "Perforated pipe, outside drain, basement",
+    }  # fmt: skip
+    assert alone.label("drain/pipe").name == "Perforated pipe"
+
+
+def test_the_fill_is_the_ground_that_was_dug_unless_given() -> None:
+    fill = '[backfill]\nmaterial = "stone-57"\n\n[soil]'
+    for layout, material in ((house(), "GW"), (house(("[soil]", fill)), "stone-57")):
+        assert layout.label("ground/backfill").material == material
+        assert layout.label("ground/excavation").material == "GW"
