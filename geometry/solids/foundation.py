@@ -11,8 +11,17 @@ from geometry.layout.lay import Layout
 from geometry.layout.leads import LeadLayout, lead_at
 from geometry.materials.kinds import Pipe
 from geometry.solids import earthworks, pipes
-from geometry.solids.carving import carved, remembered
-from geometry.solids.kernel import Mesh, joined, mesh_of, raised, terraced, union
+from geometry.solids.carving import carved, name_of, remembered
+from geometry.solids.kernel import (
+    Mesh,
+    cut_away,
+    joined,
+    manifold,
+    mesh_of,
+    raised,
+    terraced,
+    union,
+)
 from geometry.solids.solid import Solid
 
 # A riser as a tool for ground and stone reaches above any grade.
@@ -46,21 +55,26 @@ def body_solid(body: Body) -> Solid:
 
 def body_mesh(body: Body) -> Mesh:
     """Return a body's mesh: one prism as it is, several joined, bores cut."""
-    return carved(stacked(body.prisms), [pipes.bore_tool(b) for b in body.bores])
+    return stacked(body.prisms, [pipes.bore_tool(b) for b in body.bores])
 
 
-def stacked(prisms: Sequence[Prism]) -> Mesh:
-    """Return prisms as one mesh: exactly where they stand on each other, else by union."""
-    return remembered(("stacked", *prisms), lambda: _stacked(prisms))
+def stacked(prisms: Sequence[Prism], tools: Sequence[Mesh] = ()) -> Mesh:
+    """Return prisms as one mesh, tools cut out of it: exactly where they stand on each other."""
+    key = ("stacked", *prisms, *map(name_of, tools))
+    return remembered(key, lambda: _stacked(prisms, tools))
 
 
-def _stacked(prisms: Sequence[Prism]) -> Mesh:
+def _stacked(prisms: Sequence[Prism], tools: Sequence[Mesh]) -> Mesh:
     if len(prisms) == 1:
-        return raised(*prisms[0])
+        return carved(raised(*prisms[0]), tools)
     ordered = sorted(prisms, key=lambda p: p.bottom)
     on_each_other = all(abs(b.bottom - a.top) < SAME_LEVEL_M for a, b in pairwise(ordered))
     mesh = terraced(ordered) if on_each_other else None
-    return mesh or mesh_of(union([earthworks.prism(p) for p in prisms]))
+    if mesh:
+        return carved(mesh, tools)
+    # Cut before it is a mesh: taken out of the kernel and handed in again a union can lose a piece.
+    whole = union([earthworks.prism(p) for p in prisms])
+    return mesh_of(cut_away(whole, [manifold(tool) for tool in tools]))
 
 
 def _solid(label: Label, mesh: Mesh) -> Solid:
@@ -146,7 +160,7 @@ def _bed(layout: Layout, drain: DrainLayout, bed: tuple[Body, Body]) -> list[Sol
     body = stacked(stone.prisms)
     stone_mesh = carved(body, [pipes.run_mesh(drain), *pipes.cap_meshes(drain), *tools])
     # The wrap is what the stone leaves of the trench: one cut instead of many joints.
-    wrap_mesh = carved(stacked(drain.space(layout.steps(drain))), [body, *tools])
+    wrap_mesh = stacked(drain.space(layout.steps(drain)), [body, *tools])
     return [_solid(stone.label, stone_mesh), _solid(wrap.label, wrap_mesh)]
 
 
