@@ -29,6 +29,8 @@ def _still(work: Job, shot: Shot, widest: float) -> str:
     """Return one cut at the greatest scale that is narrow enough; empty where none is."""
     picture = picture_of(work, shot)
     for scale in SCALES[work.system]:
+        if picture.size[0] * scale.per_metre + picture.beside(TEXT_MM) > widest:
+            continue
         try:
             drawn = alone(section_figure(picture, scale, TEXT_MM))
         except BedcourseError:
