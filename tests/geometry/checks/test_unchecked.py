@@ -4,7 +4,7 @@ import pytest
 
 from geometry.checks.unchecked import unchecked
 from geometry.layout.lay import Layout
-from tests.houses import house, without
+from tests.houses import WITH_GARAGE, house, without
 
 Change = tuple[str, str]
 NO_SOIL = ('group = "GW"', 'group = "unknown"')
@@ -92,3 +92,8 @@ def test_a_load_stated_to_be_none_is_answered() -> None:
 @pytest.mark.parametrize("lacking", STORM.splitlines())
 def test_rain_is_open_while_any_of_its_three_is_lacking(lacking: str) -> None:
     assert "rain" in keys(house(tell("water", STORM.replace(lacking, ""))))
+
+
+def test_one_wall_that_holds_some_fill_is_enough_to_ask_about_walls() -> None:
+    # 2 ft 6 in against the basement, nothing against the garage over it.
+    assert "wall-design" in keys(house(WITH_GARAGE, ('at_wall = "7 ft"', 'at_wall = "3 ft"')))

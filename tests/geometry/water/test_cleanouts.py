@@ -221,3 +221,8 @@ def test_random_designs_lose_no_pipe(seed: int) -> None:
     whole = sum(run.length_m for run in found.runs) - pits * solid
     assert whole == pytest.approx(layout.drain.run_length, rel=1e-6)
     assert all(run.bends_deg >= 0 for run in found.runs)
+
+
+def test_a_riser_is_told_by_its_corner_and_its_length() -> None:
+    (found,) = (f for f in cleanout_findings(made("cleanouts = [1]")) if f.id == "drain-risers")
+    assert found.found.startswith("Cleanout at corner 1: ")
