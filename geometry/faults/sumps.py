@@ -130,7 +130,8 @@ def _way_faults(pit: SumpLayout, lead: LeadLayout) -> Iterator[At]:
             "move the pit along its own side, away from the corner",
         )
     low, high = lead.at(lead.end)[2] - radius, lead.at(lead.back)[2] + radius
-    low = min(low, pit.trench.bottom) if pit.trench else low
+    if pit.trench:
+        low, high = min(low, pit.trench.bottom), max(high, pit.trench.top)
     for number, pier in enumerate(area.area.piers):
         pad = pad_prism(area, pier)
         if pad.region.intersects(way) and pad.bottom < high and pad.top > low:

@@ -8,10 +8,12 @@ from hypothesis import HealthCheck, given, settings
 from manifold3d import Error
 
 from geometry.designfile import read_design
+from geometry.faults.find import faults
 from geometry.layout.drain import DrainLayout
 from geometry.layout.lay import Layout
 from geometry.takeoff.volumes import part_volumes
-from tests.designs import Raw, design_of, raw_designs, seeded_raw
+from tests.designs import Raw, design_of, raw_design, raw_designs, seeded_raw
+from tests.dice import Seeded
 from tests.rolls import rolls, seeds
 from tests.whole import sums
 from tests.whole.witness import Whole, body, mesh, overlaps, pipework_void
@@ -248,6 +250,12 @@ step = 1.4
 corners = [[10, 4.1], [14, 4.1], [14, 8], [10, 8]]
 """
     hold(Whole(read_design(text)))
+
+
+def test_a_pad_over_the_pipe_but_in_its_trench_is_a_fault() -> None:
+    """This seed's pad ends above the pipe to the pit and below the trench's top."""
+    found = faults(design_of(raw_design(Seeded(1378))))
+    assert any("would run through the pad of pier P2" in fault.sentence for fault in found)
 
 
 @given(raw=raw_designs())
