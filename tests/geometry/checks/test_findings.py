@@ -144,3 +144,12 @@ def test_every_finding_names_its_source_and_every_report_its_cautions() -> None:
     done = made('"foam bottom at TOF"', '[drain]\nfall = "level"')
     assert all(f.source and f.advice and f.asked for f in done.findings)
     assert any("competent person" in c for c in done.cautions)
+
+
+def test_a_fill_that_is_assumed_says_so() -> None:
+    known, unknown = (
+        the(report(house(*change)), "pipe-keeps-shape").found
+        for change in ((), [('group = "GW"', 'group = "unknown"')])
+    )
+    assert "assumed" not in known
+    assert ", assumed" in unknown

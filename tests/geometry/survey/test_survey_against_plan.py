@@ -196,3 +196,14 @@ def test_ground_far_off_the_floor_is_not_its_own(off: float, word: str) -> None:
     (fault,) = found.faults
     assert "basement is not reckoned: half of its 40 shots lie 2'-7" in str(fault)
     assert f"or more {word} its planned subgrade" in str(fault)
+
+
+def test_the_top_farthest_off_is_named() -> None:
+    layout = house()
+    found = read(layout, "f1,0,10,0.1,footing\nf2,30,10,0.6,footing\nf3,0,5,-1,footing\n")
+    (told,) = (f for f in survey_findings(layout, found) if f.id == "survey-concrete")
+    assert "2 of 3 shots within tolerance" in told.found
+    assert "is shot f3 (row 10), -0'-1\"" in told.found
+    lone = read(layout, "h,12,6,0.5,\n")
+    words = {f.id: f.found for f in survey_findings(layout, lone)}
+    assert words["survey-foam-ground"].startswith("at 1 shot the ground stands above")

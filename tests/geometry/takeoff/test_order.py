@@ -219,7 +219,7 @@ def test_a_price_that_fits_nothing_is_told() -> None:
         ('[order.stone]\nwaste = "some"', "waste", "5 % or 0.05"),
         ('[order.stone]\ndensity = "1.5"', "density", "no unit"),
         ('[order.stone]\ndensity = "15 ton/yd3"', "density", "lies outside"),
-        ('[order.sheet]\nroll_width = "1 ft"', "lap", "half the roll"),
+        ('[order.sheet]\nroll_width = "1 ft"', "lap", "half the roll's width"),
         ('[order.concrete]\nleast = "12 yd3"', "least", "more than a truck holds"),
         ('[order.bars]\nstick = "2 ft"', "stick", "half a stick"),
         ('[[order.price]]\nof = ""\neach = 1\nper = "ton"', "of", "names nothing"),
