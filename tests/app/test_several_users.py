@@ -18,6 +18,8 @@ async def visit(port, user):
         await visitor.put(user)
         for edit in range(EDITS):
             await visitor.thicken(user, edit)  # raises where the user's own figure does not come
+        # A sheet of paper, with the house's name in its title block.
+        await visitor.send("view", "Section")
     return visitor.met
 
 

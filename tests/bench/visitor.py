@@ -6,6 +6,7 @@ It keeps large messages as a page in a browser does, so that they come once; it 
 import re
 import time
 import zlib
+from base64 import b64decode
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
 from dataclasses import dataclass, field
@@ -21,6 +22,7 @@ from viz.carried import demo
 
 PATIENCE_S = 300
 MARK = re.compile(rb"House of user \d+")
+PICTURE = re.compile(rb"base64,([A-Za-z0-9+/=]+)")
 THICKNESS = "field footing/thickness"
 # Widgets that choose one of several; the others used here are fields of text.
 CHOICES = ("view", "set stage")
@@ -98,6 +100,7 @@ class Visitor:
             self.ids[found[1]] = widget.id
         if model := element.bidi_component.bytes:
             data += zlib.decompress(model)
+        data += b"".join(map(b64decode, PICTURE.findall(data)))
         self.met |= {name.decode() for name in MARK.findall(data)}
         return got
 
