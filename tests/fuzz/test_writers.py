@@ -33,9 +33,10 @@ UNPACKS = re.compile(
     r"yaml|lxml|xml\.(?!sax\.saxutils))|\b(?P<run>eval|exec)\(",
     re.M,
 )
-# A ZIP file is only written; a pipe to a process of one's own is pickled.
+# A ZIP file is only written; a pipe to a process of one's own is pickled; what is kept is weighed
+# so.
 KNOWN = {("viz/export/bundle.py", "zipfile"), ("viz/scene/worker.py", "pickle"),
-         ("viz/scene/child.py", "pickle")}  # fmt: skip
+         ("viz/scene/child.py", "pickle"), ("viz/panels/shared.py", "pickle")}  # fmt: skip
 
 
 def met(looked_for: re.Pattern[str]) -> set[tuple[str, str]]:
