@@ -1,6 +1,6 @@
 """The part of a cut that a detail shows."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 import shapely
 from shapely.geometry.base import BaseGeometry
@@ -22,29 +22,51 @@ _AT_IT_M = 1 * INCH
 
 
 def detail_window(layout: Layout, faces: Sequence[CutFace]) -> Window | None:
-    """Return the part of a cut round its first footing, drain and pit; None without a footing."""
-    shown = {f.label.role: f.shape for f in reversed(faces)}
-    if "footing" not in shown:
+    """Return the part of a cut round a drained footing, its drain and pit; None without a footing.
+
+    Of the footings nearest to a drain it is the one nearest to an end of the cut.
+    """
+    footings = _pieces(faces, "footing")
+    if not footings:
         return None
-    footing = min(shapely.get_parts(shown["footing"]), key=lambda part: part.bounds[0])
-    drains = list(_beside(faces, footing))
-    pit = [shown[role] for role in ("basin", "pit stone") if role in shown]
+    stones = [_pieces([face], "drain stone") for face in faces]
+    footing = _drained(footings, [stone for pieces in stones for stone in pieces])
+    drains = _beside(stones, footing)
+    pit = [f.shape for f in faces if f.label.role in {"basin", "pit stone"}]
     near = [p for p in pit if p.distance(footing) < _FLOOR_SHOWN_M]
     left, low, right, high = shapely.union_all([footing, *drains, *near]).bounds
     high = max(layout.areas[0].finished_floor, high) + _WALL_SHOWN_M
-    beyond = _AROUND_M if near else _FLOOR_SHOWN_M
-    return (left - _AROUND_M, low - _AROUND_M, right + beyond, high)
+    sides = [_AROUND_M, _AROUND_M if near else _FLOOR_SHOWN_M]
+    if _from_left(footings, footing) > _from_right(footings, footing):
+        sides.reverse()
+    return (left - sides[0], low - _AROUND_M, right + sides[1], high)
 
 
-def _beside(faces: Sequence[CutFace], footing: BaseGeometry) -> Iterator[BaseGeometry]:
-    """Yield the drain stone beside a footing: the nearest piece, and that of other drains at it."""
-    stones = [f for f in faces if f.label.role == "drain stone"]
-    pieces = [
-        min(shapely.get_parts(face.shape), key=lambda part: part.distance(footing))
-        for face in stones
-    ]
+def _pieces(faces: Sequence[CutFace], role: str) -> list[BaseGeometry]:
+    return [p for f in faces if f.label.role == role for p in shapely.get_parts(f.shape)]
+
+
+def _drained(footings: Sequence[BaseGeometry], stones: Sequence[BaseGeometry]) -> BaseGeometry:
+    """Return the footing with a drain beside it that stands nearest to an end of the cut."""
+    away = [min((s.distance(f) for s in stones), default=0.0) for f in footings]
+    found = [f for f, d in zip(footings, away, strict=True) if d <= min(away) + _AT_IT_M]
+    ends = [min(_from_left(footings, f), _from_right(footings, f)) for f in found]
+    return min(zip(ends, found, strict=True), key=lambda pair: (pair[0], pair[1].bounds[0]))[1]
+
+
+def _from_left(footings: Sequence[BaseGeometry], footing: BaseGeometry) -> float:
+    return float(footing.bounds[0] - min(f.bounds[0] for f in footings))
+
+
+def _from_right(footings: Sequence[BaseGeometry], footing: BaseGeometry) -> float:
+    return float(max(f.bounds[2] for f in footings) - footing.bounds[2])
+
+
+def _beside(stones: Sequence[Sequence[BaseGeometry]], footing: BaseGeometry) -> list[BaseGeometry]:
+    """Return the drain stone at a footing: each drain's nearest piece, those far off left out."""
+    pieces = [min(each, key=lambda piece: piece.distance(footing)) for each in stones if each]
     nearest = min((p.distance(footing) for p in pieces), default=0.0)
-    yield from (p for p in pieces if p.distance(footing) <= nearest + _AT_IT_M)
+    return [p for p in pieces if p.distance(footing) <= nearest + _AT_IT_M]
 
 
 def floor_window(layout: Layout, line: CutLine) -> Window | None:

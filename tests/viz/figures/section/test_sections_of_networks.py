@@ -73,3 +73,27 @@ def test_an_only_drain_needs_no_name() -> None:
     words = said("inside", "detail-footing")
     assert "Perforated pipe" in words.splitlines()
     assert "Drain invert" in words.splitlines()
+
+
+def stair(count: int) -> str:
+    """Return an invented row of areas, each half a metre above the last; the lowest has a drain."""
+    areas = "".join(
+        f'[[area]]\nname = "a{k}"\nstep = "{500 * k} mm"\n'
+        f"corners = [[{6 * k}, 0], [{6 * k + 6}, 0], [{6 * k + 6}, 8], [{6 * k}, 8]]\n"
+        for k in range(count)
+    )
+    return (
+        '[project]\nname = "invented"\nnumbers = "m"\nunits = "metric"\n'
+        f'{areas}[drain]\nfall = "level"\n'
+    )
+
+
+@pytest.mark.parametrize("count", [1, 3])
+def test_the_detail_of_the_footing_stays_at_the_one_that_has_a_drain(count: int) -> None:
+    work = job(stair(count))
+    (wanted,) = (s for s in shots(work) if s.name == "detail-footing")
+    picture = picture_of(work, wanted)
+    assert picture.size[0] < 3.0
+    words = "\n".join(m.words for m in read(picture, SOME[0]).figure.marks if isinstance(m, Text))
+    for line in ("Perforated pipe", "Foundation wall", "Strip footing", "Backfill"):
+        assert line in words
