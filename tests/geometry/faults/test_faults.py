@@ -165,3 +165,9 @@ def test_a_large_file_of_nonsense_is_answered_soon(row: str) -> None:
     started = time.perf_counter()
     assert len(faults_of(text)) <= 51
     assert time.perf_counter() - started < 20
+
+
+def test_a_discharge_pipe_just_as_high_as_the_pit_is_deep_is_no_fault() -> None:
+    curve = 'curve = ["18 ft, 0 gpm", "5 ft, 40 gpm"], lift = "30 in"'
+    pump = f'depth = "30 in"\npump = {{ off = "4 in", on = "12 in", {curve} }}'
+    assert read_design(edited((('depth = "30 in"', pump),))).sump is not None
