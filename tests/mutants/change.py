@@ -99,6 +99,9 @@ def _walk(node: ast.AST, place: _Place) -> Iterator[tuple[_Place, Spot]]:
 
 
 def _flag(node: ast.AST) -> bool:
+    """Whether this is a flag, or a type that lists its values."""
+    if isinstance(node, ast.Subscript):
+        return isinstance(node.value, ast.Name) and node.value.id == "Literal"
     return isinstance(node, ast.keyword) and node.arg in FLAGS
 
 
