@@ -66,10 +66,8 @@ class Chooser:
         return [row[-1] for row in sorted(rows)]
 
     def _near(self, file: str, test: str) -> int:
-        room, _, name = file.removesuffix(".py").replace("/", ".").rpartition(".")
-        named = rf"from {room}\.{name} import|from {room} import [^\n]*\b{name}\b"
         same_room = test.startswith(f"tests/{Path(file).parent}/")
-        if re.search(named, self.texts.get(test, "")):
+        if self._takes(test, file):
             return 0 if same_room else 1
         if same_room:
             return 2
@@ -89,10 +87,16 @@ class Chooser:
         return set()
 
     def _of_names(self, file: str, change: Change) -> set[str]:
-        """Return the tests that run a line with a name made where the change stands, if outside
-        of functions; all that run anything of the file if there is none."""
+        """Return the tests that name what is made where the change stands, if outside of
+        functions, or run a line that does; all that run anything of the file if there is none."""
         found: set[str] = set()
-        for name in self._names(file, change):
+        names = self._names(file, change)
+        for test, rows in self.ran.of_file.items():
+            if names & set(re.findall(r"\w+", self.texts.get(test, ""))) and self._takes(
+                test, file
+            ):
+                found.update(rows)
+        for name in names:
             for other, number in self.mentions.get(name, []):
                 if other == file or self._takes(other, file):
                     found |= self.ran.lines(other, self.sources[other]).get(number, set())
@@ -109,9 +113,10 @@ class Chooser:
         return names
 
     def _takes(self, other: str, file: str) -> bool:
+        """Whether a file of the program or of the tests imports the changed one."""
         room, _, name = file.removesuffix(".py").replace("/", ".").rpartition(".")
         named = rf"from {room}\.{name} import|from {room} import [^\n]*\b{name}\b"
-        return bool(re.search(named, self.sources[other]))
+        return bool(re.search(named, self.sources.get(other) or self.texts.get(other, "")))
 
     @cached_property
     def mentions(self) -> dict[str, list[tuple[str, int]]]:
