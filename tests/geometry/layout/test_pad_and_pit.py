@@ -140,3 +140,18 @@ def test_a_pipe_whose_bed_lies_in_the_floors_stone_needs_no_trench():
     pit = lay_out(read_design(deep)).sump
     assert pit.lead is not None
     assert pit.trench is None
+
+
+def test_a_thicker_strip_of_a_higher_area_reaches_down_through_the_lower_one():
+    """0.1 m up, 0.5 m thick: it reaches 0.1 m under the lower one, where they cross as well."""
+    deep = STEPPED.replace("[drain]\n", "").replace('step = "0.6 m"', 'step = "0.1 m"') + (
+        'footing = { width = "0.6 m", thickness = "0.5 m" }\n'
+    )
+    lower, upper = lay_out(read_design(deep)).areas
+    body = footing_body([lower, upper])
+    over = upper.footings.intersection(lower.footings).area
+    rest, alone = upper.footings.area - over, lower.footings.area - over
+    assert over > 0.1
+    whole = sum(p.volume for p in body.prisms)
+    assert whole == pytest.approx(alone * 0.3 + (rest + over) * 0.5, rel=1e-9)
+    assert body.bottom == pytest.approx(-0.4)

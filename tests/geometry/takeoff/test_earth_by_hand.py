@@ -94,3 +94,17 @@ def test_a_pit_is_bought_with_its_pump_and_the_pipe_to_it_along_its_fall():
     pit = {row.item: row.count for row in order(bare).rows if row.group == "pit"}
     assert pit == {"Sump basin with lid": 1}
     assert not [row for row in order(house(without("sump"))).rows if row.group == "pit"]
+
+
+def test_bars_that_run_right_round_lap_themselves():
+    """3 x 3 m outside, the strip's middle 11.2 m round: a stick of 18 m holds a bar and its lap."""
+    text = TEXT.replace("9 m", "3 m").replace("7 m", "3 m")
+    text = text.replace(
+        'thickness = "0.3 m"', 'thickness = "0.3 m"\nbars = { count = 2, size = "#4" }'
+    )
+    made = order(lay_out(read_design(text + '[order.bars]\nstick = "18 m"\nlap = 40\n')))
+    (row,) = (r for r in made.rows if r.item == "Footing bars #4")
+    assert row.in_place == pytest.approx(2 * 4 * (3.4 - 0.6))
+    (cuts,) = (c for c in made.cuts if c.item == "Footing bars #4")
+    lengths = [cut.length_m for stock in cuts.stocks for cut in stock.cuts]
+    assert lengths == pytest.approx([4 * 2.8 + 40 * 0.0127] * 2)
