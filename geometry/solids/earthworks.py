@@ -15,6 +15,7 @@ from geometry.solids.kernel import (
     NOTHING,
     Mesh,
     cut_away,
+    cut_away_whole,
     lofted,
     manifold,
     mesh_of,
@@ -109,7 +110,7 @@ def backfill(layout: Layout, areas: Sequence[Dig], through: Sequence[Mesh]) -> t
         beside = manifold(_beside(areas))
         tools = [prism(p) for p in kept]
         tools += [_above(beside, top)] if top is not None else []
-        left = cut_away(beside, [*tools, *(manifold(mesh) for mesh in through)])
+        left = cut_away_whole(beside, [*tools, *(manifold(mesh) for mesh in through)])
         stone, soil = left.split(prism(strip)) if strip else (Manifold(), left)
         return mesh_of(stone), mesh_of(soil)
 

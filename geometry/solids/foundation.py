@@ -26,6 +26,8 @@ from geometry.solids.solid import Solid
 
 # A riser as a tool for ground and stone reaches above any grade.
 HIGH_M = 10.0
+# What holds less is rounding (1 mm3).
+CRUMB_M3 = 1e-9
 
 
 @dataclass(frozen=True, eq=False)
@@ -193,7 +195,8 @@ def _with_ground(layout: Layout, solids: list[Solid]) -> Foundation:
         "ground/backfill": soil,
         "ground/grading": earthworks.grading(layout, through),
     }
-    there = {part: mesh for part, mesh in bodies.items() if len(mesh.faces)}
+    # Where the stone would end at the hole's bottom a body of no thickness can be left of it.
+    there = {part: mesh for part, mesh in bodies.items() if mesh.volume > CRUMB_M3}
     solids += [_solid(layout.label(part), mesh) for part, mesh in there.items()]
     hole = earthworks.excavation(ground, digs)
     return Foundation(tuple(solids), _solid(layout.label("ground/excavation"), hole))

@@ -6,6 +6,7 @@ triangulator and, directly in double precision, for unions and cuts of simple bo
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 import manifold3d
 import numpy as np
@@ -19,6 +20,9 @@ from geometry.plan.outline import polygons
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.int64]
+
+# Volumes that differ by a smaller share of the body are the same.
+SAME_SHARE = 1e-10
 
 
 @dataclass(frozen=True, eq=False)
@@ -109,10 +113,11 @@ def terraced(steps: Sequence[tuple[BaseGeometry, float, float]]) -> Mesh | None:
     Works where the outlines of neighbouring regions are the same ring or do not touch, so that
     every corner of a ledge is a corner of a side; returns None where they cross.
     """
-    shells = [raised_sides(region, bottom, top) for region, bottom, top in steps]
     nothing = Polygon()
     regions = [nothing, *(step[0] for step in steps), nothing]
+    # One level where two meet: a top and the bottom on it may differ by rounding.
     levels = [steps[0][1], *(step[2] for step in steps)]
+    shells = [raised_sides(r, *z) for r, z in zip(regions[1:-1], pairwise(levels), strict=True)]
     ledges = []
     for below, above, level in zip(regions, regions[1:], levels, strict=False):
         if not (below.is_empty or above.is_empty or nested(below, above)):
@@ -238,3 +243,17 @@ def cut_away(body: Manifold, tools: Sequence[Manifold]) -> Manifold:
         body -= tool
         body.status()
     return body
+
+
+def cut_away_whole(body: Manifold, tools: Sequence[Manifold]) -> Manifold:
+    """Return a body less many others that touch each other and its faces, nothing lost.
+
+    Where faces nearly coincide, cuts one after the other can lose a sliver of the body, one batch
+    can keep one; it is not the same faces in both. Where they disagree the tools are taken in the
+    other order as well, and what has lost the least is the answer.
+    """
+    found = cut_away(body, tools)
+    batch = Manifold.batch_boolean([body, *tools], OpType.Subtract)
+    if abs(found.volume() - batch.volume()) <= SAME_SHARE * body.volume():
+        return found
+    return max(found, cut_away(body, tools[::-1]), key=Manifold.volume)
