@@ -1,5 +1,7 @@
 """The sheet under the slab: what counts as one, and the tape for its laps and openings."""
 
+from math import ceil
+
 import pytest
 
 from geometry.takeoff.order import order
@@ -31,3 +33,30 @@ def test_tape_runs_along_every_seam_and_round_every_opening():
     for laid, change in ((wide, [WIDE]), (narrow, [NARROW])):
         (tape,) = (row for row, _ in sheet_rows(house(*change)) if row.unit == "m")
         assert tape.in_place == pytest.approx(laid.seam_m + laid.holes_m)
+
+
+def test_sheet_is_bought_as_long_as_it_is_cut_and_as_wide_as_the_roll():
+    for change, feet in ((WIDE, 40), (NARROW, 10)):
+        layout = house(change)
+        ((_, laid),) = strip_layouts(layout)
+        row, _ = next(sheet_rows(layout))
+        assert row.to_buy == pytest.approx(laid.cutting.length_m * feet * 0.3048)
+
+
+def test_each_kind_of_tape_comes_in_its_own_roll():
+    rolls = '[order.board]\ntape = "10 ft"\n\n[order.sheet]\ntape = "1000 ft"\n\n[soil]'
+    rows = {row.item: row for row in order(house(("[soil]", rolls))).rows}
+    for item, feet in (("Tape for foam", 10), ("Tape for sheet", 1000)):
+        assert rows[item].count == ceil(rows[item].in_place / (feet * 0.3048) - 1e-9)
+    assert rows["Tape for foam"].count > rows["Tape for sheet"].count
+
+
+def test_fabric_says_which_way_it_is_cut():
+    def note(width):
+        roll = f'[order.fabric]\nroll_width = "{width}"\nroll_length = "300 ft"\n\n[soil]'
+        (row,) = (r for r in order(house(("[soil]", roll))).rows if r.item == "Fabric wrap")
+        return row.note
+
+    assert note("30 ft").startswith("cut along the roll, ")
+    assert " side by side" in note("30 ft")
+    assert note("3 ft").startswith("cut across the roll;")
