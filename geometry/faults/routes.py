@@ -13,6 +13,7 @@ from geometry.faults.lines import Path
 from geometry.layout.areas import AreaLayout
 from geometry.layout.drain import DrainLayout
 from geometry.layout.drain_route import lay_drain, side_lengths
+from geometry.layout.drain_way import at_pipes_height
 from geometry.layout.fittings import CAP_M
 from geometry.layout.ground import GroundLayout
 from geometry.parts.drain import Drain
@@ -147,8 +148,7 @@ def conflict_faults(
 def _in_the_pipe(area: AreaLayout, drain: DrainLayout) -> bool:
     """Whether an area's footing, or a lower area's wall, stands where the pipe lies."""
     clear = _pipe_line(drain).buffer(drain.radius + CLEAR_M, cap_style="flat")
-    footing = area.footing_bottom < drain.crown and area.tof > drain.invert(drain.low)
-    if footing and area.footings.intersects(clear):
+    if at_pipes_height(area, drain) and area.footings.intersects(clear):
         return True
     return area.tof < drain.area.tof and bool(area.outline.intersects(clear))
 

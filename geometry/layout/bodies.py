@@ -180,6 +180,15 @@ def layered(
     return merged(prisms)
 
 
+def without(prisms: Iterable[Prism], taken: Sequence[Prism]) -> tuple[Prism, ...]:
+    """Return prisms less others, split at the others' levels."""
+    found: list[Prism] = []
+    for p in prisms:
+        here = [t for t in taken if t.region.intersection(p.region).area > 1e-12]
+        found += layered(p.bottom, p.top, p.region, p.region, p.top, here)
+    return merged(found)
+
+
 def merged(prisms: Sequence[Prism]) -> tuple[Prism, ...]:
     """Join prisms that stand on each other with the same region, and drop empty ones."""
     out: list[Prism] = []

@@ -1,5 +1,6 @@
 """The perimeter drain laid out: route, inverts, fittings, stone and wrap, cleanout risers."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
@@ -10,7 +11,7 @@ from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from geometry.layout.areas import AreaLayout
-from geometry.layout.bodies import Prism, merged
+from geometry.layout.bodies import Prism, without
 from geometry.layout.falls import Falls, open_falls, round_falls
 from geometry.layout.fittings import (
     END_GAP_M,
@@ -34,7 +35,7 @@ class DrainLayout:
 
     key: leads its parts' ids. base: the footing's face it runs along. lows: stations of its
     outlets, the main one first. tees: those with a solid pipe of their own. given_high: station of
-    the high point, if one was asked for. beside: plan of what else stands in its trench.
+    the high point, if one was asked for. beside: plan of what else ends its trench.
     ceiling: level its wrap's lap must stay under, inside a house.
     """
 
@@ -193,16 +194,15 @@ class DrainLayout:
         end = min(width, start + overlap)
         return both(self.band(start, end), self.high_space) if end > start else EMPTY
 
-    def space(self, steps: BaseGeometry) -> tuple[Prism, ...]:
-        """Return all that stone and wrap fill, pipe included; `steps` as in `stone_bodies`."""
+    def space(self, standing: Sequence[Prism] = ()) -> tuple[Prism, ...]:
+        """Return all that stone and wrap fill, pipe included; `standing` as in `stone_bodies`."""
         tof = min(max(self.area.tof, self.stone_bottom), self.stone_top)
-        return merged(
-            (
-                Prism(self.low_space, self.stone_bottom, tof),
-                Prism(minus(self.high_space, [steps]), tof, self.stone_top),
-                Prism(minus(self.lap, [steps]), self.stone_top, self.stone_top + self.wrap_m),
-            )
+        whole = (
+            Prism(self.low_space, self.stone_bottom, tof),
+            Prism(self.high_space, tof, self.stone_top),
+            Prism(self.lap, self.stone_top, self.lap_top),
         )
+        return without(whole, standing)
 
     @cached_property
     def fittings(self) -> tuple[Fitting, ...]:

@@ -1,42 +1,28 @@
 """The drain's stone and wrap as bodies, and the wrap laid flat."""
 
-from shapely.geometry.base import BaseGeometry
+from collections.abc import Sequence
 
 from geometry.label import STAGE, Label
-from geometry.layout.bodies import Body, Prism, merged
+from geometry.layout.bodies import Body, Prism, without
 from geometry.layout.drain import DrainLayout
-from geometry.plan.outline import minus, offset
+from geometry.plan.outline import offset
 
 
-def stone_bodies(drain: DrainLayout, steps: BaseGeometry, which: str) -> tuple[Body, Body]:
+def stone_bodies(drain: DrainLayout, standing: Sequence[Prism], which: str) -> tuple[Body, Body]:
     """Return the drain stone (its pipe still in it) and the wrap.
 
-    steps: plan of footing steps that stand in the stone's way above the lower footing.
+    standing: pieces of footings that stand or hang in the stone. The wrap lies against them too.
     which: words that tell the drain from others.
     """
-    t, low, tof = drain.wrap_m, drain.low_space, drain.area.tof
-    high = minus(drain.high_space, [steps])
+    t, tof = drain.wrap_m, drain.area.tof
     bottom, top = drain.stone_bottom, drain.stone_top
-    inner_low, inner_high = offset(low, -t), offset(high, -t)
+    inner_low, inner_high = offset(drain.low_space, -t), offset(drain.high_space, -t)
     # Inside, no footing stands out under the stone: there is no ledge in its outline.
-    ledge = bottom + t if drain.inside else min(max(tof, bottom + t), top - t)
-    stone = merged(
-        (
-            Prism(inner_low, bottom + t, ledge),
-            Prism(minus(inner_low, [steps]), ledge, ledge + t),
-            Prism(inner_high, ledge + t, top - t),
-        )
-    )
-    wrap = merged(
-        (
-            Prism(low, bottom, bottom + t),
-            Prism(low.difference(inner_low), bottom + t, ledge),
-            Prism(high.difference(inner_low), ledge, ledge + t),
-            Prism(high.difference(inner_high), ledge + t, top - t),
-            Prism(high, top - t, top),
-            Prism(minus(drain.lap, [steps]), top, top + t),
-        )
-    )
+    ledge = bottom + t if drain.inside else min(max(tof + t, bottom + t), top - t)
+    whole = (Prism(inner_low, bottom + t, ledge), Prism(inner_high, ledge, top - t))
+    wrapped = [Prism(offset(p.region, t), p.bottom - t, p.top + t) for p in standing]
+    stone = without(whole, wrapped)
+    wrap = without(drain.space(standing), stone)
     name = drain.area.name
     stone_label = Label(
         f"{drain.key}/stone",

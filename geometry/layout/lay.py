@@ -5,7 +5,6 @@ from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 
 import shapely
-from shapely.geometry.base import BaseGeometry
 
 from geometry.label import Label
 from geometry.layout.areas import AreaLayout, lay_areas
@@ -14,6 +13,7 @@ from geometry.layout.bodies import Body, Prism
 from geometry.layout.drain import DrainLayout
 from geometry.layout.drain_route import lay_drain
 from geometry.layout.drain_stone import stone_bodies
+from geometry.layout.drain_way import beside_trench, standing
 from geometry.layout.fittings import PIPE_SIDES
 from geometry.layout.floors import fill_body, floor_bodies, openings
 from geometry.layout.footings import footing_body, pier_bodies, wall_body
@@ -24,7 +24,7 @@ from geometry.layout.pipework import stone_taken, wrap_taken
 from geometry.layout.sump import SumpLayout, lay_sump, sump_bodies
 from geometry.layout.vent import VentLayout
 from geometry.parts.drain import Drain
-from geometry.plan.outline import EMPTY, circle
+from geometry.plan.outline import circle
 from geometry.project import Design
 
 # An open end lies over lower stone if it is no farther beside it than this.
@@ -165,7 +165,7 @@ class Layout:
     def _drains_in(self, area: AreaLayout) -> list[Prism]:
         """What the drains under an area's floor take out of it."""
         mine = [d for d in self.drains if d.inside and d.area is area]
-        return [p for d in mine for p in (*d.space(EMPTY), *self.risers(d))]
+        return [p for d in mine for p in (*d.space(), *self.risers(d))]
 
     @cached_property
     def pit(self) -> tuple[Body, ...]:
@@ -197,13 +197,9 @@ class Layout:
         bores = [lead.bore(drain.radius, lead.face, lead.outer) for lead in leads]
         return stone, wrap.pierced([*bores, *bleeders])
 
-    def steps(self, drain: DrainLayout) -> BaseGeometry:
-        """Plan of footing steps standing in a drain's stone above its own footing."""
-        if drain.inside:
-            return EMPTY
-        low, high = drain.area.tof, drain.stone_top
-        above = [p.region for p in self.footing.prisms if p.top > low + 1e-6 and p.bottom < high]
-        return shapely.union_all(above) if above else EMPTY
+    def steps(self, drain: DrainLayout) -> tuple[Prism, ...]:
+        """Pieces of the strip footings that stand or hang in a drain's stone."""
+        return standing(drain, self.footing)
 
     @cached_property
     def bodies(self) -> tuple[Body, ...]:
@@ -278,20 +274,5 @@ def lay_drains(design: Design, areas: Sequence[AreaLayout]) -> tuple[DrainLayout
     for number, drain in enumerate(design.drains):
         pit = design.sump.at if design.sump and empties_into_pit(drain) else None
         laid = lay_drain(drain_key(number), drain, named.get(drain.area, areas[0]), pit)
-        found.append(replace(laid, beside=_standing_in(laid, areas)))
+        found.append(replace(laid, beside=beside_trench(laid, areas)))
     return tuple(found)
-
-
-def _standing_in(drain: DrainLayout, areas: Sequence[AreaLayout]) -> BaseGeometry:
-    """Return the plan of what other areas build in a drain's trench: footings and walls."""
-    if drain.inside:
-        return EMPTY
-    found = []
-    for other in areas:
-        if other is drain.area:
-            continue
-        if other.footing_bottom < drain.area.tof and other.tof > drain.stone_bottom:
-            found.append(other.footings)
-        if other.tof < drain.area.tof:
-            found.append(other.outline)
-    return shapely.union_all([f for f in found if f.intersection(drain.low_space).area > 1e-9])

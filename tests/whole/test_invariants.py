@@ -145,6 +145,15 @@ def test_designs_that_once_failed_hold(seed: int) -> None:
     hold(Whole(design_of(raw)))
 
 
+# Another area's strip hangs over a drain's end: the stone was cut away down to its bottom.
+@pytest.mark.slow
+@pytest.mark.parametrize("seed", [669, 1344, 1421, 4013, 4222])
+def test_the_pipe_lies_in_stone_under_a_strip_that_hangs_over_it(seed: int) -> None:
+    raw = seeded_raw(seed)
+    assert raw is not None
+    hold(Whole(design_of(raw)))
+
+
 def test_wall_and_drain_stone_in_all_but_one_line_are_no_crash() -> None:
     """Looking this seed's design over once ran into a tangled region."""
     raw = seeded_raw(1671)

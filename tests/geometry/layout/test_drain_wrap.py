@@ -7,7 +7,7 @@ import pytest
 from geometry.designfile import read_design
 from geometry.layout.drain_stone import developed_width, stone_bodies
 from geometry.layout.lay import lay_out
-from geometry.plan.outline import EMPTY, offset
+from geometry.plan.outline import offset
 from geometry.takeoff.order import order
 from geometry.water.wrapping import wrap_sheet
 
@@ -96,11 +96,11 @@ def test_stone_and_wrap_fill_the_trench_and_neither_the_others_room(line):
     text = text.replace('thickness = "0.15 m"', 'thickness = "0.4 m"')
     layout = lay_out(read_design(text.replace("OVERLAP", "0.3 m").replace("SIDES", '"all"')))
     (drain,) = layout.drains
-    stone, wrap = stone_bodies(drain, EMPTY, "")
+    stone, wrap = stone_bodies(drain, (), "")
     t, bottom, top = drain.wrap_m, drain.stone_bottom, drain.stone_top
     assert (wrap.bottom, wrap.top) == pytest.approx((bottom, top + t))
     assert (stone.bottom, stone.top) == pytest.approx((bottom + t, top - t))
-    whole = sum(p.volume for p in drain.space(EMPTY))
+    whole = sum(p.volume for p in drain.space())
     filled = sum(p.volume for p in (*stone.prisms, *wrap.prisms))
     assert filled == pytest.approx(whole, rel=1e-9)
     if line == "inside":
