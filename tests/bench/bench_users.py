@@ -20,6 +20,7 @@ from math import ceil
 from pathlib import Path
 from statistics import median
 
+from tests.bench.row import Row
 from tests.bench.visitor import PATIENCE_S, Took, mark, opened
 from tests.serving import app_served
 
@@ -120,12 +121,36 @@ def forget_most(server: subprocess.Popen) -> None:
         Path(f"/proc/{process}/clear_refs").write_text("5", encoding="utf-8")
 
 
-def column(users: int, told: argparse.Namespace) -> dict[str, str]:
-    """Serve so many users at once; return what was measured by its name."""
+def served(users: int, told: argparse.Namespace) -> tuple[int, list[Round]]:
+    """Serve so many users at once; return the memory after a lone visit, MB, and the rounds."""
     with app_served() as (server, port):
         asyncio.run(visits(port, 1, 1, 0))
         before = memory(server)
-        rounds = [one_round(server, port, told, users) for _ in range(told.rounds)]
+        return before, [one_round(server, port, told, users) for _ in range(told.rounds)]
+
+
+def rows(quick: bool) -> Iterator[Row]:
+    """Yield the figures of one user and of twenty; stop where one was sent another's work."""
+    for users, pause in ((1, 5.0), (20, 5.0), (20, 0.0)):
+        told = argparse.Namespace(edits=2 if quick else 4, pause=pause, away=15.0, rounds=1)
+        before, (one,) = served(users, told)
+        assert not {name for found in one.visits for name in found.strangers}
+        who = f"{users} user{'s' if users > 1 else ''}, an edit every {pause:g} s each"
+        who = who if pause else f"{users} users without a pause"
+        took = [took for found in one.visits for took in found.edits]
+        yield _row(f"{who}: new figure", [t.figure for t in took])
+        yield _row(f"{who}: the page's end", [t.whole for t in took])
+        yield Row(f"{who}: memory at the most", one.most, "MB", note=f"{before} MB before")
+        yield Row(f"{who}: memory {told.away:g} s after they left", one.after, "MB")
+
+
+def _row(what: str, seconds: list[float]) -> Row:
+    return Row(what, median(seconds), "s", least=min(seconds), most=max(seconds))
+
+
+def column(users: int, told: argparse.Namespace) -> dict[str, str]:
+    """Return what was measured of so many users, by its name."""
+    before, rounds = served(users, told)
     found = [one for each in rounds for one in each.visits]
     took = [took for one in found for took in one.edits]
     strangers = sorted({name for one in found for name in one.strangers})

@@ -21,9 +21,10 @@ GROUPS = {
     "app": "An edit in the app: the report, the page, the model's data.",
     "viewer": "The page to turn in a headless browser with software drawing.",
     "batch": "Many designs on the machine's workers.",
+    "users": "Sessions of the app at once, each with a house of its own, without a browser.",
 }
 # Those that wait for a browser or for workers: the processor's time says nothing of them.
-WAITING = {"viewer", "batch"}
+WAITING = {"viewer", "batch", "users"}
 
 
 def lines(name: str, quick: bool) -> Iterable[Line]:
