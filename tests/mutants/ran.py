@@ -175,6 +175,14 @@ class Ran:
         for test in self.seconds:
             self.of_file.setdefault(test.split("::")[0], []).append(test)
 
+    def keep(self, there: frozenset[str]) -> None:
+        """Forget tests that are there no more, or have another name."""
+        self.seconds = {test: took for test, took in self.seconds.items() if test in there}
+        self.of_file = {
+            file: kept for file, tests in self.of_file.items()
+            if (kept := [test for test in tests if test in there])
+        }  # fmt: skip
+
     def lines(self, file: str, source: str) -> dict[int, set[str]]:
         """Return for each line of the program's file, as it is now, the tests that run it."""
         if file not in self._lines:

@@ -100,13 +100,24 @@ def main() -> None:
         bench = Bench(folder, _chooser(folder, told.patience), told.jobs)
         tests = sorted({t.split("::")[0] for t in bench.chooser.ran.seconds})
         with redirect_stdout(io.StringIO()):
-            pytest.main([*ASKED, "-qq", "--collect-only", *tests], plugins=[Usual()])
+            there = _There()
+            pytest.main([*ASKED, "-qq", "--collect-only", *tests], plugins=[Usual(), there])
+        bench.chooser.ran.keep(there.tests)
         bench.alive = fork.Alive(fork.functions(folder), stores())
         gc.freeze()  # A fork that counts what is alive would copy all of it.
         total = Counter[str]()
         for file in files:
             total += _tried(bench, file, told)
         print("in all:", _said(total))
+
+
+class _There:
+    """Notes which tests there are by now."""
+
+    tests: frozenset[str] = frozenset()
+
+    def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
+        self.tests = frozenset(item.nodeid for item in items)
 
 
 def _tried(bench: Bench, file: str, told: argparse.Namespace) -> Counter[str]:
