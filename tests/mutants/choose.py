@@ -12,7 +12,7 @@ from tests.mutants.ran import Ran
 # The first round asks so many tests for so many seconds at the most; the second, of what lives,
 # so many for as long as one has patience.
 FIRST, FIRST_SECONDS = 30, 3.0
-REST, PATIENCE = 400, 8.0
+REST, PATIENCE = 4000, 8.0
 # Of a line that is new since the tests' lines were kept, those of lines so near are asked.
 NEAR = 6
 
