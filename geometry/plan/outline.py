@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterable, Sequence
 import numpy as np
 import shapely
 from numpy.typing import NDArray
-from shapely import MultiPolygon, Polygon
+from shapely import GeometryCollection, MultiPolygon, Polygon
 from shapely.geometry.base import BaseGeometry
 
 Point = tuple[float, float]
@@ -85,8 +85,14 @@ def _soundly(
     Edges that all but coincide can come out tangled as they are, or take a whole region for the
     other's; on the grid they do not.
     """
+    one, other = _regions(one), _regions(other)
     found, gridded = cut(one, other), cut(one, other, grid_size=GRID_M)
     return found if found.is_valid and abs(found.area - gridded.area) < SAME_AREA_M2 else gridded
+
+
+def _regions(shape: BaseGeometry) -> BaseGeometry:
+    """Return a shape without lines and points, which an overlay leaves where regions touch."""
+    return multi(shape) if isinstance(shape, GeometryCollection) else shape
 
 
 def multi(shape: BaseGeometry) -> MultiPolygon:

@@ -123,3 +123,9 @@ def test_an_offset_of_nothing_but_rounding_leaves_the_region() -> None:
     """A footing flush with its wall, 2.6e-18 m out by rounding, once vanished."""
     for distance in (2.6e-18, -2.6e-18):
         assert offset(Polygon(SQUARE), distance).equals(Polygon(SQUARE))
+
+
+def test_lines_that_hang_on_a_region_are_no_part_of_it() -> None:
+    mixed = GeometryCollection([box(0, 0, 2, 1), LineString([(2, 0), (5, 0)])])
+    assert minus(mixed, [box(1, 0, 5, 1)]).equals(box(0, 0, 1, 1))
+    assert both(mixed, box(1, -1, 5, 1)).equals(box(1, 0, 2, 1))
