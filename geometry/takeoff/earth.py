@@ -139,9 +139,14 @@ def _summed(
 
 
 def _volume(area: Callable[[float], float], low: float, high: float) -> tuple[float, bool]:
-    """Volume between levels by Gauss, and whether the area stays the same."""
-    ends = [area(low + share * (high - low)) for share in _GAUSS]
-    return (high - low) * sum(ends) / 2, abs(ends[1] - ends[0]) < _SAME_M2
+    """Volume between levels by Gauss, and whether the area stays the same.
+
+    It does only where it does at the ends as well: a side may stop leaning in before the first
+    level of Gauss.
+    """
+    inner = [area(low + share * (high - low)) for share in _GAUSS]
+    same = all(abs(a - inner[0]) < _SAME_M2 for a in (inner[1], area(low), area(high)))
+    return (high - low) * sum(inner) / 2, same
 
 
 def _standing(layout: Layout) -> list[Prism]:
