@@ -3,7 +3,6 @@
 import pytest
 
 from geometry.formulas.inflow import rational
-from geometry.formulas.runoff import ROWS
 
 INCH, FOOT = 0.0254, 0.3048
 ACRE = 43560 * FOOT**2
@@ -21,21 +20,3 @@ def test_printed_example() -> None:
 def test_factor_that_practice_drops() -> None:
     # Oregon DOT Hydraulics Manual, chapter 7, appendix F: 1 in/h on an acre is 1.008 cfs.
     assert cfs(1.0, 1.0, 1.0) == pytest.approx(1.008, abs=5e-4)
-
-
-@pytest.mark.parametrize(
-    ("key", "low", "high"),
-    [
-        # University of Illinois, TSM 352, table of runoff coefficients.
-        ("lawn-sandy-flat", 0.05, 0.10),
-        ("lawn-sandy-average", 0.10, 0.15),
-        ("lawn-sandy-steep", 0.15, 0.20),
-        ("lawn-heavy-flat", 0.13, 0.17),
-        ("lawn-heavy-average", 0.18, 0.22),
-        ("lawn-heavy-steep", 0.25, 0.35),
-        ("asphalt", 0.70, 0.95),
-    ],
-)
-def test_coefficients_are_the_table_s(key: str, low: float, high: float) -> None:
-    row = next(row for row in ROWS if row.key == key)
-    assert (row.low, row.high) == (low, high)
