@@ -248,12 +248,13 @@ def cut_away(body: Manifold, tools: Sequence[Manifold]) -> Manifold:
 def cut_away_whole(body: Manifold, tools: Sequence[Manifold]) -> Manifold:
     """Return a body less many others that touch each other and its faces, nothing lost.
 
-    Where faces nearly coincide, cuts one after the other can lose a sliver of the body, one batch
-    can keep one; it is not the same faces in both. Where they disagree the tools are taken in the
-    other order as well, and what has lost the least is the answer.
+    Where faces nearly coincide, cuts one after the other can lose slivers of the body, one batch
+    can keep some; not at the same faces. Where the two disagree the tools are taken in many other
+    orders as well, and what has lost the least is the answer.
     """
     found = cut_away(body, tools)
     batch = Manifold.batch_boolean([body, *tools], OpType.Subtract)
     if abs(found.volume() - batch.volume()) <= SAME_SHARE * body.volume():
         return found
-    return max(found, cut_away(body, tools[::-1]), key=Manifold.volume)
+    orders = [[*way[k:], *way[:k]] for way in (tools, tools[::-1]) for k in range(len(tools))]
+    return max((cut_away(body, order) for order in orders), key=Manifold.volume)
