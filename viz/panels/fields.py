@@ -3,7 +3,8 @@
 Their words are said here in the app's language; who names a field writes English.
 """
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass
 from html import escape
 from typing import Any
@@ -15,6 +16,9 @@ from geometry.materials.kinds import Material
 from viz.panels import state
 from viz.panels.spoken import later, named, said
 from viz.panels.state import Path
+
+# Widgets whose value was sent in this run, and those that are sure to show theirs.
+_SENT, _SURE = "values sent", "values sure"
 
 
 @dataclass(frozen=True)
@@ -33,9 +37,27 @@ def key_of(path: Path) -> str:
 
 
 def hold(key: str, value: Any) -> None:
-    """Make a widget show a value; one that shows it already keeps what is being typed in it."""
-    if key not in st.session_state or st.session_state[key] != value:
+    """Make a widget show a value; one that shows it already keeps what is being typed in it.
+
+    A run that is broken off may never have reached the browser, which then holds an empty widget
+    and would tell that as typed. So a value is sent with every run until one has ended.
+    """
+    sure, sent = (
+        st.session_state.setdefault(_SURE, set()),
+        st.session_state.setdefault(_SENT, set()),
+    )
+    if key not in sure or key not in st.session_state or st.session_state[key] != value:
         st.session_state[key] = value
+        sure.discard(key)
+    sent.add(key)
+
+
+@contextmanager
+def until_it_ends() -> Iterator[None]:
+    """Make one run of the page; what it sent is sure to be shown if it was not broken off."""
+    st.session_state[_SENT] = set()
+    yield
+    st.session_state[_SURE] = st.session_state[_SENT]
 
 
 def alone(field: Field, **how: Any) -> None:
@@ -68,7 +90,10 @@ def text_field(
     hold(key, shown(state.value(field.path)))
 
     def changed() -> None:
-        state.edit(field.path, meant(str(st.session_state[key]).strip()))
+        words = str(st.session_state[key]).strip()
+        # A widget that is heard without having been touched writes nothing into the file.
+        if words != shown(state.value(field.path)):
+            state.edit(field.path, meant(words))
 
     st.text_input(
         said(field.label), key=key, on_change=changed, placeholder=said(field.usual),
@@ -87,7 +112,8 @@ def choice_field(field: Field, choices: Mapping[str, str]) -> None:
     hold(key, written)
 
     def changed() -> None:
-        state.edit(field.path, st.session_state[key] or None)
+        if st.session_state[key] != written:
+            state.edit(field.path, st.session_state[key] or None)
 
     st.selectbox(
         said(field.label), options, key=key, on_change=changed, disabled=broken(),

@@ -15,12 +15,12 @@ from geometry.report import CAUTIONS
 from viz.carried import demo
 from viz.job import Job
 from viz.panels import keeper, state, turns
-from viz.panels.fields import hold
+from viz.panels.fields import hold, until_it_ends
 from viz.panels.figures import figures
 from viz.panels.files import opening
 from viz.panels.layout import AREA
 from viz.panels.pages import FIRST, PAGES, Page
-from viz.panels.settled import give_back, settle
+from viz.panels.settled import give_back
 from viz.panels.spoken import (
     escaped,
     in_english,
@@ -40,13 +40,12 @@ _UNITS = later({"ft-in": "Feet and inches", "metric": "Metric"})
 
 def page() -> None:
     """Show the whole page."""
-    with one_language():
+    with one_language(), until_it_ends():
         with turns.taken(quick=True):
             drawn = _quick()
         if drawn:
             with turns.taken(quick=False):
                 drawn()
-    settle()
     give_back()
 
 

@@ -13,16 +13,6 @@ _REST_S = 10.0
 
 
 @cache
-def settle() -> None:
-    """Take what there is now, modules above all, out of every later search for garbage.
-
-    Called when the first page has been shown: by then nearly all that the app needs is loaded.
-    """
-    gc.collect()
-    gc.freeze()
-
-
-@cache
 def _memory() -> ctypes.CDLL | None:
     """Return the library of C, told to keep few arenas; None where it knows nothing of them."""
     try:
@@ -34,10 +24,14 @@ def _memory() -> ctypes.CDLL | None:
 
 
 class _Rest:
-    """A rest after runs of the page, in which garbage and free pages of memory are given back."""
+    """A rest after runs of the page, in which garbage and free pages of memory are given back.
+
+    What is there at the first one, modules above all, is left out of every later search: by then
+    nearly all that the app needs is loaded.
+    """
 
     def __init__(self) -> None:
-        self._lock, self._waits = Lock(), False
+        self._lock, self._waits, self._first = Lock(), False, True
 
     def comes(self) -> None:
         """See to it that a rest comes soon; one is enough for all runs before it."""
@@ -51,7 +45,10 @@ class _Rest:
     def _used(self) -> None:
         with self._lock:
             self._waits = False
+            first, self._first = self._first, False
         gc.collect()
+        if first:
+            gc.freeze()
         if library := _memory():
             library.malloc_trim(0)
 
