@@ -39,3 +39,17 @@ def test_a_value_that_changes_in_a_run_that_is_broken_off_is_sent_again():
     assert sent(app.run())
     assert app.text_input[0].value == "5 in"
     assert not sent(app.run())
+
+
+def test_a_field_that_is_heard_without_having_been_touched_writes_nothing():
+    def hearing() -> None:
+        import streamlit as st
+
+        from viz.panels.fields import heard
+
+        st.session_state["told"] = told = []
+        for shown in ("4 in", "5 in"):
+            st.session_state["thickness"] = shown
+            heard("thickness", "4 in", told.append)()
+
+    assert AppTest.from_function(hearing).run().session_state["told"] == ["5 in"]

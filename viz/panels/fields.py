@@ -52,6 +52,19 @@ def hold(key: str, value: Any) -> None:
     sent.add(key)
 
 
+def heard(key: str, sent: Any, tell: Callable[[Any], None]) -> Callable[[], None]:
+    """Return what hears a widget: it tells a value that is not the one the widget was sent.
+
+    A widget can be heard without having been touched, beside another that was.
+    """
+
+    def changed() -> None:
+        if st.session_state[key] != sent:
+            tell(st.session_state[key])
+
+    return changed
+
+
 @contextmanager
 def until_it_ends() -> Iterator[None]:
     """Make one run of the page; what it sent is sure to be shown if it was not broken off."""
@@ -86,18 +99,16 @@ def text_field(
 
     What is wrong with it is said by `say_faults`, where there is room.
     """
-    key = key_of(field.path)
-    hold(key, shown(state.value(field.path)))
+    key, sent = key_of(field.path), shown(state.value(field.path))
+    hold(key, sent)
 
-    def changed() -> None:
-        words = str(st.session_state[key]).strip()
-        # A widget that is heard without having been touched writes nothing into the file.
-        if words != shown(state.value(field.path)):
-            state.edit(field.path, meant(words))
+    def typed(words: Any) -> None:
+        state.edit(field.path, meant(str(words).strip()))
 
     st.text_input(
-        said(field.label), key=key, on_change=changed, placeholder=said(field.usual),
-        disabled=broken(), help=said(field.help) or None, max_chars=300,
+        said(field.label), key=key, on_change=heard(key, sent, typed),
+        placeholder=said(field.usual), disabled=broken(), help=said(field.help) or None,
+        max_chars=300,
     )  # fmt: skip
 
 
@@ -111,13 +122,12 @@ def choice_field(field: Field, choices: Mapping[str, str]) -> None:
     options = [*choices, *([] if written in choices else [written])]
     hold(key, written)
 
-    def changed() -> None:
-        if st.session_state[key] != written:
-            state.edit(field.path, st.session_state[key] or None)
+    def chosen(name: Any) -> None:
+        state.edit(field.path, name or None)
 
     st.selectbox(
-        said(field.label), options, key=key, on_change=changed, disabled=broken(),
-        format_func=named(choices),
+        said(field.label), options, key=key, on_change=heard(key, written, chosen),
+        format_func=named(choices), disabled=broken(),
         help=said(field.help) or None,
     )  # fmt: skip
 
@@ -134,14 +144,16 @@ _SAID: Mapping[str, bool | None] = later({"not said": None, "yes": True, "no": F
 def three_way(field: Field) -> None:
     """Show whether a thing is so: not said, yes or no, with its faults under it."""
     key, value = key_of(field.path), state.value(field.path)
-    hold(key, next((w for w, v in _SAID.items() if v is value), "not said"))
+    sent = next((w for w, v in _SAID.items() if v is value), "not said")
+    hold(key, sent)
 
-    def changed() -> None:
-        state.edit(field.path, _SAID[str(st.session_state[key])])
+    def chosen(word: Any) -> None:
+        state.edit(field.path, _SAID[str(word)])
 
     st.segmented_control(
-        said(field.label), list(_SAID), format_func=named(), key=key, on_change=changed,
-        disabled=broken(), required=True, help=said(field.help) or None,
+        said(field.label), list(_SAID), format_func=named(), key=key,
+        on_change=heard(key, sent, chosen), disabled=broken(), required=True,
+        help=said(field.help) or None,
     )  # fmt: skip
     say_faults(field.path)
 
@@ -152,12 +164,12 @@ def several(field: Field, choices: Mapping[str, str]) -> None:
     listed = [str(v) for v in value] if isinstance(value, list) else []
     hold(key, listed)
 
-    def changed() -> None:
-        state.edit(field.path, list(st.session_state[key]) or None)
+    def chosen(keys: Any) -> None:
+        state.edit(field.path, list(keys) or None)
 
     st.multiselect(
-        said(field.label), list(dict.fromkeys([*choices, *listed])), key=key, on_change=changed,
-        format_func=named(choices), disabled=broken(),
+        said(field.label), list(dict.fromkeys([*choices, *listed])), key=key,
+        on_change=heard(key, listed, chosen), format_func=named(choices), disabled=broken(),
         help=said(field.help) or None, placeholder=said(field.usual) or None,
     )  # fmt: skip
     say_faults(field.path)
@@ -172,12 +184,8 @@ def area_field(field: Field, text: str, changed: Callable[[str], None]) -> None:
     """Show several lines of text, such as corners; `changed` hears them when they are edited."""
     key = key_of(field.path)
     hold(key, text)
-
-    def heard() -> None:
-        changed(str(st.session_state[key]))
-
     st.text_area(
-        said(field.label), key=key, on_change=heard, disabled=broken(),
+        said(field.label), key=key, on_change=heard(key, text, changed), disabled=broken(),
         help=said(field.help) or None, height="content", max_chars=20_000,
         placeholder=said(field.usual) or None,
     )  # fmt: skip

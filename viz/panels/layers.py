@@ -9,7 +9,16 @@ from geometry.layering import FROM_BELOW, Row, moved, thickness_steps, with_laye
 from geometry.materials.catalogue import AGGREGATES, BOARDS, CONCRETES, SHEETS
 from geometry.units import System
 from viz.panels import rows, state
-from viz.panels.fields import Field, choice_field, hold, key_of, names, say_faults, text_field
+from viz.panels.fields import (
+    Field,
+    choice_field,
+    heard,
+    hold,
+    key_of,
+    names,
+    say_faults,
+    text_field,
+)
 from viz.panels.spoken import escaped, later, named, said
 from viz.panels.state import Path
 
@@ -73,7 +82,7 @@ def _slide(path: Path, name: str, role: str) -> None:
     st.select_slider(
         said("Slide the thickness, {layer}", layer=escaped(said(name))), steps[0], key=key,
         label_visibility="collapsed",
-        on_change=lambda: state.edit(path, st.session_state[key]),
+        on_change=heard(key, steps[1], lambda step: state.edit(path, step)),
     )  # fmt: skip
 
 

@@ -15,7 +15,7 @@ from geometry.report import CAUTIONS
 from viz.carried import demo
 from viz.job import Job
 from viz.panels import keeper, state, turns
-from viz.panels.fields import hold, until_it_ends
+from viz.panels.fields import heard, hold, until_it_ends
 from viz.panels.figures import figures
 from viz.panels.files import opening
 from viz.panels.layout import AREA
@@ -176,12 +176,13 @@ def _area(work: Job) -> str:
 
 
 def _units() -> None:
-    key = "units"
-    hold(key, state.value(("project", "units")) or "ft-in")
+    key, sent = "units", state.value(("project", "units")) or "ft-in"
+    hold(key, sent)
     st.segmented_control(
         said("Units of the figures"), list(_UNITS), key=key,
         format_func=named(_UNITS),
-        on_change=lambda: state.edit(("project", "units"), st.session_state[key]), required=True,
+        on_change=heard(key, sent, lambda units: state.edit(("project", "units"), units)),
+        required=True,
         label_visibility="collapsed",
     )  # fmt: skip
 

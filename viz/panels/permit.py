@@ -7,7 +7,7 @@ import streamlit as st
 from viz.job import Job
 from viz.panels import shown, state
 from viz.panels.everything import everything
-from viz.panels.fields import hold
+from viz.panels.fields import heard, hold
 from viz.panels.sheets import sheets
 from viz.panels.spoken import said
 from viz.panels.stills import stills
@@ -26,10 +26,10 @@ def permit(work: Job) -> None:
 
 def design_file(_work: Job) -> None:
     """Show the text everything follows from, to be read and edited."""
-    key = "whole text"
-    hold(key, state.text())
+    key, sent = "whole text", state.text()
+    hold(key, sent)
     st.text_area(
         said("The design file: everything follows from it"), key=key, height=560,
-        on_change=lambda: state.put(str(st.session_state[key])),
+        on_change=heard(key, sent, state.put),
     )  # fmt: skip
     shown.save_button(said("Save the design file"), state.text(), "design.toml", "application/toml")
