@@ -42,14 +42,11 @@ def hold(key: str, value: Any) -> None:
     A run that is broken off may never have reached the browser, which then holds an empty widget
     and would tell that as typed. So a value is sent with every run until one has ended.
     """
-    sure, sent = (
-        st.session_state.setdefault(_SURE, set()),
-        st.session_state.setdefault(_SENT, set()),
-    )
+    sure = st.session_state.setdefault(_SURE, set())
     if key not in sure or key not in st.session_state or st.session_state[key] != value:
         st.session_state[key] = value
         sure.discard(key)
-    sent.add(key)
+    st.session_state.setdefault(_SENT, set()).add(key)
 
 
 def heard(key: str, sent: Any, tell: Callable[[Any], None]) -> Callable[[], None]:

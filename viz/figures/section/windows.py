@@ -26,10 +26,10 @@ def detail_window(layout: Layout, faces: Sequence[CutFace]) -> Window | None:
 
     Of the footings nearest to a drain it is the one nearest to an end of the cut.
     """
-    footings = _pieces(faces, "footing")
+    footings = [p for f in faces if f.label.role == "footing" for p in shapely.get_parts(f.shape)]
     if not footings:
         return None
-    stones = [_pieces([face], "drain stone") for face in faces]
+    stones = [shapely.get_parts(f.shape) for f in faces if f.label.role == "drain stone"]
     footing = _drained(footings, [stone for pieces in stones for stone in pieces])
     drains = _beside(stones, footing)
     pit = [f.shape for f in faces if f.label.role in {"basin", "pit stone"}]
@@ -40,10 +40,6 @@ def detail_window(layout: Layout, faces: Sequence[CutFace]) -> Window | None:
     if _from_left(footings, footing) > _from_right(footings, footing):
         sides.reverse()
     return (left - sides[0], low - _AROUND_M, right + sides[1], high)
-
-
-def _pieces(faces: Sequence[CutFace], role: str) -> list[BaseGeometry]:
-    return [p for f in faces if f.label.role == role for p in shapely.get_parts(f.shape)]
 
 
 def _drained(footings: Sequence[BaseGeometry], stones: Sequence[BaseGeometry]) -> BaseGeometry:
@@ -64,7 +60,7 @@ def _from_right(footings: Sequence[BaseGeometry], footing: BaseGeometry) -> floa
 
 def _beside(stones: Sequence[Sequence[BaseGeometry]], footing: BaseGeometry) -> list[BaseGeometry]:
     """Return the drain stone at a footing: each drain's nearest piece, those far off left out."""
-    pieces = [min(each, key=lambda piece: piece.distance(footing)) for each in stones if each]
+    pieces = [min(each, key=lambda piece: piece.distance(footing)) for each in stones]
     nearest = min((p.distance(footing) for p in pieces), default=0.0)
     return [p for p in pieces if p.distance(footing) <= nearest + _AT_IT_M]
 
