@@ -5,7 +5,7 @@ from zipfile import ZipFile
 import pytest
 
 from tests.browser.conftest import PATIENCE
-from tests.browser.test_in_a_browser import settled
+from tests.browser.test_in_a_browser import saved
 from tests.conftest import CHROMIUM
 
 pytestmark = [
@@ -128,14 +128,6 @@ def test_a_finger_draws_and_does_not_scroll_the_page(open_at):
     assert x == same
     assert page.evaluate("document.querySelector('.stMain').scrollTop") == top
     assert page.wrong == []
-
-
-def saved(page, name, path):
-    settled(page)
-    with page.expect_download(timeout=PATIENCE) as found:
-        page.get_by_role("button", name=name, exact=True).click()
-    found.value.save_as(path)
-    return path.read_bytes()
 
 
 @pytest.mark.slow

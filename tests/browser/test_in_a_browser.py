@@ -29,6 +29,32 @@ def settled(page):
     page.wait_for_timeout(600)
 
 
+# What opens or grows moves all below it: a click that begins on a button may end beside it.
+STILL = """async (element) => {
+  const place = () => { const at = element.getBoundingClientRect(); return `${at.x} ${at.y}`; };
+  let before = null;
+  while (place() !== before) {
+    before = place();
+    await new Promise((done) => setTimeout(done, 400));
+  }
+}"""
+
+
+def saved(page, name, path):
+    """Press a button that stands still, save what it gives, return the bytes.
+
+    name: all the words on it, or a pattern found in them.
+    """
+    button = page.get_by_role("button", name=name, exact=True)
+    button.wait_for(timeout=PATIENCE)
+    settled(page)
+    button.evaluate(STILL)
+    with page.expect_download(timeout=PATIENCE) as found:
+        button.click()
+    found.value.save_as(path)
+    return path.read_bytes()
+
+
 def drawn(page):
     """Wait until the model's own page has drawn its parts; return how many."""
     body = page.frame_locator(".turning iframe").locator("[data-drawn]")
@@ -84,18 +110,10 @@ OVERLAPS = """() => {
 @pytest.mark.slow
 def test_a_picture_and_a_table_can_be_saved(page, tmp_path):
     look_at(page, "Section")
-    page.get_by_role("button", name="SVG").wait_for(timeout=PATIENCE)
-    with page.expect_download() as saved:
-        page.get_by_role("button", name="SVG").click()
-    saved.value.save_as(tmp_path / "section.svg")
-    assert (tmp_path / "section.svg").read_text(encoding="utf-8").startswith("<svg")
+    assert saved(page, "SVG", tmp_path / "section.svg").startswith(b"<svg")
     look_at(page, "Layout")
     look_at(page, "Levels")
-    page.get_by_role("button", name="CSV").wait_for(timeout=PATIENCE)
-    with page.expect_download() as saved:
-        page.get_by_role("button", name="CSV").click()
-    saved.value.save_as(tmp_path / "levels.csv")
-    assert "finished floor" in (tmp_path / "levels.csv").read_text(encoding="utf-8")
+    assert b"finished floor" in saved(page, "CSV", tmp_path / "levels.csv")
     assert page.wrong == []
 
 

@@ -1,9 +1,11 @@
 """Order and On site in a real browser: all fits, files come whole, an edit moves nothing."""
 
+import re
+
 import pytest
 
 from tests.browser.conftest import PATIENCE
-from tests.browser.test_in_a_browser import OVERLAPS, look_at, settled
+from tests.browser.test_in_a_browser import OVERLAPS, look_at, saved, settled
 from tests.conftest import CHROMIUM
 from viz.carried import demo_shots
 
@@ -69,29 +71,17 @@ def test_a_ticket_is_typed_and_the_list_saved(page, tmp_path):
     page.get_by_role("button", name="Put it on the list").click()
     settled(page)
     page.locator("summary", has_text="The list of tickets").click()
-    with page.expect_download(timeout=PATIENCE) as found:
-        page.get_by_role("button", name="Save the list").click()
-    found.value.save_as(tmp_path / "tickets.csv")
-    assert ",stone-57,14.2 tons," in (tmp_path / "tickets.csv").read_text(encoding="utf-8")
+    assert b",stone-57,14.2 tons," in saved(page, "Save the list", tmp_path / "tickets.csv")
     fits(page)
     assert page.wrong == []
 
 
 def test_files_of_order_and_cards_come_whole(page, tmp_path):
     look_at(page, "Order")
-    settled(page)
     for name, begins in (("XLSX", b"PK"), ("PDF, to print", b"%PDF")):
-        with page.expect_download(timeout=PATIENCE) as found:
-            page.get_by_role("button", name=name, exact=True).click()
-        found.value.save_as(tmp_path / "file")
-        assert (tmp_path / "file").read_bytes().startswith(begins)
+        assert saved(page, name, tmp_path / "file").startswith(begins)
     look_at(page, "On site")
-    page.get_by_role("button", name="PDF, all").wait_for(timeout=PATIENCE)
-    settled(page)
-    with page.expect_download(timeout=PATIENCE) as found:
-        page.get_by_role("button", name="PDF, all").click()
-    found.value.save_as(tmp_path / "cards.pdf")
-    assert (tmp_path / "cards.pdf").read_bytes().startswith(b"%PDF")
+    assert saved(page, re.compile("PDF, all"), tmp_path / "cards.pdf").startswith(b"%PDF")
     assert page.wrong == []
 
 
