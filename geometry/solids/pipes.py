@@ -51,35 +51,29 @@ def frame_on_straight(drain: DrainLayout, station: float, stretch: float) -> Fra
     return Frame(np.array((x, y, drain.centre(station))), np.array((-along[1], along[0])), stretch)
 
 
-def bend_frames(drain: DrainLayout, fitting: Fitting) -> list[Frame]:
-    """Return the three cuts of a bend: before, mitre, after."""
-    before = frame_on_straight(
-        drain, fitting.station - fitting.reach, stretch_at(drain, fitting.station, -1)
-    )
-    after = frame_on_straight(
-        drain, fitting.station + fitting.reach, stretch_at(drain, fitting.station, 1)
-    )
+def fitting_frames(drain: DrainLayout, fitting: Fitting) -> list[Frame]:
+    """Return the three cuts of a fitting: before, middle (a bend's mitre), after."""
+    first, last = _stretches_beside(drain, fitting)
+    before = frame_on_straight(drain, fitting.station - fitting.reach, first)
+    after = frame_on_straight(drain, fitting.station + fitting.reach, last)
+    if fitting.kind != "bend":
+        middle = frame_on_straight(drain, fitting.station, (first + last) / 2)
+        return [before, middle, after]
     across = before.left + after.left
     mitre = 2 * across / (across @ across)
     x, y = drain.route.points[fitting.corner or 0]
     centre = np.array((x, y, drain.centre(fitting.station)))
-    return [before, Frame(centre, mitre, (before.stretch + after.stretch) / 2), after]
+    return [before, Frame(centre, mitre, (first + last) / 2), after]
 
 
-def stretch_at(drain: DrainLayout, station: float, side: int) -> float:
-    """Return how much taller than round a vertical cut is, from the fall beside a station."""
-    near, far = station + side * 1e-3, station + side * 2e-3
-    return float(np.hypot(1, (drain.invert(far) - drain.invert(near)) / 1e-3))
+def _stretches_beside(drain: DrainLayout, fitting: Fitting) -> tuple[float, float]:
+    """Return the stretches of the sticks that end and begin at a fitting.
 
-
-def fitting_frames(drain: DrainLayout, fitting: Fitting) -> list[Frame]:
-    """Return the three cuts of any fitting."""
-    if fitting.kind == "bend":
-        return bend_frames(drain, fitting)
-    sides = [stretch_at(drain, fitting.station, s) for s in (-1, 1)]
-    stretches = [sides[0], (sides[0] + sides[1]) / 2, sides[1]]
-    stations = [fitting.station - fitting.reach, fitting.station, fitting.station + fitting.reach]
-    return [frame_on_straight(drain, s, t) for s, t in zip(stations, stretches, strict=True)]
+    Its ends are cut as they are, wherever inside it the fall turns: all fit one bore in the stone.
+    """
+    after = drain.fittings.index(fitting) + (0 if drain.route.closed else 1)
+    before = _stick_stretch(drain, drain.sticks[after - 1])
+    return before, _stick_stretch(drain, drain.sticks[after])
 
 
 def stick_frames(drain: DrainLayout, stick: Sequence[Straight]) -> list[Frame]:
@@ -89,6 +83,7 @@ def stick_frames(drain: DrainLayout, stick: Sequence[Straight]) -> list[Frame]:
 
 
 def _stick_stretch(drain: DrainLayout, stick: Sequence[Straight]) -> float:
+    """Return how much taller than round a vertical cut of a stick is, from its steepest fall."""
     slopes = [(drain.invert(t.end) - drain.invert(t.start)) / (t.end - t.start) for t in stick]
     return float(np.hypot(1, np.max(np.abs(slopes))))
 
