@@ -90,7 +90,7 @@ def test_a_range_of_weight_gives_a_range_of_cover() -> None:
     ("amount", "said"),
     [("6 tons", "6.0 tons came and 6.0 yd³"), ("6.2 tons", "6.2 tons came and 6.0 yd³"),
      ("9 yd3", "9.0 yd³ came and 9.0 to 9.0 tons"), ("4.6 t", "4.6 t came and 4.6 m³"),
-     ("7 tons", ""), ("9 tons", ""), ("6 yd3", ""), ("2 tons", "")],
+     ("7 tons", ""), ("9 tons", ""), ("6 yd3", ""), ("2 tons", ""), ("8 yd3", ""), ("12 yd3", "")],
 )  # fmt: skip
 def test_tons_taken_for_yards_show_in_the_numbers(amount: str, said: str) -> None:
     sentence = came(f"2026-04-02,stone-57,{amount},").mixed_up

@@ -9,7 +9,7 @@ from geometry.layout.lay import lay_out
 from geometry.materials.catalogue import PIPES
 from geometry.takeoff.earth import backfill_volume, grading_volume, wall_stone_volume
 from geometry.takeoff.order import drained, order
-from tests.houses import house, without
+from tests.houses import WITH_GARAGE, house, without
 
 # Metres: 9 x 7 m outside, strips 0.2 m farther out, from -0.3 m to TOF. The ground before the dig
 # lies 0.2 m over TOF; the hole is 0.6 m wider than the strips at its bottom, its sides 1 to 2.
@@ -60,6 +60,36 @@ def test_backfill_is_the_hole_less_footing_and_house():
     assert wall_stone_volume(dug(stone)) == pytest.approx(strip, rel=1e-9)
     assert backfill_volume(dug(stone)) == pytest.approx(hole - standing - strip, rel=1e-9)
     assert wall_stone_volume(dug()) == 0.0
+
+
+def test_washed_stone_is_cut_by_the_leaning_side_of_a_narrow_hole():
+    """5 cm beside the strips at the bottom; 0.1 m over TOF the side has passed the stone's edge.
+
+    Simpson's rule up to the strips' top, up to there, and upright from there on.
+    """
+    text = TEXT.replace('"0.6 m"\nslope', '"0.05 m"\nslope')
+    stone = '[backfill]\nstone_width = "0.45 m"\nstone_top = "0.15 m"\n'
+
+    def hole(low, high):
+        at = [grown(0.25 + 0.5 * (z + 0.3)) for z in (low, (low + high) / 2, high)]
+        return (high - low) / 6 * (at[0] + 4 * at[1] + at[2])
+
+    beside = hole(-0.3, 0.0) - 0.3 * grown(0.2)
+    over = hole(0.0, 0.1) - 0.1 * grown(0.0) + 0.05 * (grown(0.45) - grown(0.0))
+    found = wall_stone_volume(lay_out(read_design(text + stone)))
+    assert found == pytest.approx(beside + over, abs=1e-5)
+
+
+def test_a_pad_of_a_higher_area_in_the_lower_ones_hole_takes_its_place_in_the_fill():
+    """3 x 3 ft of pad, 1 ft thick, 3 ft beside the basement's wall; its column stands in the floor.
+
+    The hole runs 5 ft past the footing there: the pad stands in it wholly.
+    """
+    dig = ("[soil]", '[excavation]\nworking_space = "5 ft"\nslope = 1.0\n\n[soil]')
+    pier = '[[area.pier]]\nat = "33 ft, 10 ft"\n\n[area.floor]'
+    padded = (WITH_GARAGE[0], WITH_GARAGE[1].replace("[area.floor]", pier))
+    bare, stands = (backfill_volume(house(garage, dig)) for garage in (WITH_GARAGE, padded))
+    assert bare - stands == pytest.approx(9 * 0.3048**3, rel=1e-5)
 
 
 @pytest.mark.parametrize("more", ["", '[drain]\noffset = "0.25 m"\ncleanouts = [1, 3]\n'])
