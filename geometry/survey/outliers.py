@@ -37,11 +37,10 @@ def _said(off: float, row: int, system: System) -> ShotFault:
 
 
 def _untilted(surface: Surface) -> Floats:
-    """Return the levels less the plane that fits them all best, (n,): a slope is no error."""
+    """Return the levels less the slope of the plane that fits them best, (n,): it is no error."""
     shifted = surface.points - surface.points.mean(axis=0)
-    level = surface.level - surface.level.mean()
-    slope = np.linalg.solve(shifted.T @ shifted, shifted.T @ level)
-    out: Floats = level - shifted @ slope
+    slope = np.linalg.solve(shifted.T @ shifted, shifted.T @ surface.level)
+    out: Floats = surface.level - shifted @ slope
     return out
 
 

@@ -116,7 +116,7 @@ def no_shots(faults: Sequence[ShotFault]) -> Shots:
 def some(faults: Sequence[ShotFault], what: str) -> list[ShotFault]:
     """Return the first of many like faults, and how many more there are."""
     rest = len(faults) - MOST_SAID
-    if rest <= 0:
+    if rest <= 1:  # One more takes no more room than its count.
         return list(faults)
     more = ShotFault(f"... and {rest:,} more rows {what}", weight=faults[0].weight)
     return [*faults[:MOST_SAID], more]

@@ -33,3 +33,10 @@ def survey(layout: Layout, shots: Shots) -> AsDug:
 def dry_house() -> Layout:
     """The house without a pit."""
     return house(without("sump"))
+
+
+def hexagons(middle: tuple[float, float], step: float) -> tuple[Floats, Floats]:
+    """Places of a grid of equal triangles, 25 by 25, row by row."""
+    rows = np.arange(-12, 13)
+    across, up = (v.ravel() for v in np.meshgrid(rows, rows))
+    return (middle[0] + step * (across + up / 2), middle[1] + step * up * 3**0.5 / 2)

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from geometry.survey.flow import fill_levels
 from geometry.survey.shots import Floats, ground_shots
 from geometry.survey.surface import Surface, triangulate
-from tests.geometry.survey.surveyed import dry_house, dug
+from tests.geometry.survey.surveyed import dry_house, dug, hexagons
 from tests.houses import house
 from tests.rolls import rolls
 
@@ -47,12 +47,6 @@ def test_fills_as_a_flood_from_the_outlet_does(
     wet = np.ones(count, bool)
     got = fill_levels(level, surface.edges, wet, outlet)
     np.testing.assert_array_equal(got, flooded(surface, outlet))
-
-
-def hexagons(layout_middle: tuple[float, float], step: float) -> tuple[Floats, Floats]:
-    rows = np.arange(-12, 13)
-    across, up = (v.ravel() for v in np.meshgrid(rows, rows))
-    return (layout_middle[0] + step * (across + up / 2), layout_middle[1] + step * up * 3**0.5 / 2)
 
 
 def test_a_cone_of_six_sides_holds_a_third_of_its_box() -> None:
