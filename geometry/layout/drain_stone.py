@@ -18,7 +18,7 @@ def stone_bodies(drain: DrainLayout, standing: Sequence[Prism], which: str) -> t
     bottom, top = drain.stone_bottom, drain.stone_top
     inner_low, inner_high = offset(drain.low_space, -t), offset(drain.high_space, -t)
     # Inside, no footing stands out under the stone: there is no ledge in its outline.
-    ledge = bottom + t if drain.inside else min(max(tof + t, bottom + t), top - t)
+    ledge = (bottom if drain.inside else max(tof, bottom)) + t
     whole = (Prism(inner_low, bottom + t, ledge), Prism(inner_high, ledge, top - t))
     wrapped = [Prism(offset(p.region, t), p.bottom - t, p.top + t) for p in standing]
     stone = without(whole, wrapped)

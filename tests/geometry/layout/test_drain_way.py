@@ -107,6 +107,39 @@ def test_a_strip_at_the_height_of_pipe_and_wrap_is_a_fault():
             design(step, thick)
 
 
+# Beyond the pipe's end, where the trench ends at 45 degrees: a house apart, whose strip begins at
+# x = 9.5 m, and a neighbour round the corner, its strip from 9.35 m, its wall from 9.55 m.
+APART = "[[9.7, -3], [13, -3], [13, 7], [9.7, 7]]"
+ROUND = "[[9, 1], [9.55, 1], [9.55, -3], [13, -3], [13, 7], [9, 7]]"
+
+
+@pytest.mark.parametrize(
+    ("corners", "step", "thick", "cut", "levels"),
+    [
+        (APART, 0, 0.3, 0.15**2 / 2, []),  # stands in the pipe's way
+        (APART, 0.25, 0.5, 0.15**2 / 2, [(-0.25, 0.25)]),  # and over the drain's strip as well
+        (APART, 0.25, 0.3, 0, [(-0.05, 0.25)]),  # hangs over the pipe
+        (APART, 0.8, 0.3, 0, []),  # lies over all stone
+        (APART, -0.25, 0.3, 0, [(-0.55, -0.25)]),  # lies under the pipe, in the stone
+        (APART, -0.4, 0.3, 0, []),  # lies under the stone
+        (ROUND, 0, 0.3, 0.3**2 / 2, []),
+        (ROUND, -0.25, 0.3, 0.1**2 / 2, [(-0.55, -0.25)]),  # the stone lies on the strip
+    ],
+)
+def test_a_trench_gives_way_to_a_strip_at_the_pipes_height_and_to_a_lower_wall(
+    corners, step, thick, cut, levels
+):
+    """Of the trench's end, a right-angled triangle; 9.4 to 10.3 m long, 0.45 m wide without."""
+    text = TEXT.replace("STEP", str(step)).replace("THICK", str(thick))
+    text = text.replace("[[9, 0], [13, 0], [13, 7], [9, 7]]", corners).replace("1.0,", "0.6,")
+    head, room, other = text.split("[[area]]")
+    layout = lay_out(read_design("[[area]]".join((head, other, room))))
+    (drain,) = layout.drains
+    assert drain.low_space.area == pytest.approx((9.4 + 10.3) / 2 * 0.45 - cut)
+    found = [(p.bottom, p.top) for p in layout.steps(drain)]
+    assert found == [pytest.approx(level) for level in levels]
+
+
 def test_what_touches_no_prism_leaves_it_whole():
     _, drain = made(0.25, 0.3)
     prisms = drain.space()

@@ -111,3 +111,15 @@ def test_stone_and_wrap_fill_the_trench_and_neither_the_others_room(line):
         low, high = offset(drain.low_space, -t).area, offset(drain.high_space, -t).area
         by_hand = low * (0.0 + t - bottom - t) + high * (top - t - t)
         assert sum(p.volume for p in stone.prisms) == pytest.approx(by_hand)
+
+
+def test_a_drain_over_the_top_of_the_footing_stands_against_the_wall_alone():
+    text = TEXT.replace('width = "0.45 m" }', 'width = "0.45 m" }\noutlet_invert = "0.2 m"')
+    layout = lay_out(read_design(text.replace("OVERLAP", "0.3 m").replace("SIDES", '"all"')))
+    (drain,) = layout.drains
+    stone, wrap = stone_bodies(drain, layout.steps(drain), "")
+    t, (whole,) = drain.wrap_m, stone.prisms
+    assert (whole.bottom, whole.top) == (drain.stone_bottom + t, drain.stone_top - t)
+    assert drain.stone_bottom > 0
+    assert whole.region.area == pytest.approx(within(0.45 - t) - (9 + 2 * t) * (7 + 2 * t))
+    assert wrap.bottom == drain.stone_bottom
