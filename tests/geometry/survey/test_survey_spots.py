@@ -2,10 +2,11 @@
 
 import numpy as np
 import pytest
+from shapely import box
 
 from geometry.survey.asdug import AreaDug
 from geometry.survey.shots import ground_shots
-from tests.geometry.survey.surveyed import dry_house, dug, hexagons
+from tests.geometry.survey.surveyed import dry_house, dug, hexagons, random_shots
 
 STEP_M = 0.5
 STAR_M2 = 6 * 3**0.5 / 4 * STEP_M**2
@@ -71,3 +72,30 @@ def test_the_eight_worst_of_many_are_kept() -> None:
     found = floor_with(offs).high
     assert found.count == 10
     assert [s.off_m for s in found.worst] == pytest.approx(sorted(offs, reverse=True)[:8])
+
+
+def test_ground_carried_on_beyond_the_shots_is_no_spot() -> None:
+    layout = dry_house()
+    area = layout.areas[0]
+    x, y = np.array([6.0, 8.0, 8.0, 6.0]), np.array([1.0, 1.0, 3.0, 3.0])
+    found = dug(layout, ground_shots(x, y, np.full(4, area.subgrade + 0.05)))
+    (spot,) = found.high.worst
+    assert (spot.area_m2, spot.volume_m3) == pytest.approx((4.0, 4.0 * 0.05))
+    assert (found.high.count, found.low.count) == (1, 0)
+    assert found.ground.beyond_m2 > 4.0
+
+
+def test_a_spot_that_runs_out_of_the_floor_ends_at_its_edge() -> None:
+    """Ground that crosses the plan at x = 4 m and rises by 2 cm in a metre."""
+    layout = dry_house()
+    level = layout.areas[0].subgrade
+    found = dug(layout, random_shots(layout, lambda x, y: level + 0.02 * (x - 4.0) + 0 * y))
+    region = found.bed.region
+    left, low, right, high = region.bounds
+    (high_spot,), (low_spot,) = found.high.worst, found.low.worst
+    assert (high_spot.x, high_spot.off_m) == pytest.approx((right, 0.02 * (right - 4.0)))
+    assert (low_spot.x, low_spot.off_m) == pytest.approx((left, 0.02 * (left - 4.0)))
+    part = region.intersection(box(4.0 + ALLOWED_M / 0.02, low, right, high))
+    assert high_spot.area_m2 == pytest.approx(part.area)
+    mean = 0.02 * (part.centroid.x - 4.0)
+    assert high_spot.volume_m3 == pytest.approx(part.area * mean)
