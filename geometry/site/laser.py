@@ -22,6 +22,7 @@ LegKey = Literal["start", "concrete", "drain", "pit", "floor", "walls", "end"]
 SLAB_TOP = Tolerance(
     0.75 * INCH, 0.75 * INCH, Source("ACI 117", clause="top of slab", sure="second-hand")
 )
+_HOLDS = {"base": FINE_GRADE, "slab": SLAB_TOP}
 # With more corners than this, top of footing is one row to be shot at all of them.
 MOST_CORNERS = 12
 # An even step nearer than this to a place with a name is not shot as well.
@@ -129,11 +130,10 @@ def _floor(layout: Layout, area: AreaLayout) -> Iterator[Reading]:
     yield _at(layout, "subgrade", area.subgrade, "", FINE_GRADE)
     layers = area.floor.layers
     for number, (layer, level) in enumerate(zip(layers, area.stack.levels[1:], strict=True)):
-        if number == len(layers) - 1:
-            yield _at(layout, "finished_floor", level, layer.name, SLAB_TOP)
-        elif layer.thickness > THIN_M:
-            holds = FINE_GRADE if layer.role == "base" else None
-            yield _at(layout, "layer_top", level, layer.name, holds)
+        top = number == len(layers) - 1
+        if top or layer.thickness > THIN_M:
+            key = "finished_floor" if top else "layer_top"
+            yield _at(layout, key, level, layer.name, _HOLDS.get(layer.role))
 
 
 def _walls(layout: Layout) -> Iterator[Reading]:
