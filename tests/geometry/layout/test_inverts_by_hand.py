@@ -1,0 +1,53 @@
+"""The pipe's inverts as one walks them: names, even steps, levels, rods; worked by hand."""
+
+import pytest
+
+from geometry.designfile import read_design
+from geometry.layout.inverts import invert_rows
+from geometry.layout.lay import lay_out
+from tests.geometry.layout.test_leads import TEXT
+
+# 8.1 x 6.6 m outside; the pipe's centre lies 0.45 m out, so its sides are 9 and 7.5 m, 33 m in all.
+BOX = TEXT.replace("9 m", "8.1 m").replace("7 m", "6.6 m")
+DATUM = '[datum]\ntop_of_footing = "100 m"\ninstrument = "101.5 m"\n'
+
+
+def rows(more, fall="1:100"):
+    text = BOX.format(more=more + DATUM, invert="-0.1 m").replace('"level"', f'"{fall}"')
+    layout = lay_out(read_design(text))
+    return invert_rows(layout, layout.drains[0])
+
+
+def test_a_loop_is_walked_from_its_outlet_every_three_metres_and_named_at_its_corners():
+    found = rows("low_corner = 2\ncleanouts = [2, 4]\n")
+    assert [row.along for row in found] == pytest.approx(
+        [0, 3, 6, 7.5, 9, 12, 15, 16.5, 18, 21, 24, 27, 30]
+    )
+    assert {round(row.along, 6): row.names for row in found if row.names} == {
+        0: ("low point", "corner 2", "cleanout"),
+        7.5: ("corner 3",),
+        16.5: ("corner 4", "cleanout", "high point"),
+        24: ("corner 1",),
+    }
+    for row in found:
+        assert row.level == pytest.approx(-0.1 + min(row.along, 33 - row.along) / 100)
+        assert row.elevation == pytest.approx(100 + row.level)
+        assert row.rod == pytest.approx(1.5 - row.level)
+    assert [row.station for row in found if row.names] == pytest.approx([9, 16.5, 25.5, 0])
+
+
+def test_an_open_run_is_walked_from_its_first_end():
+    found = rows("sides = [1, 2]\nlow_corner = 3\n")
+    assert [row.along for row in found] == pytest.approx([0, 3, 6, 9, 12, 15, 16.5])
+    assert [row.level for row in found] == pytest.approx(
+        [-0.1 + (16.5 - row.along) / 100 for row in found]
+    )
+    assert [row.names for row in found if row.names] == [
+        ("corner 1", "high point"), ("corner 2",), ("low point", "corner 3"),
+    ]  # fmt: skip
+
+
+def test_a_level_pipe_has_no_high_point():
+    found = rows("low_corner = 2\n", "level")
+    assert {row.level for row in found} == {-0.1}
+    assert "high point" not in [name for row in found for name in row.names]
