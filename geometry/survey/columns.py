@@ -1,5 +1,7 @@
 """Columns of a file of shots: lengths as metres, words as what a shot stands on."""
 
+import math
+import re
 from collections.abc import Sequence
 from functools import lru_cache
 
@@ -12,6 +14,9 @@ from geometry.units import BareUnit, factor, read_length
 
 _GROUND = {"", "ground", "subgrade", "cut", "dig", "floor"}
 _FOOTING = {"footing", "top of footing", "tof", "footing top"}
+# As rods are read, and as spreadsheets write what is next to nothing; the head states the unit.
+_FRACTION = re.compile(r"[+-]?\s*(?:\d+[\s-]+)?\d+\s*/\s*\d+")
+_EXPONENT = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)e[+-]?\d{1,3}", re.IGNORECASE)
 _NO_UNIT = 'has no unit; put it into the head, such as "{column} (ft)", or into each cell'
 
 
@@ -52,12 +57,20 @@ def _length(cell: str, unit: BareUnit | None, column: str) -> float | str:
     if not cell:
         return "is missing"
     try:
-        return read_length(cell, unit)
+        return _metres(cell, unit)
     except LengthError as error:
         sentence = str(error)
-        if "has no unit" in sentence:
+        if unit is None and "has no unit" in sentence:
             return f"{cell} {_NO_UNIT.format(column=column)}"
         return f"is wrong: {sentence}"
+
+
+def _metres(cell: str, unit: BareUnit | None) -> float:
+    if unit == "in" and _FRACTION.fullmatch(cell):
+        return read_length(f"{cell} in")
+    if unit is not None and _EXPONENT.fullmatch(cell) and math.isfinite(float(cell)):
+        return float(cell) * factor(unit, "m")
+    return read_length(cell, unit)
 
 
 def pad_names(design: Design) -> list[str]:

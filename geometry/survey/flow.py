@@ -31,7 +31,7 @@ def fill_levels(level: Floats, edges: tuple[Ints, Ints], wet: Marks, outlet: int
     """Return the level water rises to at each point before it runs off, (n,) metres.
 
     wet: the points that hold water; the others have their own level. outlet: the point at which
-    it leaves, once it stands as high. edges: sides of triangles.
+    it leaves, once it stands as high; one of the wet. edges: sides of triangles.
     """
     begin, end = (e[wet[edges[0]] & wet[edges[1]]] for e in edges)
     order = np.argsort(level, kind="stable")
@@ -39,12 +39,11 @@ def fill_levels(level: Floats, edges: tuple[Ints, Ints], wet: Marks, outlet: int
     rank[order] = np.arange(len(order))
     down = _down(rank, order, begin, end)
     down[outlet] = outlet
-    hollow, count = _hollows(down, wet)
+    hollow, count = _hollows(down, wet, order)
     out = _ways_out(_passes(hollow, rank, begin, end, count), count, int(hollow[outlet]))
     filled = level.copy()
-    over = wet & (hollow >= 0)
-    spill = out[hollow[over]]
-    filled[over] = np.where(spill < 0, level[over], np.maximum(level[over], level[order[spill]]))
+    spill = out[hollow[wet]]
+    filled[wet] = np.where(spill < 0, level[wet], np.maximum(level[wet], level[order[spill]]))
     return filled
 
 
@@ -57,17 +56,17 @@ def _down(rank: Ints, order: Ints, begin: Ints, end: Ints) -> Ints:
     return down
 
 
-def _hollows(down: Ints, wet: Marks) -> tuple[Ints, int]:
-    """Return the hollow each wet point runs down to, (n,), and how many there are."""
+def _hollows(down: Ints, wet: Marks, order: Ints) -> tuple[Ints, int]:
+    """Return the hollow each wet point runs down to, (n,), the lowest first; and their count."""
     while True:
         farther = down[down]
         if np.array_equal(farther, down):
             break
         down = farther
-    bottoms = np.flatnonzero(wet & (down == np.arange(len(down))))
+    bottoms = order[(wet & (down == np.arange(len(down))))[order]]
     number = np.full(len(down), -1, np.int64)
     number[bottoms] = np.arange(len(bottoms))
-    return np.where(wet, number[down], -1), len(bottoms)
+    return number[down], len(bottoms)
 
 
 def _passes(hollow: Ints, rank: Ints, begin: Ints, end: Ints, count: int) -> Passes:
@@ -88,13 +87,14 @@ def _ways_out(passes: Passes, count: int, root: int) -> Ints:
     tree = minimum_spanning_tree(weights.tocsr()).tocoo()
     _, part = connected_components(tree, directed=False)
     out = np.full(count, -1, np.int64)
-    # Parts of the floor that no side joins to the rest end in a hollow of their own.
+    # Parts of the floor that no side joins to the rest end in their own lowest hollow.
     for start in [root, *_own_ends(part, root)]:
         _climb(tree, start, out)
     return out
 
 
 def _own_ends(part: Ints, root: int) -> list[int]:
+    """Return the first hollow, which is the lowest, of each part but the root's."""
     _, firsts = np.unique(part, return_index=True)
     return [int(f) for f in firsts if part[f] != part[root]]
 

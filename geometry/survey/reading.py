@@ -8,7 +8,7 @@ from geometry.survey.doubles import without_doubles
 from geometry.survey.header import LIKE, Column, Header, read_header
 from geometry.survey.rows import Columns, columns_of, lines_of
 from geometry.survey.shots import Ints, Marks, ShotFault, Shots, no_shots, some
-from geometry.units import show_length
+from geometry.units import System, show_length
 
 # Farther than this from the plan's origin, or from top of footing, the unit must be wrong, m.
 FAR_M, HIGH_M = 300.0, 15.0
@@ -100,10 +100,16 @@ def _far(shots: Shots, design: Design) -> tuple[Marks, list[ShotFault]]:
         for n in np.flatnonzero(away)
     ]  # fmt: skip
     faults += [
-        ShotFault(f"it lies {show_length(abs(float(shots.level[n])), system)} "
-                  f"{'above' if shots.level[n] > 0 else 'below'} top of footing; check the unit, "
+        ShotFault(f"it lies {_off(float(shots.level[n]), system)} top of footing; check the unit, "
                   "and [datum] in the design", int(shots.row[n]))
         for n in np.flatnonzero(high & ~away)
     ]  # fmt: skip
     marks: Marks = away | high
     return marks, faults
+
+
+def _off(level: float, system: System) -> str:
+    """Say how far off a level lies; beyond all sites the digits say nothing."""
+    more = "more than " if abs(level) > FAR_M else ""
+    size = show_length(min(abs(level), FAR_M), system)
+    return f"{more}{size} {'above' if level > 0 else 'below'}"
