@@ -17,7 +17,6 @@ _GFCI = Source(
     sure="second-hand",
 )  # fmt: skip
 
-_DEEP_M = 5 * FOOT
 # Depths and distances of the rule in feet, and the round metric figure that is not less safe.
 _FIGURES: dict[System, tuple[float, ...]] = {
     "ft-in": (5 * FOOT, 4 * FOOT, 25 * FOOT, 2 * FOOT), "metric": (1.5, 1.2, 7.6, 0.61),
@@ -64,10 +63,10 @@ def _dangers(layout: Layout, system: System) -> Iterator[Danger]:
 
 def _hole(layout: Layout, deep: float, system: System) -> Danger:
     limit, ladder, reach, back = (show_length(metres, system) for metres in _FIGURES[system])
-    over = "more" if deep >= _DEEP_M else "less"
+    over = "more" if deep >= _FIGURES[system][0] else "less"
     return Danger(
         "hole", "Sides of the hole",
-        f"The hole is about {show_length(round(deep, 2), system, 1)} deep, {over} than the {limit} "
+        f"The hole is about {show_length(round(deep, 3), system, 1)} deep, {over} than the {limit} "
         "from which its sides are protected whatever the ground; less deep only where a competent "
         "person sees no sign of a slide. Unless the ground is classed, a side is laid back 1 1/2 "
         f"across for 1 up; {layout.design.excavation.slope:.3g} to 1 is drawn. A ladder within "

@@ -37,13 +37,27 @@ def test_a_hole_of_five_feet_is_protected(grade: str, word: str) -> None:
     assert f"deep, {word} than the 5'-0\"" in deep(grade)
 
 
+def test_a_hole_of_two_feet_is_a_danger_too_and_is_told_to_the_inch() -> None:
+    assert "about 2'-0\" deep, less than" in deep("1 ft")
+    # 5'-6 3/8".
+    assert "about 5'-6\" deep" in deep("4 ft 6 3/8 in")
+
+
+@pytest.mark.parametrize(("mm", "word"), [(1510, "more"), (1490, "less")])
+def test_a_metric_hole_is_held_against_the_figure_that_is_printed(mm: int, word: str) -> None:
+    """The footing's bottom lies 304.8 mm under TOF; 1510 mm are less than 5 ft."""
+    metric = ('name = "Two', 'units = "metric"\nname = "Two')
+    assert f"about {mm} mm deep, {word} than the 1500 mm" in deep(f"{mm - 304.8:.1f} mm", metric)
+
+
 def test_round_metric_figures_are_no_less_safe() -> None:
     text = deep("6 ft", ('name = "Two', 'units = "metric"\nname = "Two'))
     figures = (("1500 mm", 5), ("1200 mm", 4), ("7600 mm", 25))
     for said, feet in figures:
         assert said in text
         assert float(said.split()[0]) <= feet * 304.8
-    assert "610 mm back" in text
+    assert " 610 mm back" in text
+    assert 610 >= 2 * 304.8
 
 
 def test_a_pump_is_told_where_there_is_a_pit() -> None:
