@@ -87,7 +87,7 @@ def foam_on_ground(bed: Bed, shots: Shots, index: Ints, inside: Marks) -> Foam:
 
 
 def foam_on_footing(layout: Layout, shots: Shots, found: tuple[Top, ...]) -> Foam:
-    """Return the verdicts at shots on footings: what lies under the foam is laid to its plan."""
+    """Return the verdicts at shots on footings; a layer under the foam is filled to its top."""
     on = [top for top in found if top.on == "footing"]
     by_row = {int(shots.row[n]): int(n) for n in shots.of("footing")}
     judged = [_judged(layout.area(top.area), top) for top in on]
@@ -106,6 +106,8 @@ def _judged(area: AreaLayout, top: Top) -> tuple[int, float]:
     gap = level - top.level_m
     if level < area.tof - _SAME_M:
         return _NOT_OVER, gap
-    if top.off_m > BOARD_M + _SAME_M:
+    if gap < -BOARD_M - _SAME_M:
         return _LIFTS, gap
-    return (_GAP if top.off_m < -BOARD_M - _SAME_M else _FLAT), gap
+    # A layer planned between footing and foam takes up what the footing lacks.
+    bedded = level > area.tof + BOARD_M
+    return (_GAP if gap > BOARD_M + _SAME_M and not bedded else _FLAT), gap
