@@ -1,7 +1,12 @@
 """The slab's joints: none farther apart than asked, through corners that look inward and piers."""
 
+import cmath
+import math
+
+import numpy as np
 import pytest
 import shapely
+from shapely import affinity
 
 from geometry.designfile import read_design
 from geometry.layout.joints import Joints, lay_joints
@@ -78,3 +83,80 @@ def test_rolled_floors_are_cut_within_their_slabs() -> None:
 def test_without_a_spacing_nothing_is_cut() -> None:
     text = L_SHAPE.format(apart="10 ft", more="").replace('joints = "10 ft"', "")
     assert lay_joints(lay_out(read_design(text))) == ()
+
+
+# Metres: 10.4 x 6.4 m outside a wall of 0.2 m, so a slab of 10 x 6 m, its corner at (0, 0).
+ROOM = """
+[project]
+name = "Invented room"
+units = "metric"
+[wall]
+thickness = "0.2 m"
+[floor]
+joints = "4 m"
+{more}
+[[area]]
+name = "room"
+corners = {corners}
+"""
+
+
+def room(piers: list[tuple[float, float]], degrees: float = 0.0, more: str = "") -> Joints:
+    """Joints of the room, turned about its slab's corner."""
+    turn = cmath.rect(1, math.radians(degrees))
+
+    def at(x: float, y: float) -> str:
+        place = complex(x, y) * turn
+        return f"{place.real:.9f} m, {place.imag:.9f} m"
+
+    outside = [at(-0.2, -0.2), at(10.2, -0.2), at(10.2, 6.2), at(-0.2, 6.2)]
+    text = ROOM.format(corners=outside, more=more)
+    for x, y in piers:
+        text += f'[[area.pier]]\nat = "{at(x, y)}"\ncolumn = "none"\npad_top = "TOF -0.5 m"\n'
+    (found,) = lay_joints(lay_out(read_design(text)))
+    return found
+
+
+def places(laid: Joints) -> tuple[list[float], list[float]]:
+    """Where cuts stand along the room and across it."""
+    ends = [np.asarray(cut.coords) for cut in laid.cuts]
+    middles = [(*np.abs(b - a), *((a + b) / 2)) for a, b in ends]
+    return (
+        sorted(x for run, rise, x, _ in middles if rise > run),
+        sorted(y for run, rise, _, y in middles if run > rise),
+    )
+
+
+@pytest.mark.parametrize(
+    ("piers", "along", "across"),
+    [
+        ([], [10 / 3, 20 / 3], [3]),  # ten metres in three, six in two
+        ([(5, 2)], [2.5, 5, 7.5], [2]),  # from there to the wall four metres are left
+        ([(1.5, 1.5)], [10 / 3, 20 / 3], [3]),  # nearer to the walls than 1.6 m
+        ([(1.7, 1.7)], [1.7, 1.7 + 8.3 / 3, 1.7 + 16.6 / 3], [1.7, 1.7 + 4.3 / 2]),
+        # Of piers nearer together than 1.6 m the first counts.
+        ([(5, 2), (6.5, 2)], [2.5, 5, 7.5], [2]),
+        ([(5, 2), (6.7, 2)], [2.5, 5, 6.7], [2]),
+    ],
+)
+def test_cuts_run_through_piers_and_evenly_between_but_leave_no_slivers(
+    piers: list[tuple[float, float]], along: list[float], across: list[float]
+) -> None:
+    laid = room(piers)
+    assert places(laid) == (pytest.approx(along, abs=1e-6), pytest.approx(across, abs=1e-6))
+    assert laid.cut_m == pytest.approx(6 * len(along) + 10 * len(across), abs=0.02)
+
+
+def test_joints_turn_with_the_house() -> None:
+    straight, turned = room([(5, 2)]), room([(5, 2)], 30)
+    assert sorted(turned.panels) == [pytest.approx(p, abs=1e-4) for p in sorted(straight.panels)]
+    back = [affinity.rotate(cut, -30, origin=(0, 0)) for cut in turned.cuts]
+    for cut in straight.cuts:
+        assert min(cut.hausdorff_distance(other) for other in back) < 1e-4
+
+
+def test_the_slab_is_kept_apart_along_a_wall_with_a_board() -> None:
+    board = 'edge_board = { material = "xps-300", thickness = "30 mm" }'
+    (line,) = room([], more=board).apart
+    assert line.length == pytest.approx(2 * (9.94 + 5.94))
+    assert room([]).apart == ()
