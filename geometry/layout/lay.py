@@ -147,14 +147,18 @@ class Layout:
         """Floor layers and edge boards, pierced by the pipe to the sump; fill under floors."""
         bodies: list[Body] = []
         for area in self.areas:
-            pit = [self.sump.opening] if self.sump and self.sump.area is area else []
-            vent = [self.vent.opening] if self.vent and self.vent.area is area else []
-            cuts = [*openings(area), *pit, *vent, *self._footings_in(area), *self._drains_in(area)]
+            cuts = self.standing_in(area)
             bodies += floor_bodies(area, cuts)
             fill = fill_body(area, self.ground.existing, cuts)
             bodies += [fill] if fill else []
         lead = self.pit_lead
         return tuple(b.pierced([lead.outside]) if lead else b for b in bodies)
+
+    def standing_in(self, area: AreaLayout) -> list[Prism]:
+        """Return what an area's floor leaves room for: piers, pit, vent pipe, footings, drains."""
+        pit = [self.sump.opening] if self.sump and self.sump.area is area else []
+        vent = [self.vent.opening] if self.vent and self.vent.area is area else []
+        return [*openings(area), *pit, *vent, *self._footings_in(area), *self._drains_in(area)]
 
     def _footings_in(self, area: AreaLayout) -> list[Prism]:
         """Footings of lower neighbours that stand out under an area's floor."""

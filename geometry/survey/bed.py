@@ -2,19 +2,17 @@
 
 from dataclasses import dataclass
 
-import shapely
 from shapely.geometry.base import BaseGeometry
 
 from geometry.layout.areas import AreaLayout
 from geometry.layout.bodies import Body, Prism, layered
-from geometry.layout.floors import edge_prism, openings
+from geometry.layout.floors import edge_prism
 from geometry.layout.lay import Layout
 from geometry.sources import Source
 from geometry.units import INCH
 
 # Ground this far under the subgrade still has the same openings above it, metres.
 _DEEP = 100.0
-_CRUMB = 1e-9
 
 LEAST_M = 4 * INCH
 LEAST_SOURCE = Source("IRC, base course under slabs below grade", "2009", "R506.2.2", "second-hand")
@@ -48,7 +46,7 @@ def bed(layout: Layout, area: AreaLayout, least_m: float | None) -> Bed:
     bottom, top = area.stack.levels[:2]
     layer = area.floor.layers[0]
     planned = _bodies(layout, area, f"{area.name}/{layer.name}")
-    cuts = [_reaching(t, bottom) for t in _taken(layout, area)]
+    cuts = [_reaching(t, bottom) for t in layout.standing_in(area)]
     edge = edge_prism(area)
     cuts += [edge] if edge else []
     bands = layered(bottom - _DEEP, top, area.core, area.room, area.tof, cuts)
@@ -68,15 +66,3 @@ def _reaching(taken: Prism, subgrade: float) -> Prism:
 def _bodies(layout: Layout, area: AreaLayout, part: str) -> list[Body]:
     wanted = {part, f"{area.name}/fill"}
     return [b for b in layout.floors if b.label.part in wanted]
-
-
-def _taken(layout: Layout, area: AreaLayout) -> list[Prism]:
-    """Return what stands in an area's floor: piers, pit, vent pipe, lower neighbours' footings."""
-    pit = [layout.sump.opening] if layout.sump and layout.sump.area is area else []
-    vent = [layout.vent.opening] if layout.vent and layout.vent.area is area else []
-    beside = [p for p in layout.footing.prisms if area.earlier and _meets(p.region, area.core)]
-    return [*openings(area), *pit, *vent, *beside]
-
-
-def _meets(one: BaseGeometry, other: BaseGeometry) -> bool:
-    return float(shapely.intersection(one, other).area) > _CRUMB
