@@ -39,13 +39,13 @@ def _volume(area: AreaDug, system: System) -> Finding:
     ground = area.ground
     more = ground.base_m3 - ground.planned_m3
     grave: Severity = "look" if abs(more) > _MORE * ground.planned_m3 else "fine"
-    way = "more" if more >= 0 else "less"
+    way = f"{show_volume(abs(more), system)} {'more' if more > 0 else 'less'} than"
     return Finding(
         "survey-base-volume",
         grave,
         area.name,
         f"{show_volume(ground.base_m3, system)} of {area.bed.layer} between the dug ground and its "
-        f"planned top, {show_volume(abs(more), system)} {way} than planned",
+        f"planned top, {way if abs(more) > _CRUMB_M3 else 'as much as'} planned",
         f"{show_volume(ground.planned_m3, system)} in the design",
         GEOMETRY,
         "Order by the dug ground; nothing is added for compaction or waste.",
