@@ -12,6 +12,9 @@ from geometry.takeoff.order import drained, order
 from geometry.takeoff.pipes import Drained
 from geometry.takeoff.row import Group, Row
 
+# Less than this of a roll or stick is left for nobody else.
+_NOTHING_M = 1e-6
+
 
 def bulk(layout: Layout, *labels: Label) -> Iterator[Amount]:
     """Yield stone, sand or soil of parts, those of one material together."""
@@ -117,7 +120,7 @@ def _tape(layout: Layout, group: Group, area: str) -> Iterator[Amount]:
     for row in _rows(layout, group):
         here = sum(p.in_place for p in row.parts if p.name == area)
         if row.material == "tape" and here > 0:
-            shared = len({p.name for p in row.parts}) > 1
+            shared = row.in_place - here > _NOTHING_M
             yield Amount(
                 "tape", "tape", area, here, row.unit, row.to_buy, row.sold, row.count, shared
             )
@@ -128,7 +131,7 @@ def _sticks(
 ) -> Iterator[Amount]:
     for row in _rows(layout, "drain"):
         if row.item == item and row.material == material:
-            shared = row.in_place - length_m > 1e-6
+            shared = row.in_place - length_m > _NOTHING_M
             yield Amount(key, material, "", length_m, "m", row.to_buy, row.sold, row.count, shared)
 
 
