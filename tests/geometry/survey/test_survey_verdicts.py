@@ -108,3 +108,12 @@ def test_shots_on_concrete_go_to_the_nearest_and_may_stand_half_a_foot_beside() 
     assert tops["pad"].off_m == pytest.approx(-INCH)
     assert tops["pad"].x == pytest.approx(13.03 * 12 * INCH)
     assert tops["out"].y == pytest.approx(120 * INCH)
+
+
+def test_pads_of_one_name_are_told_apart_by_where_the_shot_lies() -> None:
+    pier = '[[area.pier]]\nat = "40 ft, 10 ft"\n\n[area.floor]'
+    layout = house(WITH_GARAGE, ("[area.floor]", pier))
+    found = read(layout, "one,15,10,0,pad P1\ntwo,40,10,36,pad P1\n")
+    assert [(t.area, t.on, t.off_m) for t in found.tops] == [
+        ("basement", "pad P1", pytest.approx(0)), ("garage", "pad P1", pytest.approx(0)),
+    ]  # fmt: skip
