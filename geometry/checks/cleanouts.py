@@ -30,19 +30,19 @@ _FOOT = (
 def cleanout_findings(layout: Layout) -> Iterator[Finding]:
     """Yield how the drain in view is got into, and what lies between one place and the next."""
     found, system = cleaning(layout), layout.design.project.units
-    if found is not None:
-        yield riser_finding(found, system)
+    if found is not None and layout.drain is not None:
+        yield riser_finding(found, layout.drain.area.tof, system)
         yield from high_end_finding(found, system)
         for run in found.runs:
             yield run_finding(found, run, system)
 
 
-def riser_finding(found: Cleaning, system: System) -> Finding:
-    """Return what each cleanout's riser is; look where there is none."""
+def riser_finding(found: Cleaning, tof: float, system: System) -> Finding:
+    """Return what each cleanout's riser is, against the drained area's TOF; look without any."""
     risers = [place for place in found.access if place.riser_m is not None]
     hoses = [run.hose_m for run in found.runs if run.hose_m is not None]
     hose = f" A hose of {_size(max(hoses), system)} reaches all from their tops." if hoses else ""
-    said = [_riser(place, system) for place in risers]
+    said = [_riser(place, tof, system) for place in risers]
     return Finding(
         "drain-risers",
         "fine" if risers else "look",
@@ -59,9 +59,9 @@ def riser_finding(found: Cleaning, system: System) -> Finding:
     )
 
 
-def _riser(place: Access, system: System) -> str:
+def _riser(place: Access, tof: float, system: System) -> str:
     name = f"{place.name[0].upper()}{place.name[1:]}"
-    top = show_level(round(place.top_m or 0.0, 3), system)
+    top = show_level(round((place.top_m or 0.0) - tof, 3), system)
     return (
         f"{name}: {_size(place.riser_m or 0.0, system)} of solid pipe from the drain's middle up "
         f"to the {place.ends_at} at {top} against TOF, a plug on it."

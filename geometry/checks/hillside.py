@@ -44,10 +44,10 @@ def grade_finding(
         "daylight-grade",
         "look",
         subject,
-        f"The ground given over the drain here is at {_level(there, system)} against TOF; the "
-        f"grade drawn round the house is at {_level(drawn, system)}, {_size(abs(apart), system)} "
-        f"{higher}. {_across(layout, lead, outlet, apart)}Sections, fill and push on the walls "
-        "are drawn and reckoned with that one grade on every side.",
+        f"The ground given over the drain here is at {_level(there, system)} against the "
+        f"project's TOF; the grade drawn round the house is at {_level(drawn, system)}, "
+        f"{_size(abs(apart), system)} {higher}. {_across(layout, lead, outlet, apart)}Sections, "
+        "fill and push on the walls are drawn and reckoned with that one grade on every side.",
         "the ground on each side as it will be",
         GEOMETRY,
         "Have the ground shot at every corner and the grading drawn. Fill on one side alone "

@@ -15,6 +15,9 @@ from geometry.water.feeding import feeders
 BLEEDERS_APART_M = 50 * FOOT
 """Most between two connections of the drain outside with the one inside, along the footing."""
 
+# Nearer than this two inverts are level.
+_LEVEL_M = 1e-4
+
 _CONNECTIONS = Source("Wayne, Michigan", "codified ordinances", "1438.02")
 _AIR = Source(
     "ANSI/AARST CCAH", "2020", "404.1.5, foundation drains open to the air", sure="second-hand"
@@ -80,14 +83,14 @@ def bleeder_finding(layout: Layout, drain: DrainLayout, system: System) -> Itera
     apart = drain.route.length / len(laid)
     stands = bleeder_invert(drain) - drain.outlet_invert
     far, high = apart > BLEEDERS_APART_M, stands > drain.bore
+    wet = ": water stands so high in its stone before it passes" if stands > _LEVEL_M else ""
     yield Finding(
         "drain-bleeders",
         "look" if far or high else "fine",
         f"{drain.title}, bleeders",
         f"{len(laid)} bleeders, on average one every {show_length(round(apart, 2), system)} of the "
         f"footing, lead into the {other.title}. Their invert lies {_over(stands, system)} this "
-        f"drain's lowest: water stands so high in its stone before it passes. Its own fall "
-        "leads water along, the bleeders lead it away.",
+        f"drain's lowest{wet}. Its own fall leads water along, the bleeders lead it away.",
         f"a connection at least every {show_length(BLEEDERS_APART_M, system)} where that rule is "
         "in force; water in the stone no higher than half the pipe",
         _CONNECTIONS,
@@ -98,7 +101,7 @@ def bleeder_finding(layout: Layout, drain: DrainLayout, system: System) -> Itera
 
 
 def _over(height: float, system: System) -> str:
-    if abs(height) < 1e-4:
+    if abs(height) < _LEVEL_M:
         return "level with"
     return f"{show_length(abs(height), system)} {'over' if height > 0 else 'under'}"
 

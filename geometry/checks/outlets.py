@@ -58,7 +58,8 @@ def comes_out_finding(run: DaylightRun, system: System) -> Finding:
             if run.at_once
             else f"The pipe comes out {show_far(run.reach_m, system)} from the drain"
         )
-        found = f"{where}, invert at {show_level(run.end_invert_m, system)} against TOF."
+        level = show_level(run.end_invert_m, system)
+        found = f"{where}, invert at {level} against the project's TOF."
         advice = (
             "Check the levels given: a footing drain does not lie over the ground."
             if run.at_once
