@@ -17,6 +17,8 @@ STEP_M = 0.05
         # A sharp corner, a blunt one, a square one; and a rim of five.
         [(0.0, 0.0, 0.3), (4.0, 0.0, 0.9), (0.2, 0.8, -0.2)],
         [(0.0, 0.0, 0.0), (1.0, 0.0, 1.0), (1.0, 1.0, 0.5), (0.0, 1.0, 2.0)],
+        # A side of two inches.
+        [(0.0, 0.0, 0.3), (0.05, -0.02, 0.5), (4.0, 0.0, 0.9), (0.2, 0.8, -0.2)],
         [(1.0, 0.0, 0.1), (2.0, -1.0, 0.4), (3.0, 0.5, 0.2), (2.5, 1.5, 0.8), (0.5, 1.0, 0.5)],
     ],
 )
@@ -62,3 +64,12 @@ def test_a_floor_within_the_shots_has_nothing_beyond() -> None:
     found = on_floor(surface, box(0.1, 0.1, 1, 1))
     assert len(found.beyond.area) == 0
     assert len(on_floor(surface, box(0, 0, 1.5, 1.5)).beyond.area) == 0
+
+
+@pytest.mark.parametrize("floor", [box(-10, 0, 10, 1), box(0, -10, 1, 10)])
+def test_a_long_narrow_floor_is_covered_to_its_ends(floor: Polygon) -> None:
+    """Shots of one level in its middle, which lies at the plan's origin."""
+    surface = triangulate(*np.array([(0.1, 0.1, 2), (0.9, 0.1, 2), (0.1, 0.9, 2)]).T)
+    beyond = on_floor(surface, floor).beyond
+    assert beyond.area_m2 == pytest.approx(20 - 0.32)
+    assert beyond.above(0.0) == pytest.approx(2 * (20 - 0.32))
