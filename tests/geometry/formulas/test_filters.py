@@ -97,6 +97,7 @@ def test_finer_stones_need_smaller_holes() -> None:
     largest = [largest_hole(size_at(AGGREGATES[k].fine_edge, 0.5))
                for k in ("stone-57", "stone-67", "stone-8")]  # fmt: skip
     assert largest == sorted(largest, reverse=True)
+    assert largest_hole(0.012, 1.2) == pytest.approx(0.010)
 
 
 def test_concrete_sand_on_no_57_fails_at_its_worst() -> None:

@@ -211,3 +211,10 @@ def test_what_cannot_be_is_refused() -> None:
         march(STORE, PUMP, (0.0, 1.0), (0.0,), 1.0)
     with pytest.raises(ValueError, match="on_m"):
         march(Storage((-0.9, -0.6), (0.0, 1.0)), PUMP, (0.0, 1.0), (0.0,), -0.8)
+
+
+def test_time_above_a_level_counts_what_rises_on_beyond_it() -> None:
+    """0.164 m2 of pit: -0.6 m after 65.6 of the first 100 s, -0.45 m in the second 100 s."""
+    _, _, gone = through([(100.0, 0.0005), (100.0, 0.0002)], None)
+    assert gone.time_above(-0.6) == pytest.approx(200 - 65.6)
+    assert gone.time_above(-0.45) == pytest.approx(200 - 100 - (0.35 * 0.164 - 0.05) / 0.0002)
