@@ -23,6 +23,8 @@ Meaning = Literal["none", "thin", "high", "rather high", "rather low", "low", "d
 _CELLS = 60
 _GRID_M = 1e-7
 _UNDER_M = 1e-6
+# Levels nearer than this are one; parts smaller than this are rounding, and may cross themselves.
+_SAME_M, _CRUMB_M2 = 1e-9, 1e-12
 
 
 @dataclass(frozen=True, eq=False)
@@ -63,7 +65,7 @@ def thickness_bands(dug: AreaDug) -> tuple[Band, ...]:
     last: tuple[Meaning, float] = ("deep", float("inf"))
     for meaning, high in (*band_edges(bed), last):
         bound = None if high == float("inf") else high
-        upto = whole.area_m2 if bound is None else whole.area_above(bed.top - bound)
+        upto = whole.area_m2 if bound is None else whole.area_above(bed.top - bound + _SAME_M)
         if (low is None or high > low) and upto - under > _UNDER_M:
             drawn = between(corners, thick, low, bound).intersection(covered)
             found.append(Band(meaning, low, bound, upto - under, drawn))
@@ -111,15 +113,17 @@ def between(corners: Floats, value: Floats, low: float | None, high: float | Non
 
     corners: (k, 3, 2) metres. value: (k, 3) at the corners.
     """
-    bottom = float(value.min()) if low is None else low
-    top = float(value.max()) if high is None else high
-    met = (highest(value) > bottom) & (lowest(value) < top)
+    bottom, top = -np.inf if low is None else low, np.inf if high is None else high
+    for bound in (bottom, top):
+        value = np.where(np.abs(value - bound) < _SAME_M, bound, value)
+    # What is level with a bound lies above it.
+    met = (highest(value) >= bottom) & (lowest(value) < top)
     if not met.any():
         return EMPTY
     order = np.argsort(value[met], axis=1)[..., None]
     corners, value = np.take_along_axis(corners[met], order, 1), np.sort(value[met], axis=1)
     shapes = shapely.polygons(np.stack(_outline(corners, value, bottom, top), axis=1))
-    shapes = shapes[shapely.area(shapes) > 0]
+    shapes = shapes[shapely.area(shapes) > _CRUMB_M2]
     return shapely.union_all(shapes, grid_size=_GRID_M)
 
 
@@ -144,8 +148,9 @@ def _along(corners: Floats, value: Floats, start: int, end: int, level: Floats) 
     """Return the places on one side at levels, (k, 2)."""
     rise = value[:, end] - value[:, start]
     share = (level - value[:, start]) / np.where(rise > 0, rise, 1.0)
-    step = corners[:, end] - corners[:, start]
-    out: Floats = corners[:, start] + np.clip(share, 0, 1)[:, None] * step
+    share = np.clip(share, 0, 1)[:, None]
+    # So written, a whole share is the end itself to the last digit: no ring crosses itself there.
+    out: Floats = (1 - share) * corners[:, start] + share * corners[:, end]
     return out
 
 
