@@ -51,7 +51,8 @@ def _long(tubes: Tubes, subject: str, system: System) -> Iterator[Finding]:
         longest = max(loop.whole_m for loop in tubes.too_long)
         yield Finding(
             "tubing-long", "look", subject,
-            f"{len(tubes.too_long)} of {len(tubes.loops)} loops are longer than allowed, up to "
+            f"{len(tubes.too_long)} of {len(tubes.loops)} loops "
+            f"{'is' if len(tubes.too_long) == 1 else 'are'} longer than allowed, up to "
             f"{_tube(longest, system)}: there is no room before the manifold to start more.",
             f"loops of {_tube(tubes.tubing.longest, system)} at the most", LOOP_SOURCE,
             "Set the manifold at a longer wall, or give each part of the floor its own.",
@@ -77,8 +78,8 @@ def _tight(tubes: Tubes, subject: str, system: System) -> Iterator[Finding]:
         bend = show_length(tubes.tube.bend, system)
         yield Finding(
             "tubing-bends", "look", subject,
-            f"{tight} bends are tighter than {bend}: runs {_apart(tubes, system)} apart turn "
-            "back more sharply than the tube bends.",
+            f"{tight} {'bend is' if tight == 1 else 'bends are'} tighter than {bend}: runs "
+            f"{_apart(tubes, system)} apart turn back more sharply than the tube bends.",
             f"bends of {BEND_TIMES} times the tube's outside, {bend}", BEND_SOURCE,
             "Widen the ends of the runs to loops, take the thinner tube, or lay counterflow, which "
             "turns less.",
