@@ -123,7 +123,7 @@ def test_one_plane_between_two_levels_is_half_planes_of_its_triangle(
     found = between(corners[None], np.array([value], float), low, high)
     triangle = Polygon(corners)
     plane = np.linalg.solve(np.column_stack((corners, np.ones(3))), np.array(value, float))
-    if not plane[:2].any() or low == high:
+    if not plane[:2].any() or (low is not None and high is not None and low >= high):
         return
     wanted = triangle
     if low is not None:
