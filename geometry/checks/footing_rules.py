@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from geometry.checks.finding import Finding
+from geometry.checks.footing_ground import ground_rulings
 from geometry.checks.rulings import Ruling, in_area, ruling_findings
 from geometry.layout.areas import AreaLayout
 from geometry.layout.lay import Layout
@@ -46,6 +47,7 @@ def _rulings(layout: Layout, area: AreaLayout) -> Iterator[Ruling]:
     thicker = f"Make it {show_length(most, system)} thick at least, or ask an engineer for bars."
     yield _size(limit, most, words, thicker, system)
     yield from _depths(layout, area, system)
+    yield from ground_rulings(layout, area)
     if strip.bars.count:
         yield _size(COVER, strip.bars.cover, "bars under {} of concrete", "Raise them.", system)
     if area is layout.areas[0]:

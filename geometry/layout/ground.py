@@ -36,6 +36,11 @@ class Loft:
     bottom: float
     top: float
 
+    def outline(self, level: float) -> Polygon:
+        """Return its outline at a level; below it its lowest, above it its highest."""
+        share = np.clip((level - self.bottom) / (self.top - self.bottom), 0.0, 1.0)
+        return Polygon(self.low + share * (self.high - self.low))
+
 
 @dataclass(frozen=True, eq=False)
 class GroundLayout:

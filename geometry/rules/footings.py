@@ -26,6 +26,11 @@ STANDS_OUT = Limit(
     "footing-stands-out", "footing standing out 2 in or more beyond the wall",
     "The forms of the wall need a ledge to stand on.", _SIZE, least=2 * INCH,
 )  # fmt: skip
+GROUND = Limit(
+    "footing-ground", "footings on ground that was not dug, or on fill an engineer asked for",
+    "Loose fill settles, and the wall over it cracks; washed stone hands its load on to the pipe.",
+    Source("IRC", clause="R403.1", sure="second-hand"), code="",
+)  # fmt: skip
 DEPTH = Limit(
     "footing-depth", "bottom of footing 12 in or more below the undisturbed ground",
     "Ground nearer the top is loose, dries and is washed out.", _DEPTH, least=12 * INCH,

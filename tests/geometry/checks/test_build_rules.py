@@ -77,6 +77,11 @@ CASES: dict[str, tuple[str, tuple[Change, ...], tuple[Change, ...]]] = {
         # The trap: 23 x 6 in under 8 in stands out 7 1/2 in.
         (*DRY, (WIDE, 'width = "23 in"'), (THICK, 'thickness = "6 in"')),
     ),
+    "footing-ground": (
+        "footing-rules", (WITH_GARAGE, ('["30 ft, 0", "50 ft', '["45 ft, 0", "50 ft'),
+                          ('"50 ft, 20 ft", "30 ft, 20 ft"', '"50 ft, 20 ft", "45 ft, 20 ft"')),
+        (WITH_GARAGE,),
+    ),
     "footing-depth": (
         "footing-rules", (*DRY, tell("excavation", 'existing = "0 in"')),
         (*DRY, tell("excavation", 'existing = "-1 in"')),
