@@ -146,3 +146,28 @@ def test_areas_that_share_walls_still_do_whatever_side_is_typed(area: int, more:
         one, two = map(Polygon, found)
         assert one.intersection(two).area == pytest.approx(0.0, abs=1e-9)
         assert one.exterior.intersection(two.exterior).length > 10
+
+
+def test_where_a_wall_would_run_through_another_all_beyond_it_moves_as_well() -> None:
+    """A yard 10 ft wide, open to the north, made 25 ft wide: its west wing goes 15 ft west."""
+    yard: Outline = ((0, 0), (30, 0), (30, 20), (20, 20), (20, 10), (10, 10), (10, 20), (0, 20))
+    (found,) = edits.with_length((yard,), 0, 4, 25.0)
+    assert found == (
+        (-15, 0), (30, 0), (30, 20), (20, 20), (20, 10), (-5, 10), (-5, 20), (-15, 20),
+    )  # fmt: skip
+    # Made 15 ft wide the wing only narrows.
+    (found,) = edits.with_length((yard,), 0, 4, 15.0)
+    assert found == (*yard[:5], (5, 10), (5, 20), (0, 20))
+    # An outline that slants anywhere is left as it was typed.
+    slant = (*yard[:7], (-1, 20))
+    (found,) = edits.with_length((slant,), 0, 4, 25.0)
+    assert found == (*slant[:5], (-5, 10), (-5, 20), (-1, 20))
+
+
+@pytest.mark.parametrize(("run", "square"), [(0.009, True), (0.011, False)])
+def test_a_corner_is_square_within_a_millimetre_in_a_metre(run: float, square: bool) -> None:
+    """A wall of 10 m that runs 9 or 11 mm off square."""
+    outline = ((0.0, 0.0), (8.0, 0.0), (8.0 + run, 10.0), (run, 10.0))
+    assert right_angled(outline) is square
+    straight_on = (*outline[:1], (4.0, 0.0), *outline[1:])
+    assert right_angled(straight_on) is square
