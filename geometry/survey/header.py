@@ -62,7 +62,9 @@ def read_header(cells: Sequence[str], numbers: BareUnit | None) -> tuple[Header,
             faults.append(_file(f"two columns are named {column}; keep one"))
         else:
             place[column] = number
-            unit[column], wrong = _unit(cell, said, numbers)
+            # What stands in brackets after a name that is no length is a remark.
+            length = column in ("x", "y", *HEIGHTS)
+            unit[column], wrong = _unit(cell, said, numbers) if length else (None, [])
             faults += wrong
     return Header(place, unit, len(cells)), [*faults, *_lacking(place)]
 

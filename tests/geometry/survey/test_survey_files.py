@@ -125,6 +125,12 @@ def test_spaces_before_quotes_and_columns_nobody_asked_for() -> None:
     assert (fault.weight, fault.sentence) == ("note", "the column 'colour' is not used")
 
 
+def test_a_remark_after_a_name_is_no_unit() -> None:
+    shots = read("No (as flagged),X (ft),Y (ft),Level (in),What (code)\n7,1,2,-9,footing\n")
+    assert not shots.faults
+    assert (shots.name(0), list(shots.of("footing"))) == ("7", [0])
+
+
 def test_a_cell_beyond_all_reading_tears_its_own_row_or_the_file() -> None:
     endless = "9" * 140_000
     shots = read(f'x (ft),y (ft),level (in)\n"1",1,-9\n{endless},2,-9\n3,3,-9\n')
