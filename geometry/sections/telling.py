@@ -100,9 +100,6 @@ def edge_cut(area: AreaLayout) -> CutLine | None:
     start, end = _longest(own)
     way = _square((start, end)) / float(np.linalg.norm(end - start))
     middle = (start + end) / 2
-    # Outlines run counter-clockwise or clockwise as the file says: inward is where the area is.
-    if not area.outline.contains(shapely.Point(middle + SAME_POINT_M * 10 * way)):
-        way = -way
     reach = area.wall.thickness + area.projection_in + EDGE_INSIDE_M
     outside = middle - (area.projection_out + EDGE_OUTSIDE_M) * way
     return CutLine(_point(outside), _point(middle + reach * way))
@@ -209,7 +206,7 @@ def _longest(sides: Iterable[Side]) -> Side:
 
 
 def _square(side: Side) -> Floats:
-    """Return the direction square to a side."""
+    """Return the direction square to a side, to its left: inward from an area's outline."""
     start, end = side
     return np.array((start[1] - end[1], end[0] - start[0]))
 

@@ -36,3 +36,16 @@ def test_an_edge_is_cut_from_outside_the_footing_to_the_floor(corners: str) -> N
     begin, end = (y if cut.start[1] < 3.5 else 7 - y for y in (cut.start[1], cut.end[1]))
     assert begin == pytest.approx(-0.25 - EDGE_OUTSIDE_M)
     assert end == pytest.approx(0.2 + 0.15 + EDGE_INSIDE_M)
+
+
+def test_an_edge_that_is_a_lower_neighbours_is_no_edge_of_the_area() -> None:
+    """The longest side, 7 m, is the lower room's wall; of the garage's own the one 5 m long is."""
+    garage = (
+        '[[area]]\nname = "garage"\nstep = "1 m"\n'
+        'corners = ["9 m, 0", "13 m, 1 m", "13 m, 6 m", "9 m, 7 m"]\n'
+    )
+    text = TEXT.replace("CORNERS", '"0, 0", "9 m, 0", "9 m, 7 m", "0, 7 m"') + garage
+    cut = edge_cut(lay_out(read_design(text)).areas[1])
+    assert cut is not None
+    assert cut.start == pytest.approx((13 + 0.25 + EDGE_OUTSIDE_M, 3.5))
+    assert cut.end == pytest.approx((13 - 0.2 - 0.15 - EDGE_INSIDE_M, 3.5))
