@@ -42,13 +42,13 @@ _SOURCES: dict[StageKey, Source] = {
 
 def holds(layout: Layout, stage: Stage, before_pour: bool) -> tuple[Hold, ...]:
     """Return what is seen before a stage is covered. before_pour: a slab is next."""
-    inside = any(d.inside for d in layout.drains if d.key == stage.drain)
-    own = Hold(
-        f"{stage.key}_inside" if inside and stage.key == "drain_stone" else stage.key,
-        _BY[stage.key],
-        _UNDER if inside and stage.key == "drain_stone" else _SOURCES.get(stage.key, PRACTICE),
-        tuple(_figures(layout, stage)),
+    under = stage.key == "drain_stone" and any(
+        d.inside for d in layout.drains if d.key == stage.drain
     )
+    key, source = (
+        (f"{stage.key}_inside", _UNDER) if under else (stage.key, _SOURCES.get(stage.key, PRACTICE))
+    )
+    own = Hold(key, _BY[stage.key], source, tuple(_figures(layout, stage)))
     return (own, Hold("pour", ("inspector",), _LISTS)) if before_pour else (own,)
 
 

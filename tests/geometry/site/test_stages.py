@@ -113,6 +113,8 @@ def test_a_drain_inside_waits_for_the_backfill_and_is_seen_before_the_floor() ->
     assert found.index(("drain_stone", outside)) < filled < found.index(("bedding", inside))
     holds = {s.drain: s.holds[0].key for s in stages(layout) if s.key == "drain_stone"}
     assert holds == {outside: "drain_stone", inside: "drain_stone_inside"}
+    asked = {s.drain: str(s.holds[0].source) for s in stages(layout) if s.key == "drain_stone"}
+    assert asked == {outside: "Durham NC, Henrico VA", inside: "Stevens Point WI, Chisago MN"}
     dangers = {c.key for s in stages(layout) if s.drain == inside for c in s.cautions}
     assert "cave_in" not in dangers
 
