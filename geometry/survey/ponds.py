@@ -81,8 +81,6 @@ def _pit(layout: Layout, bed: Bed, points: Floats, inside: Marks) -> int | None:
 def _measured(pieces: Pieces, filled: Floats) -> list[Pond]:
     surface = pieces.surface
     depth = filled - surface.level
-    if not (depth > LEAST_M).any():
-        return []
     # Every point under water belongs to its pond, however shallow it is there.
     owner = point_patches(surface, depth > 0)
     patch = over_triangles(surface, owner)

@@ -95,18 +95,27 @@ def test_ponds_from_the_deepest_on_without_footprints_and_films() -> None:
 
     Two low shots side by side are one pond on ten triangles, each shot under a third of its six.
     """
-    lows = {265: 0.06, 307: 0.02, 310: 0.05, 313: 0.0025, 316: 0.0035, 383: 0.03, 384: 0.001}
+    lows = {265: 0.06, 307: 0.02, 310: 0.05, 313: 0.0025, 316: 0.0035, 383: 0.004, 384: 0.03}
     found, level = hollowed(dry_house(), lows)
     part = 3**0.5 / 4 * 0.5**2
     assert [p.depth_m for p in found.deepest] == pytest.approx([0.05, 0.03, 0.02, 0.0035])
     assert [p.area_m2 / part for p in found.deepest] == pytest.approx([6, 10, 6, 6])
-    sums = [0.05, 0.03 + 0.001, 0.02, 0.0035]
+    sums = [0.05, 0.03 + 0.004, 0.02, 0.0035]
     assert [p.volume_m3 for p in found.deepest] == pytest.approx([6 * part * d / 3 for d in sums])
     assert found.count == 4
     assert found.volume_m3 == pytest.approx(6 * part * sum(sums) / 3)
     for pond in found.deepest:
         assert pond.spill_m == pytest.approx(level)
         assert pond.bottom_m == pytest.approx(level - pond.depth_m)
+
+
+def test_without_a_shot_on_the_floor_no_water_is_told() -> None:
+    layout = dry_house()
+    left, low, right, high = layout.areas[0].outline.bounds
+    x, y = np.array([(left, low), (right, low), (right, high), (left, high)]).T
+    found = dug(layout, ground_shots(x, y, np.full(4, layout.areas[0].subgrade)))
+    assert found.ponds == Ponds((), 0, 0.0, None)
+    assert found.foam.count("outside the floor") == 4
 
 
 def test_a_footprint_is_no_pond() -> None:
