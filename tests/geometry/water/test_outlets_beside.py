@@ -112,7 +112,7 @@ def test_a_pipe_that_stays_in_the_ground_or_lies_level() -> None:
     # A dip to 1 ft over the invert at 20 ft: 7.905 in over the top, told to a quarter inch.
     dip = ((0.0, 4.0), (20.0, 1.0), (40.0, 4.0), (60.0, -4.0))
     assert daylight("cover, frost", *dip, fall="level").startswith(
-        'at the least 7 7/8" 20\'-0" from the drain; 1\'-0" wanted, less on the last'
+        'at the least 8" 20\'-0" from the drain; 1\'-0" wanted, less on the last'
     )
     assert daylight("cover, frost", (0, 1), (40, -3)).startswith("nowhere 1'-0\" of ground")
 
