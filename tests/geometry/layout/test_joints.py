@@ -147,6 +147,25 @@ def test_cuts_run_through_piers_and_evenly_between_but_leave_no_slivers(
     assert laid.cut_m == pytest.approx(6 * len(along) + 10 * len(across), abs=0.02)
 
 
+def test_cuts_of_a_slab_round_a_yard_run_through_both_its_inward_corners() -> None:
+    """A yard 3 m wide between wings of 5 and 4 m, 9 and 7 m long; the slab's foot is 3 m deep."""
+    outside = [
+        (-0.2, -0.2), (12.2, -0.2), (12.2, 7.2), (7.8, 7.2),
+        (7.8, 3.2), (5.2, 3.2), (5.2, 9.2), (-0.2, 9.2),
+    ]  # fmt: skip
+    corners = [f"{x} m, {y} m" for x, y in outside]
+    (laid,) = lay_joints(lay_out(read_design(ROOM.format(corners=corners, more=""))))
+    along, across = places(laid)
+    assert along == pytest.approx([2.5, 5, 8], abs=2e-3)
+    # Both cuts across pass the yard: one piece in either wing.
+    assert across == pytest.approx([3, 3, 6, 6], abs=2e-3)
+    assert laid.cut_m == pytest.approx(9 + 3 + 3 + 2 * (5 + 4), abs=0.03)
+    by_hand = [(x, 3) for x in (2.5, 2.5, 3, 4)] + [(2.5, 3)] * 4 + [(4, 3), (4, 1)]
+    assert sorted(laid.panels) == [
+        pytest.approx(panel) for panel in sorted((max(p), min(p)) for p in by_hand)
+    ]
+
+
 def test_joints_turn_with_the_house() -> None:
     straight, turned = room([(5, 2)]), room([(5, 2)], 30)
     assert sorted(turned.panels) == [pytest.approx(p, abs=1e-4) for p in sorted(straight.panels)]
