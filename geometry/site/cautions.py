@@ -63,10 +63,9 @@ def _state(layout: Layout, key: StageKey) -> Iterator[str]:
     if key != "backfill":
         return
     state = layout.design.backfill.state
-    if state.deck is False and state.braced is False:
-        yield "wall_not_held"
-    elif not state.said:
-        yield "wall_not_known"
+    if not (state.deck or state.braced):
+        none = state.deck is False and state.braced is False
+        yield "wall_not_held" if none else "wall_not_known"
 
 
 # Feet, and the round metric figure that is not less safe.

@@ -134,6 +134,10 @@ def test_what_comes_right_before_a_slab_is_held_for_the_pour() -> None:
     [
         ("", "wall_not_known"),
         ("[backfill.state]\ndeck = false\nbraced = false\n", "wall_not_held"),
+        # Neither a slab at its foot nor what is not spoken of holds a wall's top.
+        ("[backfill.state]\ndeck = false\n", "wall_not_known"),
+        ("[backfill.state]\nbraced = false\nslab = true\n", "wall_not_known"),
+        ("[backfill.state]\ndeck = false\nbraced = true\n", "wall_held"),
         ("[backfill.state]\ndeck = true\nslab = true\n", "wall_held"),
     ],
 )
