@@ -64,8 +64,9 @@ def walls(layout: Layout) -> Iterator[Line]:
         sizes = (Value("thick", area.wall.thickness), Value("tall", area.wall.height))
         yield Line("wall", (area_value(area), *sizes))
     yield Line("waterproofing", level_values(layout, layout.ground.at_wall))
-    said = layout.design.backfill.state.said
-    yield Line("wall_held" if said else "wall_not_stated")
+    state = layout.design.backfill.state
+    held = state.deck or state.slab or state.braced
+    yield Line("wall_held" if held else "wall_not_stated")
 
 
 def drain(layout: Layout, drain: DrainLayout) -> Iterator[Line]:

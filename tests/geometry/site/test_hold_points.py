@@ -162,8 +162,11 @@ def test_pits_without_pump_alarm_or_pipe() -> None:
 
 
 def test_what_the_design_says_of_wall_column_and_top_layer() -> None:
-    held = hand_house("[backfill.state]\ndeck = true\n")
-    assert lines(held, "wall")[-1] == "wall_held"
+    for held in ("deck", "slab", "braced"):
+        layout = hand_house(f"[backfill.state]\n{held} = true\n")
+        assert lines(layout, "wall")[-1] == "wall_held"
+    free = hand_house("[backfill.state]\ndeck = false\nbraced = false\n")
+    assert lines(free, "wall")[-1] == "wall_not_stated"
     none = hand_house(PIER + 'column = "none"\n')
     assert "column" not in lines(none, "slab")
     assert "joints" not in lines(hand_house("", *without("slab")), "slab")
