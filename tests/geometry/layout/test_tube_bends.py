@@ -18,7 +18,7 @@ def way(*corners: Point, least: float = 0.1, edge: float = 0.05, room: Polygon =
 
 
 def on_arc(found: Bent, centre: Point, radius: float) -> list[Point]:
-    """The points on an arc, each turned from the one before by an eighth of a right angle at most."""
+    """The points on an arc, each an eighth of a right angle after the one before at most."""
     points = [p for p in found.points if hypot(p[0] - centre[0], p[1] - centre[1]) < radius + 1e-9]
     for one, other in pairwise(points):
         assert hypot(one[0] - centre[0], one[1] - centre[1]) == pytest.approx(radius)

@@ -26,7 +26,7 @@ coil = "{coil}"
 
 @pytest.mark.parametrize(("coil", "longer"), [("500 ft", False), ("300 ft", True)])
 def test_no_coil_is_shorter_than_a_loop(coil: str, longer: bool) -> None:
-    """Room 30 x 12 ft: 30 x 12 ft of tube and 20 ft of ways make one loop of 380 ft, less what bends save."""
+    """Room 30 x 12 ft: 360 ft of tube and 20 ft of ways are one loop, less what bends save."""
     ((row, cuts),) = tube_rows(lay_out(read_design(ROOM.format(loop="400 ft", coil=coil))))
     assert row.to_buy == pytest.approx(380 * FOOT, rel=0.04)
     assert cuts is not None
