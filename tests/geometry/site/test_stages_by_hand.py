@@ -195,6 +195,9 @@ def test_the_walk_shoots_every_level_worked_by_hand() -> None:
         ("finished_floor", FLOOR),
     ]  # fmt: skip
     assert levels(read["walls"]) == [("wall_top", 96), ("grade", 84)]
+    tops = [(r.elevation, r.rod) for r in read["walls"]]
+    assert [z / INCH for z, _ in tops if z] == pytest.approx([1200 + 96, 1200 + 84])
+    assert [rod / INCH for _, rod in tops if rod] == pytest.approx([48 - 96, 48 - 84])
     drain = read["drain"]
     assert levels((drain[0], drain[-1])) == [("trench_bottom", -10), ("drain_stone_top", STONE_TOP)]
     # Steps of 10 ft; the first, 1 ft 2 in from a corner, is left to it.
@@ -204,6 +207,20 @@ def test_the_walk_shoots_every_level_worked_by_hand() -> None:
     assert [r.level / INCH for r in walked[:4] if r.level] == pytest.approx(
         [LOW, FIRST, LOW + 20 / 16, LOW + 30 / 16]
     )
+
+
+def test_the_open_end_of_a_pipe_to_daylight_is_shot_where_it_comes_out() -> None:
+    """The ground falls 10 ft in 30 ft from 7 ft, the pipe 1/4 in a foot from the low point."""
+    out = (7 - LOW / 12) / (1 / 3 - 1 / 48)
+    pipe = 'toward = "4 ft, -60 ft"\nfall = "1/4 in per ft"\nabove_ground = "0"\n'
+    ground = 'ground = ["0, 7 ft", "{} ft, {} ft"]\n'
+    for far, low in ((30, -3), (12, 3)):
+        text = f"{DRAIN}[[drain.daylight]]\n{pipe}{ground.format(far, low)}"
+        ends = [r for leg in legs(hand_house(text)) for r in leg.readings if r.key == "open_end"]
+        # Known for 12 ft alone, the ground does not let it out.
+        found = [(e.along, e.level) for e in ends]
+        wanted = [(out * 12 * INCH, (LOW - out / 4) * INCH)] if out < far else []
+        assert found == [pytest.approx(row) for row in wanted]
 
 
 def test_only_what_has_a_published_tolerance_is_held_to_one() -> None:
