@@ -1,0 +1,94 @@
+"""Tubes of whole floors: turned on the plan, off their manifold, in parts, and what fits no loop."""
+
+from math import cos, hypot, radians, sin
+
+import pytest
+import shapely
+from shapely import Point
+
+from geometry.designfile import read_design
+from geometry.layout.lay import lay_out
+from geometry.layout.tubing.lay import Tubes, lay_tubes
+
+ROOM = """
+[project]
+name = "Invented room"
+units = "metric"
+[[area]]
+name = "room"
+corners = [{corners}]
+[wall]
+thickness = "0.2 m"
+[grade]
+at_wall = "1.8 m"
+[floor.tubing]
+spacing = "0.3 m"
+edge = "{edge}"
+{keys}
+"""
+Place = tuple[float, float]
+# Two rooms of 4 and 3 m, a passage of 0.6 m between walls, field of 0.3 m in it.
+PAIR = [(0.0, 0.0), (4.4, 0.0), (4.4, 1.0), (6.0, 1.0), (6.0, 0.0), (9.4, 0.0), (9.4, 4.4),
+        (6.0, 4.4), (6.0, 2.0), (4.4, 2.0), (4.4, 4.4), (0.0, 4.4)]  # fmt: skip
+
+
+def floor(corners: list[Place], keys: str, edge: str = "0.15 m") -> Tubes:
+    words = ", ".join(f'"{x:.6f} m, {y:.6f} m"' for x, y in corners)
+    (tubes,) = lay_tubes(lay_out(read_design(ROOM.format(corners=words, keys=keys, edge=edge))))
+    return tubes
+
+
+def turned(corners: list[Place], degrees: float) -> list[Place]:
+    c, s = cos(radians(degrees)), sin(radians(degrees))
+    return [(x * c - y * s, x * s + y * c) for x, y in corners]
+
+
+@pytest.mark.parametrize("degrees", [25.0, 90.0, 160.0])
+def test_a_house_turned_on_the_plan_has_the_same_tubes(degrees: float) -> None:
+    shape = [(0.0, 0.0), (7.4, 0.0), (7.4, 3.2), (4.0, 3.2), (4.0, 6.0), (0.0, 6.0)]
+    at = (3.0, 0.4)
+    keys = 'manifold = "{:.6f} m, {:.6f} m"\nloop = "50 m"\nway = "1 m"'
+    straight = floor(shape, keys.format(*at))
+    askew = floor(turned(shape, degrees), keys.format(*turned([at], degrees)[0]))
+    assert len(askew.loops) == len(straight.loops) > 1
+    lengths = [sorted(x.whole_m for x in t.loops) for t in (straight, askew)]
+    assert lengths[1] == pytest.approx(lengths[0], rel=0.02)
+    assert askew.covered == pytest.approx(straight.covered, abs=0.01)
+    (one,), (other,) = straight.parts, askew.parts
+    assert turned([one.taps], degrees)[0] == pytest.approx(other.taps, abs=0.05)
+    assert turned([one.inward], degrees)[0] == pytest.approx(other.inward, abs=1e-6)
+    for part in (one, other):
+        assert hypot(*part.inward) == pytest.approx(1)
+        x, y = (a + 0.3 * b for a, b in zip(part.taps, part.inward, strict=True))
+        assert part.field.contains(Point(x, y))
+        assert all(part.field.buffer(1e-3).contains(loop.line) for loop in part.loops)
+
+
+def test_the_way_to_a_manifold_off_the_field_is_laid_twice() -> None:
+    room = [(0.0, 0.0), (6.4, 0.0), (6.4, 5.4), (0.0, 5.4)]
+    for at in ((3.2, 0.3), (3.2, -4.0), (9.0, 2.0)):
+        tubes = floor(room, f'manifold = "{at[0]} m, {at[1]} m"\nway = "1.5 m"')
+        (part,) = tubes.parts
+        far = Point(part.taps).distance(Point(at))
+        for loop in tubes.loops:
+            # What lies within a foot of the taps is a part of the loop's own ends.
+            assert loop.way_m == pytest.approx(3.0 + 2 * (far if far > 0.3 else 0.0))
+            assert loop.whole_m == pytest.approx(loop.length_m + loop.way_m)
+        assert not tubes.too_long
+        assert tubes.length_m == pytest.approx(sum(x.length_m for x in tubes.loops))
+
+
+def test_rooms_that_no_tube_passes_between_are_numbered_on() -> None:
+    """Edges of 40 cm close the passage: the larger room is laid first."""
+    keys = 'loop = "30 m"\nway = "1 m"'
+    assert len(floor(PAIR, keys).parts) == 1
+    apart = floor(PAIR, keys, edge="0.4 m")
+    assert len(apart.parts) == 2
+    assert apart.parts[0].field.area > apart.parts[1].field.area
+    assert [loop.number for loop in apart.loops] == list(range(1, len(apart.loops) + 1))
+    assert len(apart.loops) > 2
+    for part in apart.parts:
+        assert all(part.field.buffer(1e-3).contains(loop.line) for loop in part.loops)
+    lines = shapely.union_all([x.line for x in apart.loops])
+    near = lines.buffer(0.3).intersection(apart.slab).area / apart.slab.area
+    assert apart.covered == pytest.approx(near)
