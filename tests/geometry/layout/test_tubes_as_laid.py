@@ -1,4 +1,4 @@
-"""Tubes of whole floors: turned on the plan, off their manifold, in parts, and what fits no loop."""
+"""Tubes of whole floors: turned on the plan, off their manifold, and in parts."""
 
 from math import cos, hypot, radians, sin
 
