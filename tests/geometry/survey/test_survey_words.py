@@ -149,3 +149,23 @@ def test_a_strip_beyond_the_shots_is_told() -> None:
     )
     assert told.found.startswith("4.7 ft² of 479.8 ft² of the floor lie beyond the outermost shots")
     assert told.found.endswith("carried on there, 2.36 ft³ of the base")
+
+
+def test_places_are_told_to_the_inch_and_levels_to_the_eighth() -> None:
+    """12.03 ft is 12'-0.36"; a shot 2.63 in over the subgrade leaves 3.37 in of stone."""
+    layout = dry_house()
+    rows = "1,0,0,-6,\n2,30,0,-6,\n3,30,20,-6,\n4,0,20,-6,\nh,12.03,5.97,-3.37,\n"
+    rows += "f,0,10,0.1,footing\nq,15,10,-2.13,pad P1\n"
+    told = {
+        f.id + f.subject: f
+        for f in survey_findings(layout, as_dug(layout, read_shots(HEAD + rows, layout.design)))
+    }
+    spot, thin = told["survey-high-spotsbasement"], told["survey-base-thinbasement"]
+    assert spot.found.endswith("+0'-2 5/8\" off the planned subgrade at x 12'-0\", y 6'-0\"")
+    assert spot.asked == 'the fine grade within ±3/4"'
+    assert thin.found.endswith('thinnest 3 3/8" at x 12\'-0", y 6\'-0"')
+    footing, pad = told["survey-concretefooting"], told["survey-concretepad P1"]
+    assert footing.asked == pad.asked == 'the top within +1/2", -2" of the plan'
+    assert footing.advice == "Leave it so."
+    assert pad.advice == "Ask what stands on it before grinding or shimming."
+    assert pad.found.endswith("-0'-2 1/8\"")
