@@ -43,3 +43,9 @@ def test_a_cut_along_a_strip_shows_no_dots() -> None:
     layout = lay_out(read_design((EXAMPLES / "metric-house.toml").read_text(encoding="utf-8")))
     marks = bar_marks(layout, CutLine((1.0, 0.12), (8.0, 0.12)))
     assert marks == ()
+
+
+def test_a_strip_without_bars_shows_none() -> None:
+    text = (EXAMPLES / "l-basement.toml").read_text(encoding="utf-8")
+    bare = edited(text, ("footing", "bars", "count"), 0)
+    assert bar_marks(lay_out(read_design(bare)), CutLine((-2.0, 2.0), (6.0, 2.0))) == ()
