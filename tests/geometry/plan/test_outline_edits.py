@@ -122,6 +122,24 @@ def test_a_corner_is_added_to_all_that_share_the_wall_and_taken_out_of_them() ->
     assert less == (HOUSE[1:], GARAGE)
 
 
+def test_a_corner_that_another_area_has_is_not_added_to_it_again() -> None:
+    more, _ = edits.with_corner(BOTH, 0, 2, (34.0, 18.0))
+    assert edits.with_corner((HOUSE, more[1]), 0, 2, (34.0, 18.0)) == (more, [3, -1])
+
+
+@pytest.mark.parametrize(("corner", "beside"), [(2, -1), (3, 0), (4, -1)])
+def test_another_area_loses_a_corner_where_both_its_walls_are_shared(
+    corner: int, beside: int
+) -> None:
+    """Of the three corners that both have, the one between two shared walls."""
+    less, numbers = edits.without_corner(BOTH, 0, corner)
+    assert numbers == [corner, beside]
+    assert [len(outline) for outline in less] == [5, 5 if beside < 0 else 4]
+    # An outline of three corners keeps them.
+    slip = (HOUSE[2], HOUSE[3], HOUSE[4])
+    assert edits.without_corner((HOUSE, slip), 0, 3)[1] == [3, -1]
+
+
 def test_a_slanting_next_wall_is_held_at_its_other_end() -> None:
     slant: Outline = ((0, 0), (10, 0), (14, 8), (0, 8))
     (found,) = edits.with_length((slant,), 0, 0, 11.0)
