@@ -88,7 +88,8 @@ def _advice(at: Buried, mine: PipeStrength, shown: DrainStrength, system: System
     if mine.worst_with_wheel <= shown.limit:
         return "Lay it so, with stone worked in under its sides."
     needed = show_modulus(at.modulus_needed_pa, system)
+    wheels = "; or keep wheels off" if shown.wheel_n else ""
     return (
         f"The stone beside it must hold with E' {needed} at least: clean crushed stone, or tamp "
-        "it beside the pipe; or a stiffer pipe; or keep wheels off."
+        f"it beside the pipe; or a stiffer pipe{wheels}."
     )
