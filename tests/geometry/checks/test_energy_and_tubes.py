@@ -68,6 +68,39 @@ def test_a_basements_walls_and_a_slabs_edge_are_held_to_the_zone() -> None:
     assert told(house(flat, zone="3", edition="irc-2021")) == {"energy-slab": "look"}
 
 
+@pytest.mark.parametrize(("deep", "name"), [(11.9, "energy-slab"), (12.1, "energy-wall")])
+def test_a_floor_a_foot_under_the_grade_is_a_basements(deep: float, name: str) -> None:
+    floor = house("7 ft").areas[0].finished_floor
+    assert told(house(f"{floor * 12 / FOOT + deep:.3f} in")) == {name: "look"}
+
+
+def test_what_is_there_and_what_is_asked_are_told_in_r() -> None:
+    board = '[floor.edge_board]\nmaterial = "xps-iv"\nthickness = "1 in"'
+    (edge,) = energy_findings(house("6 in", board))
+    # ASTM C578: R-5 an inch.
+    assert edge.found == "Slab at grade, R-5 at its edge."
+    assert "slab at grade R-10 at its edge, 2'-0\" from its top" in edge.asked
+    (bare,) = energy_findings(house("6 in"))
+    assert "R-0 at its edge" in bare.found
+    (wall,) = energy_findings(house("7 ft", 'wall_resistance = "R-14"'))
+    assert wall.found == "Basement walls with R-14."
+    (unsaid,) = energy_findings(house("7 ft"))
+    assert unsaid.found.startswith("Nothing is said of insulation")
+
+
+def test_editions_that_ask_alike_are_told_together() -> None:
+    """Zone 4: a slab's edge 2 ft down until 2018, 4 ft since 2021; the walls stay as they were."""
+
+    def asked(grade: str, zone: str) -> list[str]:
+        text = BOX.format(grade=grade, more="", zone=zone, edition="")
+        layout = lay_out(read_design(text.replace('sets = [""]', "")))
+        return [f.asked.split(":")[0] for f in energy_findings(layout)]
+
+    assert asked("7 ft", "4") == ["IRC 2012, IRC 2018, IRC 2021, zone 4"]
+    assert asked("6 in", "4") == ["IRC 2012, IRC 2018, zone 4", "IRC 2021, zone 4"]
+    assert asked("6 in", "3") == ["IRC 2021, zone 3"]
+
+
 def test_a_zone_that_is_none_is_a_fault() -> None:
     with pytest.raises(DesignError) as caught:
         house("7 ft", zone="9")
