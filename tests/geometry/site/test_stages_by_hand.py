@@ -175,6 +175,17 @@ def test_an_edge_board_is_as_thick_as_it_is_wide_of_the_wall() -> None:
     assert [s.level / INCH for s in stage.shots] == pytest.approx([FLOOR, FOAM])
 
 
+def test_fill_under_a_floor_over_the_ground_stands_from_the_ground_to_the_subgrade() -> None:
+    found = named(hand_house('[excavation]\nexisting = "-9 in"\n'))
+    stage = found["fill"]
+    assert list(found).index("fill") + 1 == list(found).index("base")
+    assert [s.level / INCH for s in stage.shots] == pytest.approx([SUBGRADE, -9])
+    assert stage.thickness == pytest.approx((2.5 * INCH, 2.5 * INCH))
+    assert [a.key for a in stage.amounts] == ["bulk"]
+    said = {key: s.instructions for key, s in found.items()}
+    assert [key for key, words in said.items() if "isolation" in words] == ["slab"]
+
+
 def test_the_walk_shoots_every_level_worked_by_hand() -> None:
     read = {leg.key: leg.readings for leg in legs(whole())}
     assert list(read) == ["start", "concrete", "drain", "pit", "floor", "walls", "end"]
