@@ -150,12 +150,12 @@ def pump_findings(pit: PitStorm, system: System) -> Iterator[Finding]:
         else "Keep it.",
     )
     starts = pit.most_starts or 0
-    often = starts > MOST_STARTS
+    often, times = starts > MOST_STARTS, "time" if starts == 1 else "times"
     yield Finding(
         "pump-starts",
         "look" if often else "fine",
         "sump, pump starts",
-        f"In the storm's busiest hour the pump starts {starts} times; at the worst steady inflow "
+        f"In the storm's busiest hour the pump starts {starts} {times}; at the worst steady inflow "
         f"{pit.worst_starts or 0:.0f} times an hour.",
         f"at most {MOST_STARTS} starts an hour, unless the pump's maker allows more",
         _CYCLE,

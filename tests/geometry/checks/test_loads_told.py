@@ -64,6 +64,11 @@ def test_a_load_on_the_ground_and_a_limit_of_ones_own_are_told() -> None:
     ("words", "severity", "advice"),
     [
         ("", "fine", "Lay it so"),
+        # 62.6 psf of slab and foam and so much more: 3.6 psi, 518 psf, are all it may carry.
+        ('floor = "440 psf"', "fine", "Lay it so"),
+        ('floor = "480 psf"', "stop", "Take a stronger board, or a thinner slab."),
+        # On 14 1/2 in square 4.8 psi, with the rest 1.5 times what it may carry.
+        ('point = "1000 lbf"', "look", "Take a stronger board or a thicker slab"),
         ('floor = "1000 psf"', "stop", "Take a stronger board, or a thinner slab."),
         ('point = "2000 lbf"', "look", "Take a stronger board or a thicker slab"),
         ('point = "20000 lbf"', "stop", "Take a stronger board or a thicker slab"),
