@@ -33,6 +33,15 @@ def test_a_line_reaches_its_end(station, place):
     assert LINE.at(station) == pytest.approx(place)
 
 
+@pytest.mark.parametrize(
+    ("station", "way"), [(1, (0.8, 0.6)), (6, (0, -1)), (9, (-1, 0)), (13, (0.8, 0.6))]
+)
+def test_a_route_heads_along_its_leg(station, way):
+    """Round a 3-4-5 triangle, from (1, 2) to (5, 5) and back by (5, 2)."""
+    loop = Route(((1.0, 2.0), (5.0, 5.0), (5.0, 2.0)), closed=True)
+    assert loop.heading(station) == pytest.approx(way)
+
+
 def test_a_place_beside_the_route_has_the_station_of_the_nearest():
     assert LOOP.station_of((5.0, 1.0)) == pytest.approx(5)
     assert LOOP.station_of((-1.0, 1.0)) == pytest.approx(13)
