@@ -35,8 +35,9 @@ def test_a_steep_curve_is_marched_like_a_pump_of_one_flow() -> None:
     assert curve.pumped.highest_m == pytest.approx(plain.pumped.highest_m, abs=1e-6)
     assert curve.most_starts == plain.most_starts
     assert curve.worst_starts == pytest.approx(plain.worst_starts or 0, rel=0.01)
-    for one, other in zip(curve.reached, plain.reached, strict=True):
-        assert one.after_s == pytest.approx(other.after_s, rel=0.01)
+    times = [[r.after_s for r in found.reached if r.after_s] for found in (curve, plain)]
+    assert times[0] == pytest.approx(times[1], rel=0.01)
+    assert len(times[0]) >= 3
 
 
 def test_higher_water_is_less_to_lift() -> None:
