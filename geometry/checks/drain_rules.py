@@ -146,7 +146,8 @@ def _clash(found: tuple[Clash, ...], drain: DrainLayout, system: System, here: b
     """Return the pairs in words; here: all of them count for this job."""
     words = [pair.sentence(drain.area.tof, system) for pair in found[:_FEW]]
     rest = len(found) - _FEW
-    more = [f"{rest} more {'pair' if rest == 1 else 'pairs'} of rules do so."] if rest > 0 else []
+    pairs = "pair of rules does so" if rest == 1 else "pairs of rules do so"
+    more = [f"{rest} more {pairs}."] if rest > 0 else []
     return Finding(
         "drain-rules-asked-clash" if here else "drain-rules-clash",
         "look" if here else "fine",

@@ -175,6 +175,38 @@ def test_rules_that_exclude_each_other_are_named() -> None:
     assert "more pairs of rules do so" in found.found
 
 
+def test_what_is_left_of_many_pairs_is_counted() -> None:
+    told = the(made(LEVEL), "drain-rules-clash").found
+    assert told.count(" apart. ") == 2
+    assert told.endswith(" apart. 1 more pair of rules does so.")
+
+
+@pytest.mark.parametrize(("sense", "level", "clash"), [
+    ("at or above", "TOF +12 in", True), ("at or below", "TOF +24 in", False),
+])  # fmt: skip
+def test_an_office_s_own_rule_brings_only_its_own_clashes(
+    sense: str, level: str, clash: bool
+) -> None:
+    own = f'[[height_rule]]\nname = "office"\npoint = "crown"\nat = "{sense}"\nlevel = "{level}"'
+    done = made(f"{STEEP}\n{own}")
+    asked = [f for f in done.findings if f.id == "drain-rules-asked-clash"]
+    assert [f.found.count(" apart.") == f.found.count("\u201coffice\u201d") for f in asked] == (
+        [True] if clash else []
+    )
+    # What others ask of some house somewhere is told as ever.
+    assert the(done, "drain-rules-clash").severity == "fine"
+
+
+def test_a_level_pipe_needs_no_height_and_a_falling_one_is_told_by_its_fall() -> None:
+    level, steep = (the(made(drain), "drain-slope-fits").found for drain in (LEVEL, STEEP))
+    assert level.startswith('A level pipe along the longer branch of 54\'-8" needs 0" of height')
+    assert steep.startswith("The fall does not fit. 1/8 in per ft over the longer branch of 54'-8")
+    # The floor lower by 8 in: 3 11/16 less 8 in.
+    low = the(made(STEEP, "slab bottom at -8 in"), "drain-slope-fits").found
+    assert '4 5/16" is lacking for a level pipe' in low
+    assert "none, not even level" in low
+
+
 def test_no_drain_no_findings_and_no_figures() -> None:
     from tests.houses import edited, without
 

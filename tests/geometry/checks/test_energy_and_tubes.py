@@ -131,3 +131,9 @@ layer = [
 """
     assert told(house("7 ft", bare, zone="2")) == {"energy-heated-slab": "look"}
     assert told(house("7 ft", "[floor.tubing]", zone="2")) == {"energy-rules": "fine"}
+    # R-5 is asked: an inch of extruded foam.
+    foam = '{ name = "foam", material = "xps-iv", thickness = "1 in", role = "insulation" },'
+    inch = bare.replace('    { name = "slab"', f'    {foam}\n    {{ name = "slab"')
+    assert told(house("7 ft", inch, zone="2")) == {"energy-rules": "fine"}
+    thin = told(house("7 ft", inch.replace('"1 in"', '"3/4 in"'), zone="2"))
+    assert thin == {"energy-heated-slab": "look"}
