@@ -61,3 +61,16 @@ def test_foam_against_its_own_footing(
     assert words in told.found
     assert f"{ledge / ROOM:.1%} of the floor" in told.found
     assert ("slab on footing" in told.found) == (ledge > 0)
+
+
+def test_a_floor_without_foam_has_no_gap_and_no_levels_of_it() -> None:
+    row = '    { name = "foam", material = "xps-iv", thickness = "0.05 m", role = "insulation" },\n'
+    text = TEXT.format(tie="+0 m").replace(row, "").replace("foam bottom", "slab bottom")
+    layout = lay_out(read_design(text))
+    (area,) = layout.areas
+    cold = cold_concrete(layout, area)
+    verdict = foam_verdict(area, cold)
+    assert (verdict.meeting, verdict.gap_m) == ("no foam", 0.0)
+    assert (verdict.foam_bottom_m, verdict.foam_top_m) == (None, None)
+    assert verdict.ledge_m2 == pytest.approx(LEDGE)
+    assert foam_finding(area, verdict, cold, "metric").found.startswith("Foam: no insulation in")
