@@ -19,7 +19,8 @@ from geometry.parts.floor import Tubing
 
 # A part of a floor smaller than this many squares of the spacing takes no tube.
 _LEAST_SQUARES = 1.0
-_FIRST_LOOP = 0.3
+# A manifold so near to where the tubes leave the slab stands there.
+_NEAR_M = 0.3
 
 
 @dataclass(frozen=True, eq=False)
@@ -138,14 +139,20 @@ def _part(field: Polygon, tubing: Tubing, turn: float, before: int) -> Part | No
     laid = lay_loops(frame, asked)
     if laid is None:
         return None
-    far = hypot(laid.manifold[0] - aim[0], laid.manifold[1] - aim[1]) if aim else 0.0
-    if far > _FIRST_LOOP and room - 2 * far > room / 2:
+    far = _far(laid, aim)
+    if 0 < far < room / 4:
         # The manifold stands off the field: the way to it is a part of every loop.
         laid = lay_loops(frame, replace(asked, loop=room - 2 * far)) or laid
-    way = 2 * (tubing.way + (far if far > _FIRST_LOOP else 0.0))
+    way = 2 * (tubing.way + _far(laid, aim))
     loops = tuple(_loops(laid, way, turn, before))
     inward = _turned((float(laid.inward[0]), float(laid.inward[1])), turn)
     return Part(field, _turned(laid.manifold, turn), inward, loops)
+
+
+def _far(laid: Laid, aim: Point | None) -> float:
+    """Return how far off the manifold stands, metres; what is near is a part of the way."""
+    far = hypot(laid.manifold[0] - aim[0], laid.manifold[1] - aim[1]) if aim else 0.0
+    return far if far > _NEAR_M else 0.0
 
 
 def _loops(laid: Laid, way: float, turn: float, before: int) -> Iterator[Loop]:

@@ -1,6 +1,6 @@
 """Tubes of whole floors: turned on the plan, off their manifold, and in parts."""
 
-from math import cos, hypot, radians, sin
+from math import cos, hypot, pi, radians, sin
 
 import pytest
 import shapely
@@ -66,8 +66,9 @@ def test_a_house_turned_on_the_plan_has_the_same_tubes(degrees: float) -> None:
 
 def test_the_way_to_a_manifold_off_the_field_is_laid_twice() -> None:
     room = [(0.0, 0.0), (6.4, 0.0), (6.4, 5.4), (0.0, 5.4)]
-    for at in ((3.2, 0.3), (3.2, -4.0), (9.0, 2.0)):
-        tubes = floor(room, f'manifold = "{at[0]} m, {at[1]} m"\nway = "1.5 m"')
+    # Of the last more loops are laid than where it stands nearer, and they start elsewhere.
+    for at, loop in (((3.2, 0.3), 61), ((3.2, -4.0), 61), ((9.0, 2.0), 61), ((3.2, -4.65), 52)):
+        tubes = floor(room, f'manifold = "{at[0]} m, {at[1]} m"\nway = "1.5 m"\nloop = "{loop} m"')
         (part,) = tubes.parts
         far = Point(part.taps).distance(Point(at))
         for loop in tubes.loops:
@@ -92,3 +93,40 @@ def test_rooms_that_no_tube_passes_between_are_numbered_on() -> None:
     lines = shapely.union_all([x.line for x in apart.loops])
     near = lines.buffer(0.3).intersection(apart.slab).area / apart.slab.area
     assert apart.covered == pytest.approx(near)
+
+
+@pytest.mark.parametrize(
+    ("away", "loop", "count", "too_long"),
+    [
+        # 89 m of tube in the floor, 3 m of ways: two loops of 49 m where the manifold stands.
+        (0.0, 52, 2, 0),
+        # 5 m off: 60 m each; three are needed where 52 m are asked, two are enough for 62 m.
+        (5.0, 52, 3, 0),
+        (5.0, 62, 2, 0),
+        # So far off that ways would be most of each loop no more are laid: all are too long.
+        (20.0, 62, 2, 2),
+    ],
+)
+def test_a_manifold_farther_off_takes_more_loops(
+    away: float, loop: int, count: int, too_long: int
+) -> None:
+    room = [(0.0, 0.0), (6.4, 0.0), (6.4, 5.4), (0.0, 5.4)]
+    keys = f'manifold = "3.2 m, {0.35 - away} m"\nway = "1.5 m"\nloop = "{loop} m"'
+    tubes = floor(room, keys)
+    assert (len(tubes.loops), len(tubes.too_long)) == (count, too_long)
+
+
+def test_a_hand_more_than_allowed_is_too_long() -> None:
+    """A passage with room for one start: its loop cannot be parted."""
+    passage = [(0.0, 0.0), (9.4, 0.0), (9.4, 1.0), (0.0, 1.0)]
+    (loop,) = floor(passage, 'way = "1 m"').loops
+    assert len(floor(passage, f'way = "1 m"\nloop = "{loop.whole_m - 0.1} m"').too_long) == 1
+    assert len(floor(passage, f'way = "1 m"\nloop = "{loop.whole_m + 1e-4} m"').too_long) == 0
+
+
+def test_the_smallest_floor_holds_three_sides_of_a_square() -> None:
+    """A field of 32 cm square: sides of 30 cm, two corners rounded off with half of that."""
+    (loop,) = floor([(0.0, 0.0), (1.02, 0.0), (1.02, 1.02), (0.0, 1.02)], 'tube = "pex-3/8"').loops
+    assert loop.length_m == pytest.approx(0.9 - 2 * (2 - pi / 2) * 0.15)
+    none = floor([(0.0, 0.0), (0.99, 0.0), (0.99, 1.03), (0.0, 1.03)], "")
+    assert (none.loops, len(none.left_out), none.covered) == ((), 1, 0.0)
