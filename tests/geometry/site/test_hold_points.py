@@ -145,6 +145,9 @@ def test_a_level_drain_without_cleanouts_whose_pipe_was_turned() -> None:
     assert found[:3] == ["pipe", "level_pipe", "holes_as_designed"]
     assert "no_cleanouts" in found
     assert "cleanout" not in [line.key for line in point(layout, "drain").photos]
+    for rows, said in (("[90, -90]", "holes"), ("[91, -60]", "holes_as_designed")):
+        layout = hand_house(DRAIN, ("wrap =", f"holes = {{ rows = {rows} }}\nwrap ="))
+        assert said in lines(layout, "drain")
     solid = hand_house(DRAIN, ("wrap =", "holes = { rows = [] }\nwrap ="))
     assert not [key for key in lines(solid, "drain") if key.startswith("holes")]
 

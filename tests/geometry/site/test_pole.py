@@ -21,7 +21,7 @@ def sound(room: Room, levels: list[float], found: tuple[Strip, ...]) -> None:
     assert found[0].tab == 0.0
     for above, below in pairwise(found):
         assert above.bottom == below.top
-        assert below.tab > 0
+        assert 0 < below.tab <= room.overlap
     for strip in found:
         assert strip.top + strip.tab - strip.bottom <= room.height + 1e-9
         overlapped = [z for z in levels if strip.top <= z <= strip.top + strip.tab]
@@ -30,6 +30,13 @@ def sound(room: Room, levels: list[float], found: tuple[Strip, ...]) -> None:
 
 def test_a_stick_that_fits_a_page_is_not_parted() -> None:
     assert strips([0.1, 0.0], ROOM) == (Strip(0.1 + BEYOND_M, -BEYOND_M, 0.0),)
+
+
+def test_pages_are_as_even_as_their_number_allows() -> None:
+    """0.54 m with its ends, and two overlaps of 0.02 m, on three pages of at the most 0.25 m."""
+    found = strips([0.5, 0.0], ROOM)
+    heights = [strip.top + strip.tab - strip.bottom for strip in found]
+    assert heights == pytest.approx([0.58 / 3] * 3, abs=5e-4)
 
 
 def test_pages_part_beside_a_tick_that_stands_where_they_would() -> None:
