@@ -48,6 +48,13 @@ def test_stone_over_holes_by_both_edges_of_its_grading(
     assert found.advice.startswith(advice)
 
 
+def test_one_size_that_is_too_small_throughout_says_either_edge() -> None:
+    """D85 at the fine edge alone, D50 at both: some of it is too small whatever is delivered."""
+    assert holes((0.9, 1.1), (0.6, 0.8)).found.startswith("At either edge of its grading 50%")
+    # As delivered only where every size that is too small is one figure.
+    assert holes((0.9, 0.9), (0.6, 0.8)).found.startswith("At either edge")
+
+
 def test_the_size_that_is_too_small_is_marked_and_d15_is_only_spoken_of() -> None:
     found = holes((1.5, 2.0), (0.8, 1.2)).found
     assert "D50 0.80 fine edge, 1.20 coarse edge (too small)." in found
