@@ -85,6 +85,10 @@ def test_the_grade_falls_from_the_wall_to_the_ground_as_it_was() -> None:
     assert (ground.fill_top, laid(existing=2.5).ground.fill_top) == (1.7, 2.0)
     assert laid(existing=2.0).ground.grading() is None
     assert laid(existing=2.5).ground.grading() is None
+    level = lay_out(
+        read_design(TEXT.replace("10 %", "level").format(more="", floor="+0.1", existing=1.7))
+    )
+    assert level.ground.grading() is None
 
 
 def test_washed_stone_goes_up_the_wall_no_higher_than_the_fill() -> None:
@@ -92,6 +96,7 @@ def test_washed_stone_goes_up_the_wall_no_higher_than_the_fill() -> None:
     assert stone is not None
     assert stone.region.bounds == pytest.approx(out(0.3))
     assert stone.top == 0.5
+    assert stone.bottom < -0.55  # under all that is dug
     high = laid("[backfill]\nstone_top = 1.9\nstone_width = 0.3").ground.wall_stone()
     assert levels(high)[1] == 1.7
     assert laid().ground.wall_stone() is None
