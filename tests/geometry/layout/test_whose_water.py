@@ -1,6 +1,8 @@
 """Which drain takes whose water."""
 
-from geometry.layout.lay import Layout, across, empties_into, lay_out
+from geometry.designfile import read_design
+from geometry.layout.lay import Layout, across, empties_into, lay_out, lower_drain
+from tests.geometry.layout.test_bleeders_by_hand import TEXT as BLEEDING
 from tests.houses import house
 from tests.whole import networks
 
@@ -43,3 +45,37 @@ def test_the_fill_is_the_ground_that_was_dug_unless_given() -> None:
     for layout, material in ((house(), "GW"), (house(("[soil]", fill)), "stone-57")):
         assert layout.label("ground/backfill").material == material
         assert layout.label("ground/excavation").material == "GW"
+
+
+def test_the_drain_that_empties_into_the_pit_is_in_view_wherever_it_is_written() -> None:
+    head, first, second = BLEEDING.replace("SPACING", "2 m").split("[[drain]]")
+    pit = "[sump]" + second.split("[sump]")[1]
+    swapped = "[[drain]]".join((head, second.split("[sump]")[0], first)) + pit
+    for text, number in ((BLEEDING.replace("SPACING", "2 m"), 0), (swapped, 1)):
+        layout = lay_out(read_design(text))
+        inside = layout.drains[number]
+        assert [d.key for d in layout.drains] == ["drain", "drain 2"]
+        assert inside.inside
+        assert (layout.drain, layout.sump_drain) == (inside, inside)
+        assert layout.lead is layout.pit_lead
+        mine, other = layout.views()
+        assert mine is layout
+        assert other.drain is layout.drains[1 - number]
+        assert (other.sump_drain, other.lead) == (inside, None)
+        assert other.pit_lead is layout.pit_lead
+        assert [view.drain for view in other.views()] == [other.drain, inside]
+
+
+def test_an_open_end_empties_into_the_drain_whose_stone_it_lies_over() -> None:
+    layout = laid("upper to lower stone")
+    lower, upper = layout.drains
+    assert lower_drain(upper, layout.drains) is lower
+    assert lower_drain(lower, layout.drains) is None
+    assert empties_into(lower, layout.drains) is None
+
+
+def test_a_lone_house_has_no_water_in_view() -> None:
+    layout = lay_out(read_design(BLEEDING.split("[[drain]]")[0]))
+    assert (layout.drain, layout.lead, layout.pit_lead, layout.sump_drain) == (None,) * 4
+    assert layout.views() == (layout,)
+    assert layout.area("") is layout.area("room") is layout.areas[0]
