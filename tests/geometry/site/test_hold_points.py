@@ -205,3 +205,13 @@ def test_drains_in_and_out_are_told_apart_and_the_bleeders_counted() -> None:
     counts = [v.value for p in drains for x in p.checks if x.key == "bleeders" for v in x.values]
     assert counts == [len(layout.bleeders_of(d)) for d in layout.drains if layout.bleeders_of(d)]
     assert counts
+
+
+def test_each_slab_is_told_its_own_pour() -> None:
+    layout = lay_out(network("upper to lower stone"))
+    slabs = {p.area: p.checks for p in points(layout) if p.key == "slab"}
+    said = {area: [v.value for x in checks if x.key == "pour" for v in x.values]
+            for area, checks in slabs.items()}  # fmt: skip
+    pours = {p.area: [p.ordered_m3] for p in report(layout).order.pours if p.area}
+    assert set(said) == {"basement", "garage"}
+    assert said == pours
