@@ -1,5 +1,7 @@
 """Which way a drain runs round a box, where it is low, how long its sides are; in metres."""
 
+import math
+
 import pytest
 
 from geometry.designfile import read_design
@@ -78,6 +80,23 @@ def test_a_run_keeps_its_distance_along_the_chosen_sides(
     lengths = side_lengths(found)
     assert sorted(lengths) == [(n, pytest.approx(length)) for n, length in sorted(sides)]
     assert sum(length for _, length in lengths) == pytest.approx(found.route.length)
+
+
+def test_a_turned_house_is_drained_along_the_same_sides() -> None:
+    """Turned by 30 degrees; its first wall still goes straight on at the second corner."""
+    cos, sin = math.cos(math.pi / 6), math.sin(math.pi / 6)
+    corners = [(0, 0), (4, 0), (9, 0), (9, 7), (0, 7)]
+    turned = [[x * cos - y * sin, x * sin + y * cos] for x, y in corners]
+    text = TEXT.replace("[[0, 0], [4, 0], [9, 0], [9, 7], [0, 7]]", str(turned))
+    (found,) = lay_out(read_design(text.format(more="sides = [2, 3]", layers=STONE))).drains
+    assert side_lengths(found) == [(2, pytest.approx(5.45)), (3, pytest.approx(7.9))]
+
+
+def test_water_gathers_at_the_first_corner_unless_another_is_given() -> None:
+    for more, corner in (("", 1), ("low_corner = 4", 4)):
+        found = drain(more)
+        (x, y), at = found.area.area.corners[corner - 1], found.route.at(found.low)
+        assert at == pytest.approx((x + math.copysign(0.45, x - 4), y + math.copysign(0.45, y - 3)))
 
 
 def test_the_outlets_level_hangs_on_the_areas_own_footing() -> None:

@@ -1,5 +1,7 @@
 """Which drain takes whose water."""
 
+import pytest
+
 from geometry.designfile import read_design
 from geometry.layout.lay import Layout, across, empties_into, lay_out, lower_drain
 from tests.geometry.layout.test_bleeders_by_hand import TEXT as BLEEDING
@@ -79,3 +81,11 @@ def test_a_lone_house_has_no_water_in_view() -> None:
     assert (layout.drain, layout.lead, layout.pit_lead, layout.sump_drain) == (None,) * 4
     assert layout.views() == (layout,)
     assert layout.area("") is layout.area("room") is layout.areas[0]
+
+
+@pytest.mark.parametrize(("corner", "share"), [(2, 0.0), (5, 1.0)])
+def test_the_open_end_is_the_one_at_the_low_corner(corner: int, share: float) -> None:
+    layout = lay_out(networks.network("upper to lower stone", drain__1__low_corner=corner))
+    _, upper = layout.drains
+    assert upper.low == upper.route.length * share
+    assert upper.capped == (share == 1, share == 0)
