@@ -33,12 +33,21 @@ def asked_one_by_one(surface: Surface, region: BaseGeometry) -> tuple[set[int], 
 
 
 @settings(max_examples=rolls(20), deadline=None)
-@given(st.integers(0, 10**6), st.sampled_from([12, 60, 500]), st.sampled_from([0.0, 0.5]))
-def test_triangles_are_sorted_as_one_by_one(seed: int, count: int, grid: float) -> None:
-    """On a grid too, where shots and whole sides stand on the region's edge."""
+@given(
+    st.integers(0, 10**6), st.sampled_from([12, 60, 500]), st.sampled_from([0.0, 0.5]),
+    st.booleans(),
+)  # fmt: skip
+def test_triangles_are_sorted_as_one_by_one(
+    seed: int, count: int, grid: float, gathered: bool
+) -> None:
+    """On a grid too, where shots and whole sides stand on the region's edge; and close to it."""
     dice = np.random.default_rng(seed)
     x, y = dice.uniform(-1, 16, count), dice.uniform(-1, 11, count)
     region = regions(seed)
+    if gathered:
+        along = region.boundary.interpolate(dice.uniform(0, 1, count), normalized=True)
+        near = shapely.get_coordinates(along) + dice.normal(0, 0.05, (count, 2))
+        x, y = np.concatenate((near, np.column_stack((x[:9], y[:9])))).T
     if grid:
         x, y = np.unique(np.round(np.column_stack((x, y)) / grid) * grid, axis=0).T
         region = shapely.set_precision(region, grid)
