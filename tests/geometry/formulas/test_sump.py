@@ -218,3 +218,12 @@ def test_time_above_a_level_counts_what_rises_on_beyond_it() -> None:
     _, _, gone = through([(100.0, 0.0005), (100.0, 0.0002)], None)
     assert gone.time_above(-0.6) == pytest.approx(200 - 65.6)
     assert gone.time_above(-0.45) == pytest.approx(200 - 100 - (0.35 * 0.164 - 0.05) / 0.0002)
+
+
+def test_a_level_is_passed_again_when_the_pit_fills_anew() -> None:
+    """From -0.5 m it is pumped to -0.75 m in 20.5 s; -0.6 m is met 0.15 m up, 49.2 s later."""
+    _, _, gone = through([(100.0, 0.0005)], PUMP, -0.5)
+    assert gone.passed(-0.6) == pytest.approx([0, 20.5 + 49.2])
+    assert gone.passed(-0.74) == pytest.approx([0, 20.5 + 3.28])
+    assert gone.first_passed(-0.6, after_s=10.0) == pytest.approx(69.7)
+    assert gone.first_passed(-0.6, after_s=80.0) == 80.0

@@ -119,10 +119,17 @@ def test_every_drain_and_a_bleeder_are_cut(name: str) -> None:
     cuts = {c.name: c.line for c in telling_cuts(layout)}
     for drain in layout.drains:
         assert any(cut.crossings(drain.route.line) for cut in cuts.values())
+    others = [cut for name, cut in cuts.items() if name not in ("drain", "bleeder")]
+    missed = [d for d in layout.drains if not any(cut.crossings(d.route.line) for cut in others)]
+    assert ("drain" in cuts) == bool(missed)
     assert ("bleeder" in cuts) == bool(layout.bleeders)
     if layout.bleeders:
         track = cuts["bleeder"].track()
         ends = [[shapely.Point(e[:2]) for e in (b.outer_end, b.inner_end)] for b in layout.bleeders]
+        # Where the house has such a place, neither pads nor pit nor risers are in its way.
+        pads = [p.region for b in layout.structure if b.label.role == "pad" for p in b.prisms]
+        risers = [p.region for d in layout.drains for p in layout.risers(d)]
+        assert min(track.distance(shape) for shape in (*pads, *risers)) >= CLEAR_M - 1e-9
         along = [pair for pair in ends if max(track.distance(p) for p in pair) < 1e-9]
         # From outside inward, and the first footing on the way is the one it lies in.
         first = min(cuts["bleeder"].spans(layout.areas[0].footings))[0]

@@ -64,9 +64,10 @@ def test_a_cut_that_would_run_along_a_strip_moves_off_it() -> None:
 
 
 def test_a_step_in_reach_is_cut_at_its_middle() -> None:
-    found = cuts(ROOM, high="[[7, 8], [11, 8], [11, 14], [7, 14]]")
+    room = "[[5, 2], [17, 2], [17, 10], [5, 10]]"
+    found = cuts(room, high="[[12, 10], [16, 10], [16, 16], [12, 16]]")
     assert set(found) == {"across"}
-    assert at(found["across"]) == pytest.approx(9)
+    assert at(found["across"]) == pytest.approx(14)
 
 
 def test_where_a_pier_hides_a_steps_middle_the_cut_goes_over_it_elsewhere() -> None:
