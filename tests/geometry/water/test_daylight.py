@@ -80,6 +80,12 @@ def test_a_dip_before_the_end_is_a_stretch_of_its_own() -> None:
     assert found.capacity_m3s is None
 
 
+def test_the_least_cover_may_lie_at_the_drain_itself() -> None:
+    found = run((0, 1.2), (20, 4), (60, -4), fall="level")
+    top = (OUTSIDE - WALL) / FOOT
+    assert found.least_cover == pytest.approx((0.0, (1.2 - top) * FOOT))
+
+
 def test_capacity_is_manning_s() -> None:
     found = run((0, 4), (200, -10))
     bore = OUTSIDE - 2 * WALL

@@ -8,7 +8,7 @@ from geometry.materials.catalogue import PIPES
 from geometry.parts.outlet import Daylight
 from geometry.water.daylight import DaylightRun
 from geometry.water.emptying import Outlets
-from geometry.water.outlets import side_by_side
+from geometry.water.outlets import show_far, show_ground, side_by_side
 from geometry.water.study import study
 
 HILL = ((0, 4), (200, -10))
@@ -128,6 +128,14 @@ def test_a_pipe_that_stays_in_the_ground_or_lies_level() -> None:
 )
 def test_high_water_against_end_and_drain(high: str, words: str) -> None:
     assert daylight("high water at the open end", high_water=high) == words
+
+
+def test_distances_and_ground_are_told_no_finer_than_they_are_measured() -> None:
+    # 81.356 ft and -4.0504 ft: 24.7973 m and -1.2346 m.
+    assert show_far(24.79732, "metric") == "24797 mm"
+    assert show_ground(-1.23456, "metric") == "-1235 mm"
+    assert show_far(24.79732, "ft-in") == "81'-4 1/4\""
+    assert show_ground(-1.23456, "ft-in") == "-4'-0 1/2\""
 
 
 def test_towns_rules_are_told_with_their_sources() -> None:
