@@ -116,3 +116,15 @@ def test_each_slab_of_two_areas_is_told_under_its_own_name() -> None:
     found = told(WITH_GARAGE)["floor-rules"].found
     assert 'Basement: slab 4"' in found
     assert 'Garage: slab 5"' in found
+
+
+def test_a_rule_broken_in_one_area_is_told_of_that_one_alone() -> None:
+    """Two rules broken in the garage, one of them in the basement too."""
+    thin = (WITH_GARAGE[0], WITH_GARAGE[1].replace("5 in", "3 in"))
+    found = told(thin, VENT, ("[soil]", '[order.sheet]\nlap = "4 in"\n\n[soil]'))
+    assert found["slab-thickness"].found == 'Garage: slab 3".'
+    assert found["floor-retarder"].found == "Garage: no vapor retarder under the slab."
+    assert found["radon-vent"].found.startswith("Basement: vent for soil gas")
+    assert "Garage: vent for soil gas" in found["radon-vent"].found
+    assert 'Basement: slab 4"' in found["floor-rules"].found
+    assert "Garage: slab" not in found["floor-rules"].found

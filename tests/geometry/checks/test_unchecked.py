@@ -94,6 +94,11 @@ def test_rain_is_open_while_any_of_its_three_is_lacking(lacking: str) -> None:
     assert "rain" in keys(house(tell("water", STORM.replace(lacking, ""))))
 
 
+@pytest.mark.parametrize("words", ['inside = "68 F"', 'outside = "45 F"'])
+def test_the_floors_loss_is_open_while_one_temperature_is_lacking(words: str) -> None:
+    assert "climate" in keys(house(tell("climate", words)))
+
+
 def test_one_wall_that_holds_some_fill_is_enough_to_ask_about_walls() -> None:
     # 2 ft 6 in against the basement, nothing against the garage over it.
     assert "wall-design" in keys(house(WITH_GARAGE, ('at_wall = "7 ft"', 'at_wall = "3 ft"')))
