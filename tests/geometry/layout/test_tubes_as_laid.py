@@ -130,3 +130,27 @@ def test_the_smallest_floor_holds_three_sides_of_a_square() -> None:
     assert loop.length_m == pytest.approx(0.9 - 2 * (2 - pi / 2) * 0.15)
     none = floor([(0.0, 0.0), (0.99, 0.0), (0.99, 1.03), (0.0, 1.03)], "")
     assert (none.loops, len(none.left_out), none.covered) == ((), 1, 0.0)
+
+
+@pytest.mark.parametrize(
+    ("at", "inward"),
+    [
+        ((4.7, 0.3), (0, 1)), ((4.7, 4.1), (0, -1)), ((0.3, 2.2), (1, 0)), ((9.1, 2.2), (-1, 0)),
+        # In the middle of the floor, and told nowhere: at the nearer wall, a long one.
+        ((4.7, 2.0), (0, 1)), (None, None),
+    ],
+)  # fmt: skip
+def test_loops_start_at_the_wall_nearest_to_the_manifold(
+    at: Place | None, inward: Place | None
+) -> None:
+    room = [(0.0, 0.0), (9.4, 0.0), (9.4, 4.4), (0.0, 4.4)]
+    tubes = floor(room, f'manifold = "{at[0]} m, {at[1]} m"' if at else "")
+    (part,) = tubes.parts
+    x, y = part.taps
+    assert part.field.exterior.distance(Point(x, y)) < 0.3
+    if inward:
+        assert part.inward == pytest.approx(inward, abs=1e-9)
+    else:
+        assert abs(part.inward[1]) == pytest.approx(1)
+    across = y if part.inward[0] else x
+    assert across == pytest.approx(2.2 if part.inward[0] else 4.7, abs=0.35)
