@@ -64,3 +64,9 @@ def test_costs_add_up_at_the_least_and_at_the_most() -> None:
     rows = [priced(r, prices) for r in (row("yd3", 1, (1_000.0, 2_000.0)), row("roll", 2))]
     assert total([*rows, row("board", 9)]) == pytest.approx((90.0, 100.0))
     assert total([row("board", 9)]) is None
+
+
+def test_a_price_that_one_of_two_rows_can_be_reckoned_with_is_used() -> None:
+    rows = [row("yd3", 1, (1_000.0, 2_000.0)), row("yd3", 1, item="sand")]
+    assert unused(rows, [price(10, "t")]) == []
+    assert unused(rows, [price(10, "t", of="gravel")]) != []
