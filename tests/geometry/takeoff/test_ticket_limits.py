@@ -54,3 +54,11 @@ def test_a_list_gets_its_head_only_where_it_is_empty() -> None:
     assert with_ticket("\n", GOOD).splitlines()[1] == "date,material,amount,place"
     assert with_ticket(GOOD, GOOD) == f"{GOOD}\n{GOOD}\n"
     assert with_ticket(f"{GOOD}\n", GOOD) == f"{GOOD}\n{GOOD}\n"
+
+
+@pytest.mark.parametrize(
+    ("day", "quoted"), [("d" * 40, '"' + "d" * 40 + '"'), ("d" * 41, '"' + "d" * 37 + '..."')]
+)
+def test_what_cannot_be_read_is_quoted_in_a_few_letters(day: str, quoted: str) -> None:
+    (broken,) = read_tickets(GOOD.replace("2026-04-02", day)).broken
+    assert broken.sentence.startswith(f"{quoted} is no date")
