@@ -7,7 +7,7 @@ from drained_box import HALF_FT, INCH, INSIDE, INVERT, OUTSIDE, WALL, box
 
 from geometry.rules.codes import CANADA, IRC, WAYNE
 from geometry.rules.height_rule import HeightRule
-from geometry.water.clashes import clashes
+from geometry.water.clashes import clashes, invert_bound
 from geometry.water.heights import drain_heights
 from geometry.water.holes import Holes, first_water
 from geometry.water.verdicts import rule_sets, size_verdicts, verdicts
@@ -186,6 +186,24 @@ def test_an_invert_level_with_the_footing_s_base_clashes_with_a_trench_that_is_n
     # The bearing rule holds the same point to the same level: it is not told twice.
     assert ("bearing-trench", "wayne-high") not in found
     assert '2 1/8" apart' in words
+
+
+def test_a_rule_on_the_stone_s_top_bounds_the_invert_through_cover_and_rise() -> None:
+    """At +9 in less 6 in of cover, the pipe from invert to crown, and the rise to the high point;
+    a rule that asks it to be higher bounds nothing: more stone can be heaped up.
+    """
+    rule = '[[height_rule]]\nname = "top"\npoint = "stone top"\nat = "{}"\nlevel = "TOF +9 in"\n'
+    for sense, most in (
+        ("at or below", 9 - 6 - (OUTSIDE - WALL) - HALF_FT / 16),
+        ("at or above", 0),
+    ):
+        layout = box("1/16 in per ft", rule.format(sense))
+        heights, drain = drain_heights(layout), layout.drain
+        assert heights is not None
+        assert drain is not None
+        (top,) = rule_sets(layout)[-1].heights
+        bound = invert_bound(drain, heights, top)
+        assert bound == (NEARLY(most * INCH) if most else None)
 
 
 def test_a_level_pipe_meets_what_a_falling_one_cannot() -> None:

@@ -147,6 +147,9 @@ def test_half_inch_holes_lose_the_fine_edge_of_no_57() -> None:
     assert row.fine_edge == pytest.approx(10.30 / 12.7, rel=1e-3)
     assert row.coarse_edge == pytest.approx(16.01 / 12.7, rel=1e-3)
     assert row.fails
+    # D15 is asked of critical drains alone.
+    every = hole_fits(AGGREGATES["stone-57"], 12.7 * MM)
+    assert {r.share for r in every if r.judged} == {0.85, 0.5}
     fits = drain_hole_fits(made('holes = { diameter = "3/8 in" }'))
     assert fits
     assert not any(fit.fails for fit in fits)
@@ -185,6 +188,30 @@ def test_the_wrap_of_a_box() -> None:
     assert sheet.area_m2 == pytest.approx(sheet.width_m * 118.6667 * 0.3048, rel=1e-5)
     assert sheet.girth_ratio == pytest.approx((44 + 2 * tall) / (3.14159265 * 4.215))
     assert sheet.soil_ratio == pytest.approx((16 + 6 + 16 + tall) / (3.14159265 * 4.215))
+
+
+def test_a_wrap_along_two_sides_is_lapped_at_the_one_bend_between() -> None:
+    layout = made("sides = [1, 2]")
+    butted, lapped = wrap_sheet(layout, 0.0), wrap_sheet(layout, 0.3)
+    assert butted is not None
+    assert lapped is not None
+    pairs = zip(butted.pieces, lapped.pieces, strict=True)
+    assert [more.length_m - plain.length_m for plain, more in pairs] == pytest.approx([0.3, 0.0])
+
+
+def test_sand_on_stone_whose_grading_is_not_known_is_told_without_a_ratio() -> None:
+    def rows(lower: str, upper: str) -> list[tuple[str, str, float | None]]:
+        layers = [
+            f'{{ name = "{n}", material = "{key}", thickness = "4 in", role = "{role}" }}'
+            for n, key, role in (("a", lower, "base"), ("b", upper, "base"))
+        ]
+        slab = '{ name = "slab", material = "concrete", thickness = "4 in", role = "slab" }'
+        floor = f"[floor]\nlayer = [{', '.join((*layers, slab))}]\ntie = 'b top at TOF'"
+        found = fine_on_coarse(made(f"fall = 'level'\n{floor}"))
+        return [(row.upper, row.lower, row.worst) for row in found]
+
+    assert rows("crusher-run", "sand-c33") == [("sand-c33", "crusher-run", None)]
+    assert rows("stone-57", "crusher-run") == rows("sand-c33", "crusher-run") == []
 
 
 @pytest.mark.parametrize("seed", seeds(12))

@@ -3,13 +3,16 @@
 import pytest
 from wet_box import FOOT, STEADY, wet
 
-from geometry.layout.lay import Layout
+from geometry.designfile import read_design
+from geometry.layout.lay import Layout, lay_out
 from geometry.materials.catalogue import PIPES
 from geometry.parts.outlet import Daylight
 from geometry.water.daylight import DaylightRun
-from geometry.water.emptying import Outlets
+from geometry.water.emptying import Outlets, daylight_outlets, pit_alone
+from geometry.water.feeding import share_of
 from geometry.water.outlets import show_far, show_ground, side_by_side
 from geometry.water.study import study
+from tests.whole.networks import TEXTS
 
 HILL = ((0, 4), (200, -10))
 CURVE = (
@@ -136,6 +139,33 @@ def test_distances_and_ground_are_told_no_finer_than_they_are_measured() -> None
     assert show_ground(-1.23456, "metric") == "-1235 mm"
     assert show_far(24.79732, "ft-in") == "81'-4 1/4\""
     assert show_ground(-1.23456, "ft-in") == "-4'-0 1/2\""
+
+
+def test_every_outlet_of_a_house_takes_its_part_of_the_water() -> None:
+    """A pit and two outlets: water runs to the low point it falls to, half a house's drain each."""
+    text = TEXTS["pit and two to daylight"]
+    water = f"[water]\n{STEADY}water_table = '-3 ft'\nconductivity = '1e-6 cm/s'\n"
+    layout = lay_out(read_design(text + water))
+    first, second = daylight_outlets(layout)
+    assert (first.name, second.name) == (" 1", " 2")
+    assert first.storm is not None
+    assert layout.drain is not None
+    assert layout.lead is not None
+    pit = share_of(layout.drain, layout.lead.station)
+    assert first.share + second.share + pit == pytest.approx(1)
+    assert first.coming is not None
+    for one in (first, second):
+        assert one.peak_m3s == pytest.approx(one.share * (first.coming.peak_m3s or 0))
+    assert first.pit_peak_m3s == pytest.approx(pit * (first.coming.peak_m3s or 0))
+
+
+def test_a_pit_alone_has_its_storm_and_no_outlet() -> None:
+    layout = wet()
+    assert daylight_outlets(layout) == ()
+    alone = pit_alone(layout)
+    assert alone.run is None
+    assert alone.storm is not None
+    assert pit_alone(lay_out(read_design(TEXTS["daylight"]))).storm is None
 
 
 def test_towns_rules_are_told_with_their_sources() -> None:

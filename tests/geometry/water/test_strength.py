@@ -93,6 +93,23 @@ def test_a_wheel_far_above_is_a_point() -> None:
     assert far.wheel_pa == pytest.approx(16 / 3 * at.wheel_pa, rel=2e-2)
 
 
+def test_a_wheel_over_a_shallow_pipe_comes_with_its_impact() -> None:
+    # Grade at 2'-2 1/2": 2 1/2 ft of cover; 1.15 of impact from 2 to 3 ft (Moser, Table 2.5). 3000
+    # lb are spread so well by then that a point's 3 W / (2 pi z2) is a tenth of a tenth off.
+    grade = '[grade]\nat_wall = "26.284 in"\nfall = "level"\n'
+    shown = pipe_strength(made(f'pipe = "d2729-4"\n{grade}[loads]\nwheel = "3000 lbf"'))
+    assert shown is not None
+    at = shown.pipes[0].places[0]
+    assert at.cover_m / 0.0254 == pytest.approx(30, abs=0.05)
+    point = 3 * 3000 * 4.4482216 / (2 * pi * at.cover_m**2)
+    assert at.wheel_pa == pytest.approx(1.15 * point, rel=0.02)
+
+
+def test_a_solid_wall_is_as_stiff_as_its_plastic_and_thickness() -> None:
+    # PVC of 400,000 psi, 4.5 in outside, 0.237 in thick: 4.47 E / (18.99 - 1)^3 = 307.2 psi.
+    assert stiffness(PIPES["sch40-4"]) / PSI == pytest.approx(307.2, rel=2e-3)
+
+
 def test_no_wheel_unless_one_is_given_and_an_even_load_adds_to_the_fill() -> None:
     plain, loaded = (pipe_strength(made(more)) for more in ("", '[loads]\nsurcharge = "5 kPa"'))
     assert plain is not None

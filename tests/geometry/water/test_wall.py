@@ -103,6 +103,17 @@ def test_a_filled_garage_is_pushed_over_what_is_not_filled_inside() -> None:
     assert tallest.area == "basement"
 
 
+def test_the_highest_fill_is_asked_of_outer_walls_alone() -> None:
+    # 10 in of fill outside; behind the wall to the garage 46.01 in over the basement's foot.
+    low = '[grade]\nat_wall = "10 in"\n'
+    runs = wall_runs(made(GARAGE + low))
+    assert max(run.fill_to_foot_m for run in runs) / 0.0254 == pytest.approx(46.01)
+    tallest = highest(runs)
+    assert tallest is not None
+    assert (tallest.area, tallest.behind) == ("basement", OUTSIDE)
+    assert tallest.fill_to_foot_m / 0.0254 == pytest.approx(10)
+
+
 def test_fill_inside_holds_a_wall() -> None:
     # The garage's floor at +40 in from its TOF on 12 in of layers: ground inside at +28 in.
     tie = GARAGE + '[area.floor]\ntie = "finished floor at +40 in"\n'
