@@ -95,7 +95,7 @@ def test_a_wheel_far_above_is_a_point() -> None:
 
 def test_a_wheel_over_a_shallow_pipe_comes_with_its_impact() -> None:
     # Grade at 2'-2 1/2": 2 1/2 ft of cover; 1.15 of impact from 2 to 3 ft (Moser, Table 2.5). 3000
-    # lb are spread so well by then that a point's 3 W / (2 pi z2) is a tenth of a tenth off.
+    # lb on 4 1/2 in square press by then within 2 % as a point does, 3 W / (2 pi z2).
     grade = '[grade]\nat_wall = "26.284 in"\nfall = "level"\n'
     shown = pipe_strength(made(f'pipe = "d2729-4"\n{grade}[loads]\nwheel = "3000 lbf"'))
     assert shown is not None

@@ -51,6 +51,16 @@ def test_groundwater_of_a_textbook_trench() -> None:
     assert ground.presumed == ()
 
 
+def test_a_reach_not_given_is_sichardt_s() -> None:
+    # 3000 s sqrt(k): 84 in of drawdown and 1e-4 m/s give 64.0 m.
+    dug = DUG.replace('reach = "100 ft"\n', "")
+    layout = wet(dug + 'conductivity = "1e-2 cm/s"', drain='outlet_invert = "-8 in"', depth="36 in")
+    ground = coming(layout).ground
+    assert ground is not None
+    assert ground.reach_m == pytest.approx(3000 * 84 * INCH * 0.01)
+    assert ground.presumed == ("reach by Sichardt's rule",)
+
+
 def test_the_soils_group_gives_a_range() -> None:
     # Silt: 1e-6 to 1e-3 cm/s; flow goes with conductivity at a given reach.
     silt = wet(DUG, drain='outlet_invert = "-8 in"', depth="36 in",
