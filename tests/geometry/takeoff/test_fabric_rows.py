@@ -64,3 +64,10 @@ def test_lanes_side_by_side_come_off_one_length_of_roll() -> None:
     assert "2 side by side" in row.note
     # 0.3 m and 2.3 m are left of each lane.
     assert sorted(stock.left_m for stock in cuts.stocks) == pytest.approx([0.3, 0.3, 2.3, 2.3])
+
+
+def test_a_lane_too_many_takes_a_roll_of_its_own() -> None:
+    """Four pieces of one lane each, three to a width of 8.5 m."""
+    row, _, wide = bought(ROUND, 'roll_width = "8.5 m"\nroll_length = "11 m"')
+    assert 3 * wide < 8.5 < 4 * wide
+    assert row.count == 2
