@@ -10,6 +10,7 @@ from geometry.parts.outlet import Daylight
 from geometry.water.daylight import DaylightRun
 from geometry.water.emptying import Outlets, daylight_outlets, pit_alone
 from geometry.water.feeding import share_of
+from geometry.water.outlet_figures import reported_outlets
 from geometry.water.outlets import show_far, show_ground, side_by_side
 from geometry.water.study import study
 from tests.whole.networks import TEXTS
@@ -156,6 +157,8 @@ def test_every_outlet_of_a_house_takes_its_part_of_the_water() -> None:
     assert first.coming is not None
     for one in (first, second):
         assert one.peak_m3s == pytest.approx(one.share * (first.coming.peak_m3s or 0))
+    told = [row.drain for row in reported_outlets(layout)]
+    assert told == ["outside drain, basement, outlet 1", "outside drain, basement, outlet 2"]
     assert first.pit_peak_m3s == pytest.approx(pit * (first.coming.peak_m3s or 0))
 
 
@@ -165,6 +168,8 @@ def test_a_pit_alone_has_its_storm_and_no_outlet() -> None:
     alone = pit_alone(layout)
     assert alone.run is None
     assert alone.storm is not None
+    (row,) = reported_outlets(layout)
+    assert (row.drain, row.run) == ("outside drain, basement", None)
     assert pit_alone(lay_out(read_design(TEXTS["daylight"]))).storm is None
 
 
