@@ -72,4 +72,6 @@ def test_a_body_knows_which_bores_pass_through_it_by_plan_and_by_level():
     assert [b.start[1:] for b in body.pierced(bores).bores] == [(2, 0.5), (2, 1.05), (2, 2.5)]
     assert body.pierced(bores[3:4]) is body
     assert (body.bottom, body.top) == (0.0, 3.0)
-    assert replace(body, taken=0.5).volume == pytest.approx(16 + 4 - 0.5)
+    # Less what stands in it and two bores, 4 m long through the lower and 2 m through the upper.
+    stood = replace(body.pierced([bores[1], bores[4]]), taken=0.5)
+    assert stood.volume == pytest.approx(16 + 4 - 0.5 - pi * 0.01 * (4 + 2), rel=1e-4)
