@@ -119,10 +119,10 @@ def test_a_short_row_lacks_only_what_no_shot_needs() -> None:
 
 
 def test_spaces_before_quotes_and_columns_nobody_asked_for() -> None:
-    shots = read('point, "x (ft)", y (ft), level (in),,colour\na, "1", "2", -9,,red\n')
+    shots = read('point, "x (ft)", y (ft), level (in),,colour (\na, "1", "2", -9,,red\n')
     np.testing.assert_allclose([*shots.x, *shots.y], [FOOT, 2 * FOOT])
     (fault,) = shots.faults
-    assert (fault.weight, fault.sentence) == ("note", "the column 'colour' is not used")
+    assert (fault.weight, fault.sentence) == ("note", "the column 'colour (' is not used")
 
 
 def test_a_remark_after_a_name_is_no_unit() -> None:
@@ -207,11 +207,11 @@ def test_the_line_that_is_no_utf_8_is_told() -> None:
 
 
 def test_places_a_millimetre_apart_are_places_of_their_own() -> None:
-    """In all quarters of the plan out to its edge, on ground, footing and pad in turn."""
-    what = ("", "footing", "pad P1")
+    """In all quarters of the plan out to its edge, on ground, footing and pad by chance."""
+    what = np.random.default_rng(3).choice(["", "footing", "pad P1"], 245)
     corners = [(0, 0), *((x, y) for x in (-299_990, 299_990) for y in (-299_990, 299_990))]
     places = [(cx + a, cy + b) for cx, cy in corners for a in range(-3, 4) for b in range(-3, 4)]
-    rows = [f"{x},{y},-200,{what[(x + 2 * y) % 3]}" for x, y in places]
+    rows = [f"{x},{y},-200,{on}" for (x, y), on in zip(places, what, strict=True)]
     shots = read("x (mm),y (mm),level (mm),what\n" + "\n".join(rows))
     assert not shots.faults
     assert len(shots) == len(places)
