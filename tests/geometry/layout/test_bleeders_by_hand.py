@@ -73,3 +73,20 @@ def test_a_bleeder_passes_footing_and_both_wraps_and_reaches_two_inches_into_the
     south = [b for b in laid("3 m") if b.outer_end[1] < 0]
     assert {round(b.outer_end[1], 9) for b in south} == {round(-0.2 - WRAP - 2 * INCH, 9)}
     assert {round(b.inner_end[1], 9) for b in south} == {round(0.4 + WRAP + 2 * INCH, 9)}
+
+
+@pytest.mark.parametrize(
+    ("sides", "counts"), [("[1, 2]", [2, 1]), ("[4]", [1]), ("[4, 1]", [1, 2])]
+)
+def test_a_drain_along_some_sides_has_bleeders_on_those(sides, counts):
+    """Some 6 m apart: two on each long side, one on each short one."""
+    text = TEXT.replace("SPACING", "6 m").replace("bleeders = {", f"sides = {sides}\nbleeders = {{")
+    layout = lay_out(read_design(text))
+    _, outside = layout.drains
+    found = layout.bleeders_of(outside)
+    places = [(round(b.outer_end[0], 1), round(b.outer_end[1], 1)) for b in found]
+    south = sum(y < 0 for _, y in places)
+    east, west = sum(x > 9 for x, _ in places), sum(x < 0 for x, _ in places)
+    by_side = {1: south, 2: east, 3: sum(y > 7 for _, y in places), 4: west}
+    assert [by_side[n] for n in outside.drain.sides] == counts
+    assert len(found) == sum(counts)
