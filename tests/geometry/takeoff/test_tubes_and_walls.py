@@ -86,3 +86,25 @@ def test_a_raised_area_is_kept_dry_from_its_own_footing_up() -> None:
     parts = {part.name: part.in_place / FOOT**2 for part in row.parts}
     assert parts["garage"] == pytest.approx(60 * 4.5)
     assert parts["basement"] == pytest.approx((30 + 20 + 30) * 7.5)
+
+
+@pytest.mark.parametrize(
+    ("grade", "feet", "count"),
+    [("5 ft 6 in", 6.0, 800), ("2 ft", 2.5, 334), ("6 in", 1.0, 134)],
+)
+def test_area_that_comes_out_even_is_not_rounded_up(grade: str, feet: float, count: int) -> None:
+    """133 1/3 ft round, 6 in of ledge besides: 800, 333 1/3 and 133 1/3 ft2."""
+    row = the(BOX.replace("6 ft", grade), "Damp-proofing or waterproofing, outside")
+    assert row.in_place == pytest.approx(400 / 3 * feet * FOOT**2)
+    assert row.count == count
+
+
+def test_walls_that_stand_over_the_grade_are_not_kept_dry() -> None:
+    """The grade at +2 ft, the garage's footing at +3 ft; then the grade under the basement's."""
+    low = ('at_wall = "7 ft"', 'at_wall = "2 ft"')
+    (row,) = (r for r in order(house(WITH_GARAGE, low)).rows if r.item.startswith("Damp-proofing"))
+    assert [part.name for part in row.parts] == ["basement"]
+    assert row.in_place == pytest.approx(row.parts[0].in_place)
+    bare = BOX.replace('"6 ft"', '"-2 in"')
+    rows = order(lay_out(read_design(bare))).rows
+    assert not [r for r in rows if r.item.startswith("Damp-proofing")]
