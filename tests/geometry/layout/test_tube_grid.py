@@ -2,10 +2,12 @@
 
 from collections.abc import Callable, Iterator
 from itertools import pairwise, product
+from math import cos, pi, sin
 
 import pytest
 from shapely import LinearRing, Point, Polygon, box
 
+from geometry.layout.tubing.field import turn_of
 from geometry.layout.tubing.gate import TAP_M, gates, taps
 from geometry.layout.tubing.grid import STEPS, Cell, Grid, lay_grid, reached
 from geometry.layout.tubing.trees import Tree, combs, spirals
@@ -174,3 +176,24 @@ def test_gates_stand_at_the_wall_with_a_fan_before_them(count: int) -> None:
             )
         middle = tuple((a + b) / 2 for a, b in zip(outlets[0], outlets[-1], strict=True))
         assert middle == pytest.approx(at)
+
+
+@pytest.mark.parametrize(
+    ("outline", "turn"),
+    [
+        # Sides of 5, 4.9 and 1.1 m: the longest, not the steepest.
+        ([(0, 0), (5, 0), (0.2, 1.1)], 0.0),
+        # A gable: 7 m level and upright against 5.7 m at an eighth.
+        ([(0, 0), (5, 0), (5, 0.5), (3, 2.5), (2, 2.5), (0, 0.5)], 0.0),
+        # The same with a longer gable.
+        ([(0, 0), (7, 0), (7, 0.2), (3.6, 3.6), (3.4, 3.6), (0, 0.2)], pi / 4),
+        # A square on its corner, and an octagon, which has as much of both.
+        ([(1, 0), (2, 1), (1, 2), (0, 1)], pi / 4),
+        ([(cos(n * pi / 4 + pi / 8), sin(n * pi / 4 + pi / 8)) for n in range(8)], 0.0),
+    ],
+)
+def test_tubes_run_along_most_of_the_outline(
+    outline: list[tuple[float, float]], turn: float
+) -> None:
+    for way_round in (outline, outline[::-1]):
+        assert turn_of(Polygon(way_round)) == pytest.approx(turn, abs=1e-5)

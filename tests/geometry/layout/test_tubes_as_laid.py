@@ -154,3 +154,14 @@ def test_loops_start_at_the_wall_nearest_to_the_manifold(
         assert abs(part.inward[1]) == pytest.approx(1)
     across = y if part.inward[0] else x
     assert across == pytest.approx(2.2 if part.inward[0] else 4.7, abs=0.35)
+
+
+def test_a_floor_without_a_slab_takes_no_tube() -> None:
+    stone = (
+        'layer = [{ name = "stone", material = "stone-57", thickness = "0.15 m", role = "base" }]'
+    )
+    corners = '"0, 0", "6 m, 0", "6 m, 5 m", "0, 5 m"'
+    text = ROOM.format(corners=corners, keys="", edge="0.15 m")
+    text = text.replace("[floor.tubing]", f"[floor]\n{stone}\n[floor.tubing]")
+    (tubes,) = lay_tubes(lay_out(read_design(text)))
+    assert (tubes.loops, tubes.left_out, tubes.covered, tubes.slab.area) == ((), (), 0.0, 0.0)
