@@ -91,6 +91,15 @@ def test_the_pit_is_a_place_to_enter_through_a_tee() -> None:
     assert sum(run.bends_deg for run in found.runs) == pytest.approx(3 * 90 + 2 * 90)
 
 
+def test_a_bend_close_to_the_tee_is_counted() -> None:
+    # 3 ft past corner 1 the tee of the pit's pipe: corners 1, 2 and 4, and the tee both ways.
+    narrow = 'diameter = "12 in"\nstone_beside = "1 in"'
+    found = cleaning(made(f'cleanouts = [3]\n[sump]\nat = "22 in, 4 ft"\n{narrow}'))
+    assert found is not None
+    assert sorted(run.bends for run in found.runs) == [2, 3]
+    assert sum(run.bends_deg for run in found.runs) == pytest.approx(3 * 90 + 2 * 90)
+
+
 def test_the_riser_reaches_the_finished_grade() -> None:
     layout = made("cleanouts = [1]")
     found = cleaning(layout)

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from geometry.materials.catalogue import PIPES
 from geometry.parts.outlet import Daylight
 from geometry.water.daylight import DaylightRun
+from geometry.water.outlet_figures import run_figures
 from tests.rolls import rolls
 
 FOOT, INCH = 0.3048, 0.0254
@@ -84,6 +85,19 @@ def test_the_least_cover_may_lie_at_the_drain_itself() -> None:
     found = run((0, 1.2), (20, 4), (60, -4), fall="level")
     top = (OUTSIDE - WALL) / FOOT
     assert found.least_cover == pytest.approx((0.0, (1.2 - top) * FOOT))
+
+
+def test_distances_to_set_out_end_at_the_open_end_and_not_just_before_it() -> None:
+    found = run((0, 4), (200, -10))
+    feet = [x / FOOT for x in found.stations(30 * FOOT)]
+    assert feet == pytest.approx([0, 30, 60, 81.356], abs=1e-3)
+    # 81 ft would all but meet it.
+    assert [x / FOOT for x in found.stations(27 * FOOT)] == pytest.approx(
+        [0, 27, 54, 81.356], abs=1e-3
+    )
+    assert list(run((0, -1), (100, -3)).stations(FOOT)) == [0.0]
+    figures = run_figures(found)
+    assert (figures.sticks_10_ft, figures.sticks_3_m) == (9, 9)  # 81.37 ft or 24.80 m
 
 
 def test_capacity_is_manning_s() -> None:

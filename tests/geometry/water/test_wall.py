@@ -98,6 +98,8 @@ def test_a_filled_garage_is_pushed_over_what_is_not_filled_inside() -> None:
     assert garage.subgrade < garage.tof
     assert runs["basement"].length_m / FOOT == pytest.approx(80)
     assert runs["garage"].length_m / FOOT == pytest.approx(60)
+    # From its own top of footing, 40 in up, its wall is as high as the basement's.
+    assert runs["garage"].unbraced_without_slab_m / 0.0254 == pytest.approx(96)
     tallest = highest(wall_runs(layout))
     assert tallest is not None
     assert tallest.area == "basement"
@@ -159,6 +161,8 @@ def test_words_for_the_day_of_backfill_never_say_that_it_is_safe() -> None:
     assert "do not backfill" in free
     held = " ".join(state_words(run, BackfillState(deck=True, slab=True, braced=True)))
     assert "do not backfill" not in held
+    assert "Held at top and foot" in held
+    assert "Held at top and foot" not in free
     unsaid = " ".join(state_words(run, BackfillState()))
     assert unsaid.count("Not said") == 3
     assert "with neither deck nor braces do not backfill" in unsaid
