@@ -43,7 +43,7 @@ def cut_runs(runs: Iterable[Cut], stock_m: float, lap_m: float = 0.0) -> Cutting
     return Cutting((*full, *_first_fit(rests, stock_m)), joints)
 
 
-def pieces_of(length_m: float, stock_m: float, lap_m: float = 0.0) -> int:
+def pieces_of(length_m: float, stock_m: float, lap_m: float) -> int:
     """Return how many pieces of a stock make a run with laps between them."""
     return max(1, ceil((length_m - lap_m) / (stock_m - lap_m) - SAME_M))
 

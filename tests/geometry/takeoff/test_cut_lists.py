@@ -26,7 +26,7 @@ def test_runs_of_pipe_from_ten_foot_sticks() -> None:
     cutting = cut_runs(runs(26, 14, 3, 20), 10 * FOOT)
     assert lengths(cutting) == [[10], [10], [10], [10], [10], [6, 4], [3]]
     assert cutting.joints == 4
-    assert [round(s.left_m / FOOT, 6) for s in cutting.stocks[-2:]] == [0, 7]
+    assert [round(s.left_m / FOOT, 6) for s in cutting.stocks] == [0, 0, 0, 0, 0, 0, 7]
 
 
 def test_bars_lap() -> None:
@@ -55,6 +55,14 @@ def test_sheet_in_strips() -> None:
     assert laid.rolls == 1
     assert laid.seam_m == pytest.approx(27 * FOOT)
     assert laid.holes_m == 0
+
+
+def test_a_seam_is_as_long_as_the_room_is_where_it_lies() -> None:
+    """An L of 12 x 5 and 7 x 4 m: the second strip begins where the room grows narrow."""
+    room = shapely.Polygon([(0, 0), (12, 0), (12, 5), (7, 5), (7, 9), (0, 9)])
+    laid = lay_strips(room, Roll(5.3, 25.0, 0.3), 0.0)
+    assert [run.length_m for run in laid.runs] == pytest.approx([12, 7])
+    assert laid.seam_m == pytest.approx(7)
 
 
 def test_long_strips_lap_within() -> None:

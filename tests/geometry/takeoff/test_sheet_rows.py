@@ -43,6 +43,17 @@ def test_sheet_is_bought_as_long_as_it_is_cut_and_as_wide_as_the_roll():
         assert row.to_buy == pytest.approx(laid.cutting.length_m * feet * 0.3048)
 
 
+def test_strips_longer_than_the_roll_lap_by_the_lap_and_not_by_the_turn_up():
+    """Each joint within a strip takes 2 ft of sheet more."""
+    roll = '[order.sheet]\nroll_width = "10 ft"\nroll_length = "15 ft"\nlap = "2 ft"\n'
+    layout = house(("[soil]", f'{roll}turn_up = "6 in"\n\n[soil]'))
+    ((_, laid),) = strip_layouts(layout)
+    row, cuts = next(sheet_rows(layout))
+    longer = sum(run.length_m for run in laid.runs) + cuts.joints * 2 * 0.3048
+    assert cuts.joints > 0
+    assert row.to_buy == pytest.approx(longer * 10 * 0.3048)
+
+
 def test_each_kind_of_tape_comes_in_its_own_roll():
     rolls = '[order.board]\ntape = "10 ft"\n\n[order.sheet]\ntape = "1000 ft"\n\n[soil]'
     rows = {row.item: row for row in order(house(("[soil]", rolls))).rows}
