@@ -150,32 +150,51 @@ def test_fingers_grow_into_free_places() -> None:
     assert other == [(0, 0), (1, 0), (2, 0), (2, 1), (1, 1), (0, 1)]
 
 
-@pytest.mark.parametrize("count", [1, 3])
-def test_gates_stand_at_the_wall_with_a_fan_before_them(count: int) -> None:
-    """Outlets 2 in apart spread to two places a loop: 3 x 0.25 m over 1.7 on both sides, deep."""
-    grid = rows("xxxxxxxx", "xxxxxxxx", "xxxxxxxx", "xxxxxxxx")
-    wall = LinearRing(box(10, 20, 10 + 15 * APART, 20 + 7 * APART).exterior)
+@pytest.mark.parametrize(("count", "spacing", "deep"), [(1, 0.3, 0), (3, 0.3, 1), (6, 0.2, 2)])
+def test_gates_stand_at_the_wall_with_a_fan_before_them(
+    count: int, spacing: float, deep: int
+) -> None:
+    """Outlets 2 in apart spread to two places a loop, both ways, by 1.7 for 1 deep at the most.
+
+    Three loops at 0.3 m: 3 x 0.249 / (2 x 1.7 x 0.3) = 0.7; six at 0.2 m: 6 x 0.149 / 0.68 = 1.3.
+    """
+    grid = Grid((10.0, 20.0), spacing, rows(*["x" * 10] * 10).clear)
+    wall = LinearRing(box(10, 20, 10 + 19 * spacing, 20 + 19 * spacing).exterior)
     found = list(gates(grid, count, wall, None))
     assert {one.inward for one in found} == set(STEPS)
     for one in found:
         assert len(one.entries) == count
         assert len(one.apron) == count * one.depth
-        assert one.depth == (1 if count == 3 else 0)
+        assert one.depth == deep
         for cell, after in pairwise(one.entries):
             assert (cell[0] + one.along[0], cell[1] + one.along[1]) == after
         assert one.apron == {
-            (i - one.inward[0], j - one.inward[1]) for i, j in one.entries if one.depth
+            (i - n * one.inward[0], j - n * one.inward[1])
+            for i, j in one.entries
+            for n in range(1, deep + 1)
         }
         at = grid.at(one.back)
         assert wall.distance(Point(at)) < 1e-9
         outlets = [grid.at(p) for n in range(count) for p in taps(grid, one, n)]
-        apart = TAP_M if one.depth else APART
+        apart = TAP_M if deep else spacing
         for a, b in pairwise(outlets):
             assert (b[0] - a[0], b[1] - a[1]) == pytest.approx(
                 (apart * one.along[0], apart * one.along[1])
             )
         middle = tuple((a + b) / 2 for a, b in zip(outlets[0], outlets[-1], strict=True))
         assert middle == pytest.approx(at)
+
+
+def test_no_fan_lies_across_what_stands_in_the_floor() -> None:
+    """A pipe between two cells of the first row, right before the manifold."""
+    free = rows(*["x" * 10] * 10)
+    grid = Grid((10.0, 20.0), APART, free.clear - {(9, 0), (9, 1), (9, 2)})
+    wall = LinearRing(box(10, 20, 10 + 19 * APART, 20 + 19 * APART).exterior)
+    (beside,) = (
+        one for one in gates(grid, 3, wall, (10 + 9.5 * APART, 20.0)) if one.inward == (0, 1)
+    )
+    cells = {i for i, _ in (*beside.entries, *beside.apron)}
+    assert cells in ({2, 3, 4}, {5, 6, 7})
 
 
 @pytest.mark.parametrize(

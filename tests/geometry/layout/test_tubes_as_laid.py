@@ -1,5 +1,6 @@
 """Tubes of whole floors: turned on the plan, off their manifold, and in parts."""
 
+from itertools import pairwise
 from math import cos, hypot, pi, radians, sin
 
 import pytest
@@ -132,6 +133,14 @@ def test_the_smallest_floor_holds_three_sides_of_a_square() -> None:
     assert (none.loops, len(none.left_out), none.covered) == ((), 1, 0.0)
 
 
+def test_without_a_manifold_loops_start_nearest_to_the_middle_of_the_floor() -> None:
+    """41 m2 about 4.7, 2.2 m and an alcove of 9 m2 about 1.5, -1.5 m have theirs at 4.1, 1.5 m."""
+    alcove = [(0.0, -3.0), (3.0, -3.0), (3.0, 0.0), (9.4, 0.0), (9.4, 4.4), (0.0, 4.4)]
+    (part,) = floor(alcove, "").parts
+    assert part.inward == pytest.approx((0, 1), abs=1e-9)
+    assert part.taps == pytest.approx((4.1, 0.4), abs=0.4)
+
+
 @pytest.mark.parametrize(
     ("at", "inward"),
     [
@@ -157,11 +166,26 @@ def test_loops_start_at_the_wall_nearest_to_the_manifold(
 
 
 def test_a_floor_without_a_slab_takes_no_tube() -> None:
-    stone = (
-        'layer = [{ name = "stone", material = "stone-57", thickness = "0.15 m", role = "base" }]'
-    )
+    keys = 'name = "stone", material = "stone-57", thickness = "0.15 m", role = "base"'
     corners = '"0, 0", "6 m, 0", "6 m, 5 m", "0, 5 m"'
     text = ROOM.format(corners=corners, keys="", edge="0.15 m")
-    text = text.replace("[floor.tubing]", f"[floor]\n{stone}\n[floor.tubing]")
+    text = text.replace("[floor.tubing]", f"[floor]\nlayer = [{{{keys}}}]\n[floor.tubing]")
     (tubes,) = lay_tubes(lay_out(read_design(text)))
     assert (tubes.loops, tubes.left_out, tubes.covered, tubes.slab.area) == ((), (), 0.0, 0.0)
+
+
+def test_leads_are_the_straight_ways_through_the_fan() -> None:
+    """Four loops: outlets 2 in apart spread to 0.3 m over one row of cells, 0.6 m deep."""
+    tubes = floor([(0.0, 0.0), (9.4, 0.0), (9.4, 6.4), (0.0, 6.4)], 'loop = "55 m"\nway = "1 m"')
+    (part,) = tubes.parts
+    assert len(tubes.loops) == 4
+    for loop in tubes.loops:
+        lead = 0.0
+        for tap, after in (loop.points[:2], loop.points[:-3:-1]):
+            dx, dy = after[0] - tap[0], after[1] - tap[1]
+            deep = dx * part.inward[0] + dy * part.inward[1]
+            lead += 0.6 * hypot(dx, dy) / deep
+        assert loop.lead_m == pytest.approx(lead)
+    ends = sorted(tap for loop in tubes.loops for tap in (loop.points[0], loop.points[-1]))
+    gaps = [hypot(b[0] - a[0], b[1] - a[1]) for a, b in pairwise(ends)]
+    assert gaps == pytest.approx([0.0508] * 7)
