@@ -129,6 +129,10 @@ def test_sizes_of_the_stone() -> None:
     beyond, bedding, cover = size_verdicts(box(), IRC.sizes)
     assert (beyond.met, bedding.met, cover.met) == (True, True, True)
     assert inches(bedding.found) == NEARLY(2)
+    assert inches(beyond.found) == NEARLY(16 - 1.75 / 25.4)
+    # The cover of 6 in counts from TOF, under which the level pipe's crown lies 3.72 in.
+    assert inches(cover.found) == NEARLY(6 - (INVERT - WALL + OUTSIDE))
+    assert inches(size_verdicts(box("1/8 in per ft"), IRC.sizes)[2].found) == NEARLY(6)
     top, beside = size_verdicts(box(), CANADA.sizes)
     assert inches(beside.found) == NEARLY(8 - 1.75 / 25.4 - OUTSIDE / 2)
     assert (top.met, beside.met) == (True, False)
