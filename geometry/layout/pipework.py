@@ -24,34 +24,15 @@ def saddle(disc: float, radius: float, shift: float = 0.0) -> float:
 
     The integral over a disc of radius `disc` of sqrt(radius^2 - y^2), y across the pipe,
     measured from an axis `shift` off the disc's centre; zero where the disc overhangs the pipe.
-    Gauss-Chebyshev quadrature of the second kind.
+    Over a bend's middle it is the same whatever its turn: half of the disc lies over either leg,
+    and heights are alike on either side of a leg's middle. Gauss-Chebyshev quadrature of the
+    second kind.
     """
     count = 256
     turn = np.arange(1, count + 1) * np.pi / (count + 1)
     y = disc * np.cos(turn)
     height = np.sqrt(np.clip(radius**2 - (y + shift) ** 2, 0, None))
     return float(2 * disc**2 * np.pi / (count + 1) * np.sum(np.sin(turn) ** 2 * height))
-
-
-_NODES, _WEIGHTS = np.polynomial.legendre.leggauss(48)
-
-
-@lru_cache(maxsize=256)
-def corner_saddle(disc: float, radius: float, turn: float) -> float:
-    """Volume over a disc centred on a bend up to the bend's upper surface, m3.
-
-    As `saddle`, but each half of the disc lies over its own leg; legs meet at half the turn.
-    In polar form y = r |cos(angle to the leg's normal)| for each leg's half.
-    """
-    nodes, weights = _NODES, _WEIGHTS
-    r = disc * (nodes + 1) / 2
-    # Half a disc about one leg, from mitre to mitre, measured from the leg's own direction.
-    low, high = np.pi / 2 - turn / 2, 3 * np.pi / 2 - turn / 2
-    angle = low + (nodes + 1) / 2 * (high - low)
-    y = r[:, None] * np.sin(angle)
-    height = np.sqrt(np.clip(radius**2 - y**2, 0, None))
-    inner = height @ weights * (high - low) / 2
-    return float(2 * np.sum(weights * r * inner) * disc / 2)
 
 
 @lru_cache(maxsize=64)
@@ -101,10 +82,7 @@ def fitting_volumes(drain: DrainLayout, leads: Sequence[LeadLayout]) -> list[flo
     for fitting, length in zip(drain.fittings, fitting_lengths(drain), strict=True):
         volume = wall * length
         if fitting in opened:
-            turn = drain.turn(fitting.corner or 0)
-            volume -= corner_saddle(drain.bore, drain.radius, turn) - corner_saddle(
-                drain.bore, drain.bore, turn
-            )
+            volume -= saddle(drain.bore, drain.radius) - saddle(drain.bore, drain.bore)
         lead = lead_at(leads, fitting.station) if fitting.kind == "tee" else None
         if lead:
             volume += tee_leg(drain, lead)
@@ -127,28 +105,15 @@ def caps_volume(drain: DrainLayout) -> float:
 
 def riser_volume(drain: DrainLayout, corner: int, top: float) -> float:
     """Volume of a cleanout riser from the bend's upper surface to the grade."""
-    station = drain.corner_station(corner)
-    turn = _turn_at(drain, station)
-    height = top - drain.centre(station)
+    height = top - drain.centre(drain.corner_station(corner))
     whole = annulus(drain.radius, drain.bore) * height
-    return (
-        whole
-        - corner_saddle(drain.radius, drain.radius, turn)
-        + corner_saddle(drain.bore, drain.radius, turn)
-    )
-
-
-def _turn_at(drain: DrainLayout, station: float) -> float:
-    bend = drain.bend_at(station)
-    return drain.turn(bend.corner or 0) if bend else 0.0
+    return whole - saddle(drain.radius, drain.radius) + saddle(drain.bore, drain.radius)
 
 
 def riser_in_stone(drain: DrainLayout, corner: int) -> float:
     """Volume a riser takes out of the drain stone above the pipe."""
-    station = drain.corner_station(corner)
-    height = drain.stone_top - drain.wrap_m - drain.centre(station)
-    below = corner_saddle(drain.radius, drain.radius, _turn_at(drain, station))
-    return float(np.pi * drain.radius**2 * height) - below
+    height = drain.stone_top - drain.wrap_m - drain.centre(drain.corner_station(corner))
+    return float(np.pi * drain.radius**2 * height) - saddle(drain.radius, drain.radius)
 
 
 def stone_taken(drain: DrainLayout, leads: Sequence[LeadLayout]) -> float:
