@@ -20,21 +20,21 @@ def rows(more, fall="1:100", units="metric"):
 
 
 def test_a_loop_is_walked_from_its_outlet_every_three_metres_and_named_at_its_corners():
-    found = rows("low_corner = 3\ncleanouts = [3, 1]\n")
+    found = rows("low_corner = 4\ncleanouts = [4, 2]\n")
     assert [row.along for row in found] == pytest.approx(
-        [0, 3, 6, 9, 12, 15, 16.5, 18, 21, 24, 25.5, 27, 30]
+        [0, 3, 6, 7.5, 9, 12, 15, 16.5, 18, 21, 24, 27, 30]
     )
     assert {round(row.along, 6): row.names for row in found if row.names} == {
-        0: ("low point", "corner 3", "cleanout"),
-        9: ("corner 4",),
-        16.5: ("corner 1", "cleanout", "high point"),
-        25.5: ("corner 2",),
+        0: ("low point", "corner 4", "cleanout"),
+        7.5: ("corner 1",),
+        16.5: ("corner 2", "cleanout", "high point"),
+        24: ("corner 3",),
     }
     for row in found:
         assert row.level == pytest.approx(-0.1 + min(row.along, 33 - row.along) / 100)
         assert row.elevation == pytest.approx(100 + row.level)
         assert row.rod == pytest.approx(1.5 - row.level)
-    assert [row.station for row in found if row.names] == pytest.approx([16.5, 25.5, 0, 9])
+    assert [row.station for row in found if row.names] == pytest.approx([25.5, 0, 9, 16.5])
 
 
 def test_an_open_run_is_walked_from_its_first_end():
