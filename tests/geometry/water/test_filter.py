@@ -147,9 +147,10 @@ def test_half_inch_holes_lose_the_fine_edge_of_no_57() -> None:
     assert row.fine_edge == pytest.approx(10.30 / 12.7, rel=1e-3)
     assert row.coarse_edge == pytest.approx(16.01 / 12.7, rel=1e-3)
     assert row.fails
-    # D15 is asked of critical drains alone.
+    # D15 is asked of critical drains alone; the upper end of the Corps' 1.0 to 1.2 is told only.
     every = hole_fits(AGGREGATES["stone-57"], 12.7 * MM)
-    assert {r.share for r in every if r.judged} == {0.85, 0.5}
+    assert [(r.share, r.least) for r in every if r.judged] == [(0.85, 1.0), (0.5, 1.0)]
+    assert drain_hole_fits(made("holes = { rows = [] }")) == ()
     fits = drain_hole_fits(made('holes = { diameter = "3/8 in" }'))
     assert fits
     assert not any(fit.fails for fit in fits)

@@ -3,9 +3,11 @@
 import pytest
 from drained_box import HALF_FT, INCH, INVERT, ROOM, box
 
+from geometry.layout.lay import lay_out
 from geometry.rules.codes import IBC, TRENCH_ABOVE_FOOTING_BOTTOM
 from geometry.water.budget import fall_verdicts, slope_budget, slope_budgets
-from geometry.water.ways import Way, greatest_fall_words, ways
+from geometry.water.ways import Way, foam_lift, greatest_fall_words, ways
+from tests.whole.networks import network
 
 FOOT = 12 * INCH
 NEARLY = pytest.approx
@@ -82,6 +84,9 @@ def test_what_buys_room_each_with_its_number() -> None:
         "deeper footing", "below the splay",
     ]  # fmt: skip
     assert found["level pipe"].fits
+    nothing = [(found[key].amount, found[key].aside) for key in ("as designed", "level pipe")]
+    assert nothing == [(0, 0), (0, 0)]
+    assert found["level pipe"].needed == 0
     assert found["second outlet"].amount / FOOT == NEARLY(HALF_FT / 2)
     assert found["second outlet"].fits
     assert found["deeper footing"].amount / INCH == NEARLY(short)
@@ -96,6 +101,10 @@ def test_what_buys_room_each_with_its_number() -> None:
 
 def test_foam_that_lies_over_the_footing_buys_nothing_more() -> None:
     assert "foam over footing" not in the_ways("1/8 in per ft", "foam bottom at TOF")
+
+
+def test_a_floor_without_foam_cannot_be_raised_by_it() -> None:
+    assert foam_lift(lay_out(network("daylight")).areas[0]) == 0
 
 
 def test_bedding_beyond_two_inches_can_be_taken_off() -> None:
