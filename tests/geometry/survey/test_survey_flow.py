@@ -42,7 +42,7 @@ def outlets(level: Floats, wet: Marks, begin: Ints, end: Ints, outlet: int) -> l
     return [outlet, *map(int, lowest)]
 
 
-@settings(max_examples=rolls(30), deadline=None)
+@settings(max_examples=rolls(15), deadline=None)
 @given(st.integers(0, 10**6), st.integers(8, 200), st.floats(0.2, 0.9), st.sampled_from([4, 10**6]))
 def test_each_part_of_a_floor_ends_at_its_own_lowest_place(
     seed: int, count: int, share: float, steps: int

@@ -71,3 +71,21 @@ def test_a_comb_of_narrow_gaps_is_seen_through(turn: float) -> None:
     whole, cut = asked_one_by_one(surface, region)
     assert set(found.whole.tolist()) == whole
     assert set(found.cut.tolist()) == cut
+
+
+@pytest.mark.parametrize("flip", [1, -1])
+def test_shots_in_a_tooth_one_cell_wide_lie_inside(flip: int) -> None:
+    """30 x 30 cells of 1/3 m on 10 m: of a tooth from 2.3 m to 2.9 m one cell has no edge in it."""
+    region = box(0, 0, 10, 1).union(box(2.3, 1, 2.9, 10))
+    region = shapely.affinity.scale(region, flip, flip, origin=(5, 5))
+    dice = np.random.default_rng(1)
+    spots = np.concatenate(
+        (dice.uniform(0, 10, (880, 2)), dice.uniform((2.35, 2), (2.65, 9), (40, 2)))
+    )
+    spots = 5 + flip * (spots - 5)
+    surface = triangulate(*spots.T, np.zeros(len(spots)))
+    found = sort_triangles(surface, region)
+    whole, cut = asked_one_by_one(surface, region)
+    assert set(found.whole.tolist()) == whole
+    assert set(found.cut.tolist()) == cut
+    assert found.points[880:].all()
