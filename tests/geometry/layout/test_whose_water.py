@@ -89,3 +89,14 @@ def test_the_open_end_is_the_one_at_the_low_corner(corner: int, share: float) ->
     _, upper = layout.drains
     assert upper.low == upper.route.length * share
     assert upper.capped == (share == 1, share == 0)
+
+
+def test_each_pipe_to_daylight_has_its_label_and_its_own_pipe_if_given() -> None:
+    own = {"drain__0__daylight__1__pipe": "sch40-4"}
+    layout = lay_out(networks.network("pit and two to daylight", **own))
+    pipes = [layout.label(f"drain/daylight {n}").material for n in (1, 2)]
+    assert pipes == [layout.drains[0].pipe.key, "sch40-4"]
+    assert pipes[0] != pipes[1]
+    with pytest.raises(KeyError):
+        layout.label("drain/daylight 3")
+    assert laid("both to the pit").label("bleeders").material == "sch40-3"
