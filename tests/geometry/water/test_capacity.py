@@ -3,10 +3,13 @@
 from math import pi
 
 import pytest
-from drained_box import INSIDE, box
+from drained_box import INSIDE, OUTSIDE, box
 from wet_box import FOOT, GPM, INCH, STEADY, wet
 
+from geometry.formulas.gradation import size_at
+from geometry.formulas.stone_flow import ergun_velocity
 from geometry.layout.lay import Layout
+from geometry.materials.catalogue import AGGREGATES
 from geometry.water.capacity import Capacities, Capacity, capacities
 from geometry.water.inflow import inflow
 
@@ -48,6 +51,7 @@ def test_a_level_pipe_has_no_slope_to_reckon_with() -> None:
 
 def test_the_pipe_to_the_pit_carries_everything() -> None:
     lead = row(wet(), "Pipe to the pit, full")
+    assert lead.in_line
     assert lead.allows_m3s == pytest.approx(manning(INSIDE, 1 / 48, 0.010), rel=1e-3)
 
 
@@ -72,6 +76,7 @@ def test_the_pump_is_taken_at_its_flow_and_governs() -> None:
     carried = found(wet())
     assert carried.governs is not None
     assert carried.governs.name == "Pump"
+    assert carried.governs.note == "as given"
     assert carried.governs.flow_m3s == pytest.approx(20 * GPM, rel=1e-9)
 
 
@@ -101,7 +106,7 @@ def test_a_discharge_pipe_takes_from_the_flow() -> None:
 def test_a_pump_whose_flow_is_not_given_cannot_govern() -> None:
     carried = found(wet(pump='pump = { off = "2 in", on = "10 in" }'))
     pump = next(r for r in carried.rows if r.name == "Pump")
-    assert pump.flow_m3s is None
+    assert (pump.flow_m3s, pump.note) == (None, "not given")
     assert carried.governs is not None
     assert carried.governs.name != "Pump"
 
@@ -128,5 +133,9 @@ def test_stone_alone_carries_a_small_part_of_what_the_pipe_does() -> None:
     assert pipe.flow_m3s is not None
     assert 0 < stone.flow_m3s < 0.1 * pipe.flow_m3s
     assert not stone.in_line
+    # 16 in wide, from under 2 in of bedding to the crown of the pipe, 4.215 in over that.
+    grain = size_at(AGGREGATES["stone-57"].fine_edge, 0.10)
+    speed = ergun_velocity(1 / 96, grain, 0.40)
+    assert stone.flow_m3s == pytest.approx(speed * 16 * (2 + OUTSIDE) * INCH**2)
     unknown = row(box("1/8 in per ft", '[drain.stone]\nmaterial = "crusher-run"'), stone.name)
     assert unknown.flow_m3s is None

@@ -105,6 +105,18 @@ def test_a_scs_storm_kills_the_pump_at_its_steepest() -> None:
     assert dead.pumped_m3[-1] == pytest.approx(before[-1], abs=1e-3)
 
 
+def test_a_pit_without_pump_begins_at_the_steepest_of_a_storm() -> None:
+    layout = wet(STEADY.replace("steady", "SCS II").replace('"2 h"', '"24 h"'), pump=None)
+    found = storm(layout)
+    assert layout.drain is not None
+    # Filled to the invert before the steepest block is over.
+    peak = max(found.series.inflows_m3s)
+    to_invert = PIT * (layout.drain.outlet_invert + 26 * INCH) / peak
+    assert after(found, "drain invert") == pytest.approx(to_invert, rel=1e-9)
+    # A day follows the storm.
+    assert found.series.times_s[-1] == pytest.approx(48 * 3600)
+
+
 def test_ground_alone_fills_the_pit_for_a_day() -> None:
     water = 'water_table = "TOF"\nconductivity = "1e-2 cm/s"\nreach = "10 ft"'
     found = storm(wet(water))
