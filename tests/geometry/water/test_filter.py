@@ -133,6 +133,15 @@ def test_a_grading_that_is_too_short_says_what_to_ask_for() -> None:
     assert row.ask == (ASK_FINES,)
 
 
+def test_fines_that_may_be_few_or_many_are_held_to_the_stricter_of_both_rules() -> None:
+    # From none to 60 % can pass No. 200: B 1 of an even soil, or 1.8; D85 is 0.2 mm.
+    short = ((0.1 * MM, 0.60), (0.2 * MM, 0.85), (1 * MM, 1.0))
+    row = fabric_on(SOILS["ML"], FABRIC, short)
+    assert row.fines == pytest.approx((0.0, 0.6))
+    assert row.curve is not None
+    assert row.curve.most_opening_m == pytest.approx(0.2 * MM)
+
+
 def test_a_grading_that_is_not_the_group_s() -> None:
     for group, fits in (("SM", True), ("CL", False), ("SP", False)):
         grading = soil_grading(made(GRADED.format(group, SANDY)).design)
