@@ -71,3 +71,10 @@ def test_soil_of_unknown_weight_that_was_weighed_tells_no_volume() -> None:
     assert found.arrived_kg == pytest.approx((5 * SHORT_TON, 5 * SHORT_TON))
     assert (found.arrived_m3, found.short_m3, found.short_kg) == (None, None, None)
     assert (found.short_in_place_m3, found.loads, found.covers_m) == (None, None, None)
+
+
+def test_what_may_be_enough_lacks_nothing_at_the_best() -> None:
+    """9 tons are 5.14 to 6.67 yd3, where 6 are needed."""
+    found = came(RANGE, "stone-57", "9 tons")
+    assert found.short_m3 == pytest.approx((0.0, (6 - 9 / 1.75) * YARD))
+    assert found.loads == 1
