@@ -62,6 +62,20 @@ def test_backfill_is_the_hole_less_footing_and_house():
     assert wall_stone_volume(dug()) == 0.0
 
 
+def test_a_pipe_to_daylight_takes_its_place_in_the_fill_as_far_as_the_holes_side():
+    """From the trench's outer edge, 0.4064 - 0.25 m from the tee, to where its underside meets the
+    side: 0.35 m at the hole's bottom at -0.3 m, 1 out for 2 up, the pipe falling 1 in 10."""
+    drain = '[drain]\nfall = "level"\noffset = "0.25 m"\nlow_corner = 1\n'
+    out = '[[drain.daylight]]\ntoward = "4.5 m, -30 m"\nfall = "1:10"\n'
+    out += 'ground = ["0, 0.2 m", "10 m, -0.5 m", "60 m, -9 m"]\n'
+    with_pipe, pipe = dug(drain + out), PIPES["d2729-4"]
+    under = with_pipe.drain.outlet_invert - pipe.wall_m
+    end = (0.35 + 0.5 * (under + 0.3)) / (1 + 0.5 / 10)
+    length = (end - (0.4064 - 0.25)) * hypot(1, 0.1)
+    taken = backfill_volume(dug(drain)) - backfill_volume(with_pipe)
+    assert taken == pytest.approx(pi / 4 * pipe.outside_diameter_m**2 * length, rel=1e-6)
+
+
 def test_washed_stone_is_cut_by_the_leaning_side_of_a_narrow_hole():
     """5 cm beside the strips at the bottom; 0.1 m over TOF the side has passed the stone's edge.
 
