@@ -154,3 +154,11 @@ def test_nonsense_is_refused(wrong: object, said: str) -> None:
     assert callable(wrong)
     with pytest.raises(ValueError, match=said):
         wrong()
+
+
+def test_water_up_to_the_ground_presses_from_there_down() -> None:
+    """Half of buoyant 10 kN/m3 over 2 m with 3 kPa beside it, and 9.81 kN/m3 of water."""
+    found = pressure_diagram(2.0, 0.5, 18e3, 19.81e3, 0.0, 3e3, 9.81e3)
+    assert found.depths_m == (0.0, 2.0)
+    assert found.soil_pa == pytest.approx((1.5e3, 1.5e3 + 0.5 * 10e3 * 2))
+    assert found.water_pa == (0.0, pytest.approx(19.62e3))
