@@ -5,11 +5,12 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
+from geometry.designfile import read_design
 from geometry.layout.lay import Layout, lay_out
 from geometry.layout.leveltable import LevelRow, level_rows
 from geometry.site.pole import BEYOND_M, Room, Strip, story_pole, strips
 from tests.designs import design_of, seeded_raw
-from tests.whole.networks import network
+from tests.whole.networks import TEXTS, network
 
 ROOM = Room(0.25, 0.02, 0.005)
 
@@ -77,6 +78,19 @@ def _marked(row: LevelRow) -> bool:
         pad_bottom = row.interface.startswith("pad") and row.interface.endswith("bottom")
         return row.interface != "top of wall" and not pad_bottom
     return row.group == "floor"
+
+
+def test_an_upper_area_s_pole_counts_from_its_own_top_of_footing() -> None:
+    """The garage's footing lies 4 ft up, its floor 3 ft 6 in over that; a pad as high as it."""
+    pier = '[[area.pier]]\nat = "32 ft, 30 ft"\n'
+    layout = lay_out(read_design(TEXTS["upper to lower stone"] + pier))
+    pole = story_pole(layout, layout.area("garage"), ROOM)
+    levels = {mark.kind: mark.level / 0.0254 for tick in pole.ticks for mark in tick.marks}
+    assert levels["finished floor"] == levels["column top"] == pytest.approx(42)
+    # 6 in of stone, a sheet of 10 mil and 4 in of slab.
+    assert levels["subgrade"] == pytest.approx(42 - 10.01)
+    assert levels["pad top"] == pytest.approx(0)
+    assert levels["footing bottom"] == pytest.approx(-8)
 
 
 def test_a_pole_bears_every_level_of_the_level_table_a_crew_marks() -> None:

@@ -158,7 +158,9 @@ def test_stone_at_the_wall_is_laid_with_the_backfill_and_shot() -> None:
         ("wall_stone", pytest.approx(60)), ("grade_wall", pytest.approx(84)),
     ]  # fmt: skip
     assert stage.parts[0] == "ground/wall stone"
-    assert stage.materials[0] == "stone-57"
+    assert stage.materials == ("stone-57", "unknown")
+    sand = named(hand_house('[backfill]\nmaterial = "SW"\n[soil]\ngroup = "CL"\n'))["backfill"]
+    assert sand.materials == ("SW",)
     assert stage.instructions == ("wall_stone", "backfill")
     (bought,) = stage.amounts
     assert bought.key == "bulk"
