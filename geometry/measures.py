@@ -94,6 +94,12 @@ def show_flow(flow_m3s: float, system: System) -> str:
     return f"{_three(to_unit(flow_m3s, 'm**3/s', unit))} {name}"
 
 
+def show_water(volume_m3: float, system: System) -> str:
+    """Print a volume of water in US gallons or litres, to the tenth."""
+    unit, name = ("L", "L") if system == "metric" else ("gallon", "gal")
+    return f"{to_unit(volume_m3, 'm**3', unit):,.1f} {name}"
+
+
 def show_intensity(speed_ms: float, system: System) -> str:
     """Print an intensity of rain in inches or millimetres an hour."""
     unit, name = ("mm/h", "mm/h") if system == "metric" else ("inch/h", "in/h")

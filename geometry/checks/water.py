@@ -6,9 +6,9 @@ from geometry.checks.finding import Finding
 from geometry.formulas.storms import DAY
 from geometry.layout.lay import Layout
 from geometry.layout.sump import SumpLayout
-from geometry.measures import show_flow, show_time
+from geometry.measures import show_flow, show_time, show_water
 from geometry.sources import GEOMETRY, PRACTICE, Source
-from geometry.units import System, show_level, show_volume
+from geometry.units import System, show_level
 from geometry.water.inflow import Inflow
 from geometry.water.pit import FLOOR, FOAM, SLAB, PitStorm
 from geometry.water.pumping import middle_flow
@@ -122,7 +122,7 @@ def _daily(coming: Inflow | None, system: System) -> str:
         return "how much of it comes is not known"
     if ground.table_m <= ground.drain_m:
         return "none of it reaches the drain's invert; what seeps into the pit is not reckoned"
-    daily = show_volume(ground.flow_m3s * DAY, system)
+    daily = show_water(ground.flow_m3s * DAY, system)
     return f"about {daily} a day ({show_flow(ground.flow_m3s, system)}) come to the drain"
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from geometry.formulas.storms import DAY
-from geometry.measures import show_flow, show_time
+from geometry.measures import show_flow, show_time, show_water
 from geometry.rules.outlets import APART
 from geometry.units import System, show_fall, show_length, show_level, show_volume
 from geometry.water.daylight import DaylightRun
@@ -58,7 +58,7 @@ def _power(house: Outlets) -> str:
     ground = house.coming.ground if house.coming else None
     if ground is None:
         return f"while water comes; how much a day is {NOT_KNOWN} [water] water_table"
-    daily = show_volume(ground.flow_m3s * DAY, house.system)
+    daily = show_water(ground.flow_m3s * DAY, house.system)
     return f"while water comes; the ground alone brings up to {daily} a day"
 
 

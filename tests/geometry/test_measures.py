@@ -10,6 +10,7 @@ from geometry.measures import (
     show_flow,
     show_intensity,
     show_time,
+    show_water,
 )
 
 # A US gallon is 231 cubic inches, an inch 0.0254 m (both exact).
@@ -52,6 +53,8 @@ def test_measures_print_in_both_systems() -> None:
     assert show_flow(2.1e-3, "metric") == "2.10 L/s"
     assert show_flow(0.0, "ft-in") == "0 gpm"
     assert show_flow(1e-12, "metric") == "under 0.001 L/s"
+    assert show_water(1234.5 * GALLON, "ft-in") == "1,234.5 gal"
+    assert show_water(0.12, "metric") == "120.0 L"
     assert show_intensity(0.0254 / 3600, "ft-in") == "1.00 in/h"
     assert show_intensity(0.0254 / 3600, "metric") == "25.4 mm/h"
     assert show_conductivity(1e-6) == "0.0001 cm/s"

@@ -2,14 +2,19 @@
 
 from collections.abc import Iterator
 
-from geometry.measures import show_conductivity, show_flow, show_intensity, show_time
+from geometry.measures import (
+    show_conductivity,
+    show_flow,
+    show_intensity,
+    show_time,
+    show_water,
+)
 from geometry.units import (
     System,
     show_area,
     show_length,
     show_level,
     show_volume,
-    to_unit,
 )
 from geometry.water.capacity import PUMP, TO_PIT
 from geometry.water.reported import (
@@ -144,7 +149,7 @@ def _pit(pit: PitFigures, system: System) -> Iterator[Row]:
     yield "Held from pit's bottom to rim", show_volume(pit.stored_to_rim_m3, system), ""
     if pit.stored_on_to_off_m3 is not None:
         held = pit.stored_on_to_off_m3
-        yield "Held between pump on and off", _small(held, system), ""
+        yield "Held between pump on and off", show_water(held, system), ""
     yield "Pump throws", _flow(pit.pump_m3_per_s, system), ""
     if pit.highest_level_m is not None:
         yield "Highest water, pump working", "", show_level(pit.highest_level_m, system)
@@ -154,12 +159,6 @@ def _pit(pit: PitFigures, system: System) -> Iterator[Row]:
     for row in pit.pump_dead:
         when = "not in the storm and a day" if row.after_s is None else show_time(row.after_s)
         yield f"Pump dead at the peak: to {row.level}", when, show_level(row.level_m, system)
-
-
-def _small(cubic_metres: float, system: System) -> str:
-    if system == "metric":
-        return f"{cubic_metres * 1000:.1f} L"
-    return f"{to_unit(cubic_metres, 'm**3', 'gallon'):.1f} gal"
 
 
 def uplift(water: WaterFigures, system: System) -> Table:

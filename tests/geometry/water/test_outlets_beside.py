@@ -77,9 +77,9 @@ def test_what_the_ground_brings_in_a_day() -> None:
     coming = study(layout).inflow
     assert coming is not None
     assert coming.ground is not None
-    daily = coming.ground.flow_m3s * 86400 / (3 * FOOT) ** 3
+    daily = coming.ground.flow_m3s * 86400 / (231 * 0.0254**3)
     words = said(layout, run(*HILL))["power"][0]
-    assert words.endswith(f"brings up to {daily:.2f} yd³ a day")
+    assert words.endswith(f"brings up to {daily:,.1f} gal a day")
     assert said(wet(), run(*HILL))["power"][0].endswith("give [water] water_table")
 
 
