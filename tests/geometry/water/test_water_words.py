@@ -1,5 +1,7 @@
 """What is told of pump, pit and floors that float, in figures worked by hand."""
 
+import re
+
 import pytest
 from wet_box import STEADY, wet
 
@@ -65,3 +67,14 @@ def test_what_floats_is_told_as_slab_or_all_from_the_lowest_sheet_up() -> None:
     assert "(the slab alone) floats when water stands at +4'-0" in slab.found
     assert "(everything from its lowest sheet up)" in whole.found
     assert slab.advice == whole.advice
+
+
+def test_the_water_tables_are_told_and_what_comes_of_the_ground_a_day() -> None:
+    low = EVERYTHING.replace("-3 ft", '-1 in"\nlow_water_table = "-17 in')
+    (one,), (two,) = (found(wet(water), "pit-below-water-table") for water in (EVERYTHING, low))
+    assert "highest water table at -3'-0\". The pit stays above it." in one.found
+    assert "highest water table at -0'-1\", lowest at -1'-5\". The pump pumps" in two.found
+    # 1440 minutes to a day.
+    wetter = found(wet(low.replace("1e-6", "1e-2")), "pit-below-water-table")[0].found
+    ((daily, flow),) = re.findall(r"about ([\d.]+) gal a day \(([\d.]+) gpm\)", wetter)
+    assert float(daily) == pytest.approx(float(flow) * 1440, rel=0.005)
