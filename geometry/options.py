@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from geometry.checks.foam import MEETS_M
 from geometry.faults.find import faults
 from geometry.layout.areas import AreaLayout, lay_areas
 from geometry.layout.floors import edge_prism
@@ -14,6 +13,7 @@ from geometry.parts.floor import EdgeBoard, Floor, Layer
 from geometry.parts.pier import Pier
 from geometry.project import Design
 from geometry.report import Report
+from geometry.rules.limit import MET_WITHIN_M
 from geometry.units import INCH, System, show_length
 
 # The board between slab and wall unless the floor states one (common practice, no source).
@@ -149,7 +149,7 @@ def _pads_otherwise(
     """Return foam over the footing with the pads raised through it, or under it if they are."""
     there = lay_areas(laid_over)[0]
     through = _level(f"{foam.name.lower()} top")
-    top = there.level(through) - MEETS_M
+    top = there.level(through) - MET_WITHIN_M
     raised = all(pad_prism(there, pier).top >= top for pier in area.area.piers)
     at = _level("TOF") if raised else through
     piers = tuple(p.model_copy(update={"pad_top": at}) for p in area.area.piers)
@@ -219,4 +219,4 @@ def _same(one: AreaLayout, two: AreaLayout) -> bool:
     pads = zip(one.area.piers, two.area.piers, strict=True)
     levels += [(pad_prism(one, a).top, pad_prism(two, b).top) for a, b in pads]
     kinds = [(b.material, b.thickness) if b else None for b in boards]
-    return kinds[0] == kinds[1] and all(abs(a - b) <= MEETS_M for a, b in levels)
+    return kinds[0] == kinds[1] and all(abs(a - b) <= MET_WITHIN_M for a, b in levels)

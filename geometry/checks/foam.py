@@ -6,15 +6,13 @@ from typing import Literal
 from geometry.checks.cold import ColdConcrete
 from geometry.checks.finding import Finding, Severity
 from geometry.layout.areas import AreaLayout
+from geometry.rules.limit import MET_WITHIN_M
 from geometry.sources import PRACTICE
-from geometry.units import INCH, System, show_area, show_length, show_level
+from geometry.units import System, show_area, show_length, show_level
 
 Meeting = Literal[
     "over footing", "stopped at footing", "between", "above footing", "below footing", "no foam"
 ]
-
-# Boards laid over sand and stone cannot be set finer than this (common practice, no source).
-MEETS_M = INCH / 16
 
 
 @dataclass(frozen=True)
@@ -47,9 +45,9 @@ def foam_verdict(area: AreaLayout, cold: ColdConcrete) -> FoamVerdict:
 
 
 def _meeting(bottom: float, top: float) -> tuple[Meeting, float]:
-    if abs(bottom) <= MEETS_M:
+    if abs(bottom) <= MET_WITHIN_M:
         return "over footing", bottom
-    if abs(top) <= MEETS_M:
+    if abs(top) <= MET_WITHIN_M:
         return "stopped at footing", top
     if bottom > 0:
         return "above footing", bottom

@@ -8,6 +8,7 @@ import numpy as np
 
 from geometry.layout.areas import AreaLayout
 from geometry.layout.lay import Layout
+from geometry.rules.limit import MET_WITHIN_M
 from geometry.survey.bed import Bed
 from geometry.survey.shots import Floats, Ints, Marks, Shots
 from geometry.survey.tolerances import BOARD_M
@@ -104,7 +105,7 @@ def _judged(area: AreaLayout, top: Top) -> tuple[int, float]:
     if level is None:
         return _NONE, 0.0
     gap = level - top.level_m
-    if level < area.tof - _SAME_M:
+    if level < area.tof - MET_WITHIN_M:
         return _NOT_OVER, gap
     if gap < -BOARD_M - _SAME_M:
         return _LIFTS, gap
