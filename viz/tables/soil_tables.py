@@ -261,7 +261,7 @@ def states(runs: tuple[WallRun, ...], state: BackfillState) -> Table:
 
 def risers(found: Cleaning | None, system: System) -> Table:
     """Return each cleanout's riser: its length, what it is brought up to, the plug's level."""
-    head = ("Riser", "Length", "Up to", "Plug, from TOF")
+    head = ("Riser", "Length", "Up to", "Plug, from the project's TOF")
     rows = tuple(
         (
             place.name,
