@@ -16,7 +16,7 @@ from geometry.rules.limit import Limit
 from geometry.rules.slabs import spacing
 from geometry.water.budget import slope_budget
 from geometry.water.verdicts import size_verdicts, verdicts
-from tests.geometry.checks.test_build_rules import CASES
+from tests.geometry.checks.rule_cases import CASES
 
 MODULES = [
     importlib.import_module(f"geometry.rules.{found.name}")
