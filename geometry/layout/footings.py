@@ -1,6 +1,6 @@
 """Strip footings as one body, stepped where areas step; walls; pads and columns."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from shapely.geometry.base import BaseGeometry
 
@@ -11,6 +11,8 @@ from geometry.parts.pier import Pier
 from geometry.plan.outline import circle, minus, rectangle
 
 COLUMN_SIDES = 48
+# Regions that share less are taken to touch only.
+TOUCHING_M2 = 1e-9
 
 
 def footing_body(areas: Sequence[AreaLayout]) -> Body:
@@ -22,10 +24,13 @@ def footing_body(areas: Sequence[AreaLayout]) -> Body:
     prisms: list[Prism] = []
     for number, area in enumerate(areas):
         rest: BaseGeometry = area.footings
-        for lower in reversed(areas[:number]):
+        for place in reversed(range(number)):
+            lower = areas[place]
             over = rest.intersection(lower.footings)
-            if over.area > 1e-9:
-                prisms += _over(over, area, lower)
+            if over.area > TOUCHING_M2:
+                if area.tof > lower.tof + SAME_LEVEL_M:
+                    prisms.append(Prism(over, lower.tof, area.tof))
+                prisms += _under(over, area, lower, areas[:place])
                 rest = minus(rest, [lower.footings])
         prisms.append(Prism(rest, area.footing_bottom, area.tof))
     label = Label(
@@ -34,13 +39,21 @@ def footing_body(areas: Sequence[AreaLayout]) -> Body:
     return Body(label, merged(prisms))
 
 
-def _over(region: BaseGeometry, area: AreaLayout, lower: AreaLayout) -> list[Prism]:
-    pieces = []
-    if area.tof > lower.tof + SAME_LEVEL_M:
-        pieces.append(Prism(region, lower.tof, area.tof))
-    if area.footing_bottom < lower.footing_bottom - SAME_LEVEL_M:
-        pieces.append(Prism(region, area.footing_bottom, lower.footing_bottom))
-    return pieces
+def _under(
+    region: BaseGeometry, area: AreaLayout, lower: AreaLayout, earlier: Sequence[AreaLayout]
+) -> Iterator[Prism]:
+    """Yield what an area's strip adds below a lower area's, in a region that both cover.
+
+    Where that one stands on an earlier one, concrete goes down to the bottom of the deepest.
+    """
+    rest, bottom = region, area.footing_bottom
+    deeper = [one for one in earlier if one.footing_bottom < lower.footing_bottom - SAME_LEVEL_M]
+    for one in (*sorted(deeper, key=lambda a: a.footing_bottom), lower):
+        over = rest if one is lower else rest.intersection(one.footings)
+        if over.area > TOUCHING_M2:
+            if bottom < one.footing_bottom - SAME_LEVEL_M:
+                yield Prism(over, bottom, one.footing_bottom)
+            rest = minus(rest, [one.footings])
 
 
 def wall_body(area: AreaLayout) -> Body:

@@ -231,37 +231,6 @@ corners = [
     hold(Whole(read_design(text)))
 
 
-def test_strips_of_two_steps_over_a_third_are_poured_once() -> None:
-    """Two areas 20 cm apart along a deeper one: their strips meet over its strip (invented)."""
-    text = """
-[project]
-name = "invented"
-units = "metric"
-numbers = "m"
-[footing]
-width = 0.5
-thickness = 0.25
-[wall]
-thickness = 0.2
-height = 2.4
-[floor]
-tie = "base top at TOF"
-layer = [{ name = "base", material = "stone-57", thickness = 0.1, role = "base" }]
-[[area]]
-name = "main"
-corners = [[0, 0], [10, 0], [10, 8], [0, 8]]
-[[area]]
-name = "middle"
-step = 0.8
-corners = [[10, 0], [14, 0], [14, 3.9], [10, 3.9]]
-[[area]]
-name = "high"
-step = 1.4
-corners = [[10, 4.1], [14, 4.1], [14, 8], [10, 8]]
-"""
-    hold(Whole(read_design(text)))
-
-
 def test_a_pad_over_the_pipe_but_in_its_trench_is_a_fault() -> None:
     """This seed's pad ends above the pipe to the pit and below the trench's top."""
     found = faults(design_of(raw_design(Seeded(1378))))
