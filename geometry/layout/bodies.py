@@ -19,6 +19,8 @@ Floats = NDArray[np.float64]
 
 # Levels nearer than this are one level (0.1 micrometre).
 SAME_LEVEL_M = 1e-7
+# Regions that share less are taken to touch only.
+TOUCHING_M2 = 1e-9
 
 
 class Prism(NamedTuple):

@@ -6,12 +6,9 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from geometry.layout.areas import AreaLayout
-from geometry.layout.bodies import SAME_LEVEL_M, Body, Prism
+from geometry.layout.bodies import SAME_LEVEL_M, TOUCHING_M2, Body, Prism
 from geometry.layout.drain import DrainLayout
 from geometry.plan.outline import EMPTY
-
-# Regions that share less are taken to touch only.
-TOUCHING_M2 = 1e-9
 
 
 def at_pipes_height(area: AreaLayout, drain: DrainLayout) -> bool:

@@ -6,13 +6,11 @@ from shapely.geometry.base import BaseGeometry
 
 from geometry.label import STAGE, Label
 from geometry.layout.areas import AreaLayout
-from geometry.layout.bodies import SAME_LEVEL_M, Body, Prism, merged
+from geometry.layout.bodies import SAME_LEVEL_M, TOUCHING_M2, Body, Prism, merged
 from geometry.parts.pier import Pier
 from geometry.plan.outline import circle, minus, rectangle
 
 COLUMN_SIDES = 48
-# Regions that share less are taken to touch only.
-TOUCHING_M2 = 1e-9
 
 
 def footing_body(areas: Sequence[AreaLayout]) -> Body:
