@@ -17,6 +17,8 @@ _FOOTING = {"footing", "top of footing", "tof", "footing top"}
 # As rods are read, and as spreadsheets write what is next to nothing; the head states the unit.
 _FRACTION = re.compile(r"[+-]?\s*(?:\d+[\s-]+)?\d+\s*/\s*\d+")
 _EXPONENT = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)e[+-]?\d{1,3}", re.IGNORECASE)
+# Signs in a cell; over a longer one the pattern of a number could be tried for ever.
+_LONGEST = 40
 _NO_UNIT = 'has no unit; put it into the head, such as "{column} (ft)", or into each cell'
 
 
@@ -66,9 +68,11 @@ def _length(cell: str, unit: BareUnit | None, column: str) -> float | str:
 
 
 def _metres(cell: str, unit: BareUnit | None) -> float:
+    if unit is None or len(cell) > _LONGEST:
+        return read_length(cell, unit)
     if unit == "in" and _FRACTION.fullmatch(cell):
         return read_length(f"{cell} in")
-    if unit is not None and _EXPONENT.fullmatch(cell) and math.isfinite(float(cell)):
+    if _EXPONENT.fullmatch(cell) and math.isfinite(float(cell)):
         return float(cell) * factor(unit, "m")
     return read_length(cell, unit)
 
