@@ -99,3 +99,24 @@ def without(table: str) -> tuple[str, str]:
     start = HOUSE.index(f"[{table}]")
     end = HOUSE.find("\n\n", start)
     return HOUSE[start : end if end > 0 else None], ""
+
+
+# Without an area (invented, metres): strips of 0.5 x 0.25 m stand out 0.15 m on both sides.
+METRIC = """
+[project]
+name = "invented"
+units = "metric"
+numbers = "m"
+[footing]
+width = 0.5
+thickness = 0.25
+[wall]
+thickness = 0.2
+height = 2.4
+[floor]
+tie = "base top at TOF"
+layer = [
+    { name = "base", material = "stone-57", thickness = 0.2, role = "base" },
+    { name = "slab", material = "concrete-c25", thickness = 0.12, role = "slab" },
+]
+"""

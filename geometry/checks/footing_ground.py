@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 
-import shapely
 from shapely.geometry.base import BaseGeometry
 
 from geometry.checks.rulings import Ruling
@@ -25,7 +24,7 @@ def ground_rulings(layout: Layout, area: AreaLayout) -> Iterator[Ruling]:
     lower = [a for a in layout.areas if a.footing_bottom < area.footing_bottom - MET_WITHIN_M]
     if not lower:
         return
-    over = {a.name: _long(area, dug_under(layout, area, a)) for a in lower}
+    over = {a.name: _long(area, _dug_under(layout, area, a)) for a in lower}
     found = {name: long for name, long in over.items() if long > MET_WITHIN_M}
     if not found:
         yield Ruling(GROUND, True, "its strip keeps beside the lower areas' dig")
@@ -39,7 +38,7 @@ def ground_rulings(layout: Layout, area: AreaLayout) -> Iterator[Ruling]:
     yield Ruling(GROUND, False, words, _ADVICE)
 
 
-def dug_under(layout: Layout, area: AreaLayout, lower: AreaLayout) -> BaseGeometry:
+def _dug_under(layout: Layout, area: AreaLayout, lower: AreaLayout) -> BaseGeometry:
     """Return the plan of an area's strip that lies over the hole dug for a lower one."""
     hole = layout.ground.hole(lower)
     if hole is None:
@@ -62,7 +61,7 @@ def _hung_over(area: AreaLayout, drain: DrainLayout) -> BaseGeometry:
     """Return the plan of an area's strip over a drain's stone."""
     if area is drain.area or area.footing_bottom < drain.crown:
         return EMPTY
-    return area.footings.intersection(shapely.union(drain.low_space, drain.high_space))
+    return area.footings.intersection(drain.band_plan)
 
 
 def _long(area: AreaLayout, region: BaseGeometry) -> float:

@@ -3,26 +3,11 @@
 import pytest
 
 from geometry.designfile import read_design
+from tests.houses import METRIC
 from tests.whole.test_invariants import hold
 from tests.whole.witness import Whole
 
-HOUSE = """
-[project]
-name = "invented"
-units = "metric"
-numbers = "m"
-[footing]
-width = 0.5
-thickness = 0.25
-[wall]
-thickness = 0.2
-height = 2.4
-[floor]
-tie = "base top at TOF"
-layer = [
-    { name = "base", material = "stone-57", thickness = 0.2, role = "base" },
-    { name = "slab", material = "concrete-c25", thickness = 0.12, role = "slab" },
-]
+HOUSE = f"""{METRIC}
 [[area]]
 name = "main"
 corners = [[0, 0], [9.6, 0], [9.6, 4.6], [0, 7.2]]

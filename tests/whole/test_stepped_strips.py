@@ -3,24 +3,12 @@
 import pytest
 
 from geometry.designfile import read_design
+from tests.houses import METRIC
 from tests.whole.test_invariants import hold
 from tests.whole.witness import Whole
 
 # Invented: two areas 20 cm apart along a deeper one; their strips meet over its strip.
-HOUSE = """
-[project]
-name = "invented"
-units = "metric"
-numbers = "m"
-[footing]
-width = 0.5
-thickness = 0.25
-[wall]
-thickness = 0.2
-height = 2.4
-[floor]
-tie = "base top at TOF"
-layer = [{ name = "base", material = "stone-57", thickness = 0.1, role = "base" }]
+HOUSE = f"""{METRIC}
 [[area]]
 name = "main"
 corners = [[0, 0], [10, 0], [10, 8], [0, 8]]

@@ -8,26 +8,11 @@ from geometry.checks.finding import Finding
 from geometry.checks.footing_rules import footing_findings
 from geometry.designfile import read_design
 from geometry.layout.lay import lay_out
+from tests.houses import METRIC
 
 # Invented: footings stand out 0.15 m on both sides of their walls; the hole's sides are 0.6 m
 # beside the lower footing and go back half as far as they rise.
-HOUSE = """
-[project]
-name = "invented"
-units = "metric"
-numbers = "m"
-[footing]
-width = 0.5
-thickness = 0.25
-[wall]
-thickness = 0.2
-height = 2.4
-[floor]
-tie = "base top at TOF"
-layer = [
-    { name = "base", material = "stone-57", thickness = 0.2, role = "base" },
-    { name = "slab", material = "concrete-c25", thickness = 0.12, role = "slab" },
-]
+HOUSE = f"""{METRIC}
 [excavation]
 working_space = 0.6
 slope = 0.5
